@@ -1,0 +1,88 @@
+import type { Mistake } from './mistake.ts'
+import { oneLine } from './shown.ts'
+
+/** What a sentence is made of: a mistake without its code. */
+type Details = Omit<Mistake, 'code'>
+
+const at = ({ path }: Details) => (path === '' ? 'the file' : path)
+const found = ({ value }: Details) => (value === '' ? 'nothing' : value)
+const allowed = ({ allowed }: Details) => (allowed === '' ? '' : `; allowed: ${allowed}`)
+
+/**
+ * Every sentence in which foreseen trouble is told; the only place with wording. One plain line each: what happened
+ * and where, then what is allowed. `sentenceOf` adds what stays in force.
+ */
+export const catalogue = {
+  // The build file as bytes and as JSON.
+  'empty-file': () => 'the file is empty; a build is a JSON object',
+  'too-large': (m) => `the file is too large: ${found(m)}${allowed(m)}`,
+  'not-utf8': (m) => `the file is not UTF-8 text${m.value === '' ? '' : ` (${m.value})`}`,
+  'not-json': (m) => `the file is not JSON${m.value === '' ? '' : `: ${m.value}`}`,
+  'too-deep': (m) => `${at(m)} is nested too deeply${allowed(m)}`,
+  'forbidden-key': (m) => `${at(m)} is a key that no build may have; take it out`,
+  'duplicate-key': (m) => `${at(m)} stands in the file more than once; keep one`,
+  'wrong-format': (m) => `${at(m)} is ${found(m)}: this is not a build file${allowed(m)}`,
+  'newer-version': (m) =>
+    `${at(m)} is ${found(m)}: the file is from a newer Pitchline than this one${allowed(m)}`,
+
+  // Single entries.
+  missing: (m) => `${at(m)} is missing${allowed(m)}`,
+  'unknown-key': (m) => `${at(m)} is not an entry of a build${allowed(m)}`,
+  'out-of-range': (m) => `${at(m)} is ${found(m)}, out of range${allowed(m)}`,
+  'not-a-number': (m) => `${at(m)} is ${found(m)}, not a number${allowed(m)}`,
+  'not-text': (m) => `${at(m)} is ${found(m)}, not text${allowed(m)}`,
+  'too-long': (m) => `${at(m)} is too long: ${found(m)}${allowed(m)}`,
+  'not-one-of': (m) => `${at(m)} is ${found(m)}, not one of the choices${allowed(m)}`,
+  'not-in-table': (m) => `${at(m)} is ${found(m)}, which is not in its table${allowed(m)}`,
+  'not-a-list': (m) => `${at(m)} is ${found(m)}, not a list${allowed(m)}`,
+  'not-an-object': (m) => `${at(m)} is ${found(m)}, not a group of entries${allowed(m)}`,
+  'too-many': (m) => `${at(m)} holds too many: ${found(m)}${allowed(m)}`,
+  'path-not-in-file': (m) => `${at(m)} names ${found(m)}, which is not an entry of this file${allowed(m)}`,
+
+  // Rules between entries, and builds that cannot work.
+  'between-fields': (m) => `${at(m)} is ${found(m)}${allowed(m)}`,
+  'cannot-feed-accessories': (m) =>
+    `the pack cannot feed its accessories: ${at(m)} asks for ${found(m)}${allowed(m)}`,
+  'soil-not-positive': (m) => `${at(m)} gives ${found(m)} as the stiffness of the soil${allowed(m)}`,
+
+  // Files and the command line.
+  'no-such-file': (m) => `there is no file ${m.value === '' ? 'of this name' : m.value}${allowed(m)}`,
+  'is-a-folder': (m) => `${m.value === '' ? 'this' : m.value} is a folder, not a file${allowed(m)}`,
+  'cannot-read': (m) => `the file cannot be read: ${found(m)}${allowed(m)}`,
+  'cannot-write': (m) => `the file cannot be written: ${found(m)}${allowed(m)}`,
+  'file-exists': (m) => `${found(m)} exists already and is not overwritten${allowed(m)}`,
+  'unknown-option': (m) => `there is no option ${found(m)}${allowed(m)}`,
+  'unknown-command': (m) => `there is no command ${found(m)}${allowed(m)}`,
+  'missing-argument': (m) => `${found(m)} is missing${allowed(m)}`,
+  'too-many-arguments': (m) => `${found(m)} is one argument too many${allowed(m)}`,
+  'option-not-understood': (m) => `${at(m)} is ${found(m)}${allowed(m)}`,
+  'unknown-subject': (m) => `there is no figure or limit ${found(m)}${allowed(m)}`,
+  'no-such-limit': (m) => `the limit ${found(m)} does not apply to this build${allowed(m)}`,
+
+  // What a builder types into a field.
+  'entry-not-understood': (m) => `“${m.value}” is not understood${allowed(m)}`,
+  'entry-wrong-unit': (m) => `“${m.value}” is not a unit of this entry${allowed(m)}`,
+  'entry-ambiguous': (m) => `“${m.value}” can be read in two ways${allowed(m)}`,
+} satisfies Record<string, (details: Details) => string>
+
+/** Key of a sentence of the catalogue. */
+export type MistakeCode = keyof typeof catalogue
+
+/**
+ * The sentence that tells a mistake, always one line, whatever bytes a file put into its keys and values.
+ *
+ * @example
+ * sentenceOf({ code: 'out-of-range', path: 'pack.series', value: '99', allowed: '1 to 60 cells', kept: '12 cells' })
+ * // 'pack.series is 99, out of range; allowed: 1 to 60 cells. Kept: 12 cells.'
+ */
+export function sentenceOf(mistake: Mistake): string {
+  const details: Details = {
+    path: oneLine(mistake.path, 160),
+    value: oneLine(mistake.value, 160),
+    allowed: oneLine(mistake.allowed, 400),
+    kept: oneLine(mistake.kept, 160),
+  }
+  const tell: (details: Details) => string = catalogue[mistake.code]
+  const kept = details.kept === '' ? '' : ` Kept: ${details.kept}.`
+  return `${tell(details)}.${kept}`
+}

@@ -1,0 +1,30 @@
+import type { MistakeCode } from './catalogue.ts'
+
+/** Foreseen trouble as a value: a wrong entry, a file that cannot be read, a build that cannot work. */
+export interface Mistake {
+  /** Key of the wording in the catalogue. */
+  readonly code: MistakeCode
+  /** Where: keys joined by dots, lists counted from 0 (`stages.0.ratio`); empty for the whole file. */
+  readonly path: string
+  /** What was found there, shortened for reading. */
+  readonly value: string
+  /** What is allowed there, with its unit. */
+  readonly allowed: string
+  /** What stays in force; empty where nothing was kept. */
+  readonly kept: string
+}
+
+/** Either the value asked for or every mistake that stood in its way, all at once. */
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly mistakes: readonly Mistake[] }
+
+/** Wraps a value that could be had. */
+export function succeeded<T>(value: T): Result<T> {
+  return { ok: true, value }
+}
+
+/** Wraps what went wrong; at least one mistake. */
+export function failed<T>(mistakes: readonly Mistake[]): Result<T> {
+  return { ok: false, mistakes }
+}
