@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest'
+import { arrowMistakeOf } from '../../scripts/lint/arrows-rule.js'
+import { engineOrder } from '../../scripts/lint/arrows.js'
+
+/** Importing file, what it writes, types only, and whether that is allowed. */
+const cases: [from: string, specifier: string, typesOnly: boolean, allowed: boolean][] = [
+  ['shared-engine/pack/voltage.ts', '../numeric/table.ts', false, true],
+  ['shared-engine/pack/voltage.ts', './resistance.ts', false, true],
+  ['shared-engine/numeric/table.ts', '../pack/voltage.ts', false, false],
+  ['shared-engine/numeric/table.ts', '../pack/voltage.ts', true, false],
+  ['shared-engine/pack/voltage.ts', '../check.ts', false, false],
+  ['shared-engine/jobs/search.ts', '../check.ts', false, true],
+  ['shared-engine/pack/voltage.ts', '../unheard-of/x.ts', false, false],
+  ['shared-engine/pack/voltage.ts', 'zod', false, true],
+  ['shared-engine/pack/voltage.ts', 'node:fs', false, false],
+  ['shared-engine/pack/voltage.ts', '../../src-main/main.ts', true, false],
+  ['src-renderer/state/build.svelte.ts', '../../shared-engine/index.ts', false, true],
+  ['src-renderer/host/bridge.ts', '../../src-main/bridge/contract.ts', true, true],
+  ['src-renderer/host/bridge.ts', '../../src-main/bridge/contract.ts', false, false],
+  ['src-renderer/host/bridge.ts', '../../src-main/bridge/receive.ts', true, false],
+  ['src-renderer/host/bridge.ts', 'electron', false, false],
+  ['src-renderer/host/demos.ts', '../../examples/a.build.json?raw', false, true],
+  ['src-renderer/state/demos.ts', '../../examples/a.build.json?raw', false, false],
+  ['src-main/cli/check.ts', '../../shared-engine/index.ts', false, true],
+  ['src-main/cli/check.ts', '../../src-renderer/main.ts', false, false],
+  ['src-main/cli/check.ts', '../files/save.ts', false, true],
+  ['test/cli/check.test.ts', '../../src-renderer/main.ts', false, true]
+]
+
+describe('arrows between folders', () => {
+  it.each(cases)('%s importing %s (types only: %s) is allowed: %s', (from, specifier, typesOnly, allowed) => {
+    expect(arrowMistakeOf(from, specifier, typesOnly) === null).toBe(allowed)
+  })
+
+  it('names no folder of the engine twice', () => {
+    expect(new Set(engineOrder).size).toBe(engineOrder.length)
+  })
+})

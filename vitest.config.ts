@@ -1,0 +1,25 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import { defineConfig } from 'vitest/config'
+
+/** Folders of `test/` that run in Node. `window` runs in Playwright, `bench` by `npm run bench`. */
+const folders = ['engine', 'sources', 'golden', 'laws', 'house', 'drawings', 'bridge', 'files', 'cli', 'fuzz']
+
+export default defineConfig({
+  test: {
+    environment: 'node',
+    testTimeout: 30_000,
+    projects: [
+      ...folders.map((name) => ({
+        extends: true as const,
+        test: { name, include: [`test/${name}/**/*.test.ts`] }
+      })),
+      {
+        // State classes use runes: they need the compiler, and the reactive (browser) half of the runtime.
+        extends: true as const,
+        plugins: [svelte()],
+        resolve: { conditions: ['browser'] },
+        test: { name: 'page', include: ['test/page/**/*.test.ts'] }
+      }
+    ]
+  }
+})
