@@ -1,0 +1,72 @@
+import table from './ground.json' with { type: 'json' }
+import { assertTable, type Origin, originShape } from './table.ts'
+import { z } from './zod.ts'
+
+const label = z.string().min(1)
+
+export const groundTableSchema = z.strictObject({
+  about: label,
+  terrain: z.strictObject({
+    ...originShape,
+    kinds: z.record(
+      z.string(),
+      z.strictObject({
+        label,
+        n: z.number().positive(),
+        kc: z.number(),
+        kphi: z.number().positive(),
+        cohesionKpa: z.number().min(0),
+        frictionDegrees: z.number().min(0).max(60),
+        shearModulusMm: z.number().positive(),
+      }),
+    ),
+  }),
+  coefficient: z.strictObject({
+    ...originShape,
+    kinds: z.record(
+      z.string(),
+      z.strictObject({
+        label,
+        rollingCoefficient: z.number().min(0).max(2),
+        gripCoefficient: z.number().positive().max(3),
+        slipPercent: z.number().min(0).max(80),
+      }),
+    ),
+  }),
+})
+
+const read = assertTable('ground', groundTableSchema, table)
+
+export const terrainOrigin: Origin = read.terrain
+export const groundCoefficientOrigin: Origin = read.coefficient
+
+/** A starting point for `ground.soil`, in the build's own units, so that it can be entered as it stands. */
+export interface Terrain {
+  readonly label: string
+  readonly soil: {
+    readonly n: number
+    readonly kc: number
+    readonly kphi: number
+    readonly cohesionKpa: number
+    readonly frictionDegrees: number
+    readonly shearModulusMm: number
+  }
+}
+
+/** A starting point for the `coefficient` ground, in the build's own units. */
+export interface GroundCoefficients {
+  readonly label: string
+  readonly rollingCoefficient: number
+  readonly gripCoefficient: number
+  readonly slipPercent: number
+}
+
+/** Published terrain measurements by id. *Source:* Wong, Theory of Ground Vehicles, table 2.3; see `ground.json`. */
+export const terrains: ReadonlyMap<string, Terrain> = new Map(
+  Object.entries(read.terrain.kinds).map(([id, { label, ...soil }]) => [id, { label, soil }]),
+)
+
+/** Grounds described by coefficients, by id. *Source:* common practice, no source; measure your own with a pull test. */
+export const groundCoefficients: ReadonlyMap<string, GroundCoefficients> = new Map(
+  Object.entries(read.coefficient.kinds),
+)
