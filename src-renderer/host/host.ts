@@ -21,6 +21,9 @@ export interface Host {
   /** A file dropped on the page. Logs are read straight from the `File`; this is for builds, which are saved again. */
   openDropped(file: File): Promise<Result<OpenedFile>>
 
+  /** The page no longer works on this file (another build was opened in its place): another window may have it. */
+  release(handle: FileHandle): void
+
   /** Newest first, at most 12. */
   recent(): Promise<readonly RecentFile[]>
   openRecent(id: string): Promise<Result<OpenedFile>>
