@@ -1,5 +1,5 @@
 import table from './belts.json' with { type: 'json' }
-import { assertTable, inSi, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, fromMillimetres, type Origin, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const beltTableSchema = z.strictObject({
@@ -41,8 +41,8 @@ const profiles: ReadonlyMap<string, BeltProfile> = new Map(
   Object.entries(read.profiles).map(([id, row]) => [
     id,
     {
-      pitch: row.pitch * inSi.mm,
-      referenceWidth: row.referenceWidth * inSi.mm,
+      pitch: fromMillimetres(row.pitch),
+      referenceWidth: fromMillimetres(row.referenceWidth),
       allowableTension: row.allowableTensionN ?? null,
       massPerMetre: row.massKgM,
     },

@@ -1,5 +1,6 @@
+import { fromEngine, toEngine } from '../units/convert.ts'
 import table from './chains.json' with { type: 'json' }
-import { assertTable, inSi, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, fromMillimetres, type Origin, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const chainTableSchema = z.strictObject({
@@ -50,11 +51,11 @@ const sizes: ReadonlyMap<string, ChainSize> = new Map(
   Object.entries(read.sizes).map(([id, row]) => [
     id,
     {
-      pitch: row.pitch * inSi.mm,
-      pitchInches: row.pitch / inSi.mmPerInch,
-      rollerDiameter: row.roller * inSi.mm,
-      innerWidth: row.innerWidth * inSi.mm,
-      minTensile: row.minTensileKn * inSi.kn,
+      pitch: fromMillimetres(row.pitch),
+      pitchInches: fromEngine(toEngine(row.pitch, 'length', 'mm'), 'length', 'in'),
+      rollerDiameter: fromMillimetres(row.roller),
+      innerWidth: fromMillimetres(row.innerWidth),
+      minTensile: toEngine(row.minTensileKn, 'force', 'kN'),
       massPerMetre: row.massKgM,
       rollerFactor: row.kr,
       platesFactor: row.platesFactor,

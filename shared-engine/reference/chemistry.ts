@@ -1,5 +1,6 @@
+import { toEngine } from '../units/convert.ts'
 import table from './chemistry.json' with { type: 'json' }
-import { assertTable, inSi, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, type Origin, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const chemistryIds = ['lipo', 'lihv', 'liion', 'lifepo4'] as const
@@ -50,7 +51,7 @@ const chemistries: ReadonlyMap<string, Chemistry> = new Map(
       label: row.label,
       floorVolts: row.floorVolts,
       storageVolts: row.storageVolts,
-      charge: row.soc.map((percent) => percent * inSi.percent),
+      charge: row.soc.map((percent) => toEngine(percent, 'fraction', '%')),
       volts: row.volts,
     },
   ]),

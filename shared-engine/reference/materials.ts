@@ -1,5 +1,5 @@
 import table from './materials.json' with { type: 'json' }
-import { assertTable, inSi, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, fromMegapascals, type Origin, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 const materialSchema = z.strictObject({
@@ -46,12 +46,12 @@ const materials: ReadonlyMap<string, Material> = new Map(
     {
       label: row.label,
       family: row.family,
-      tensile: row.tensile * inSi.mpa,
-      yield: row.yield * inSi.mpa,
-      shear: row.shear * inSi.mpa,
-      bearing: row.bearing * inSi.mpa,
+      tensile: fromMegapascals(row.tensile),
+      yield: fromMegapascals(row.yield),
+      shear: fromMegapascals(row.shear),
+      bearing: fromMegapascals(row.bearing),
       density: row.densityKgM3,
-      modulus: row.modulus * inSi.mpa,
+      modulus: fromMegapascals(row.modulus),
     },
   ]),
 )

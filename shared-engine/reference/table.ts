@@ -1,3 +1,4 @@
+import { toEngine } from '../units/convert.ts'
 import { z } from './zod.ts'
 
 /** Where a table comes from, kept beside its numbers so that a working can say so. */
@@ -20,8 +21,9 @@ export const originShape = {
 /** A positive, finite number: a strength, a pitch, a density. */
 export const positive = z.number().positive()
 
-/** What the tables' own units are in SI; the tables keep the units in which their sources print them. */
-export const inSi = { mm: 1e-3, mpa: 1e6, kn: 1e3, percent: 0.01, mmPerInch: 25.4 } as const
+/** The tables keep the units in which their sources print them; these bring them to SI. */
+export const fromMillimetres = (value: number) => toEngine(value, 'length', 'mm')
+export const fromMegapascals = (value: number) => toEngine(value, 'stress', 'MPa')
 
 /**
  * A reference table, checked against its schema once, when the module loads.
