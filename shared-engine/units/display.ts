@@ -45,7 +45,7 @@ export function numberText(value: number | null): string {
   if (value === null || !Number.isFinite(value)) return absent
   const size = Math.abs(value)
   if (size === 0) return '0'
-  if (size < 0.001 || size >= 9_999_500) return powerOfTen(value)
+  if (size < 0.001 || size >= 9_995_000) return powerOfTen(value)
   return size.toExponential().startsWith('1') ? fourFigures(value) : threeFigures(value)
 }
 
