@@ -70,7 +70,7 @@ export const arrowsRule = {
       ImportExpression: look,
       ExportAllDeclaration: look,
       ExportNamedDeclaration: look,
-      TSImportType: look
+      TSImportType: look,
     }
-  }
+  },
 }

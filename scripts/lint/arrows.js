@@ -29,7 +29,7 @@ export const engineOrder = [
   'draw',
   'report',
   'jobs',
-  'index.ts'
+  'index.ts',
 ]
 
 /**
@@ -48,12 +48,12 @@ export const arrows = [
   { from: 'electron.config.ts', to: 'scripts' },
   { from: 'vitest.config.ts', to: 'scripts' },
   { from: 'playwright.config.ts', to: 'test/window' },
-  { from: 'eslint.config.js', to: 'scripts/lint' }
+  { from: 'eslint.config.js', to: 'scripts/lint' },
 ]
 
 /** Packages each part may import; a trailing `*` matches any ending. Parts not listed may import any. */
 export const packages = {
   'shared-engine': ['zod', 'd3-scale', 'd3-shape', 'd3-array', 'd3-format', 'mathjs'],
   'src-renderer': ['svelte', 'svelte/*', 'd3-*', 'katex', 'katex/*', '@fontsource-variable/*', 'zod'],
-  'src-main': ['electron', 'node:*', 'zod', 'commander']
+  'src-main': ['electron', 'node:*', 'zod', 'commander'],
 }

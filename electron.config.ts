@@ -1,0 +1,96 @@
+import path from 'node:path'
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import type { InlineConfig } from 'vite'
+import { buildFacts } from './scripts/build-facts.ts'
+
+/**
+ * The one build configuration: everything that runs comes from here. Each target is a Vite build of its own, because
+ * each runs somewhere else: the main process and the preload script in Electron (from 25 on), the page in Chromium
+ * (from 114 on) or a browser, the command line and the benches in Node 20.
+ */
+
+/** This file's folder, whatever folder the build was started from. */
+const root = import.meta.dirname ?? process.cwd()
+
+const shared: InlineConfig = {
+  root,
+  configFile: false,
+  logLevel: 'warn',
+  define: buildFacts(root),
+}
+
+type NodeTarget = {
+  entries: Record<string, string>
+  folder: string
+  format: 'cjs' | 'es'
+  target: string
+  minify?: boolean
+}
+
+/** A bundle without `node_modules` beside it: what runs needs only Node's own modules, or Electron's. */
+const forNode = ({ entries, folder, format, target, minify = false }: NodeTarget): InlineConfig => ({
+  ...shared,
+  publicDir: false,
+  ssr: { noExternal: true, external: ['electron'], target: 'node' },
+  build: {
+    ssr: true,
+    target,
+    minify,
+    outDir: path.join('dist', folder),
+    emptyOutDir: true,
+    rolldownOptions: {
+      input: entries,
+      output: {
+        format,
+        entryFileNames: format === 'cjs' ? '[name].cjs' : '[name].js',
+        chunkFileNames: format === 'cjs' ? '[name]-[hash].cjs' : '[name]-[hash].js',
+      },
+    },
+  },
+})
+
+/** The page and its workers: relative, hashed, nothing inline, as its content security policy asks. */
+const page: InlineConfig = {
+  ...shared,
+  base: './',
+  publicDir: false,
+  plugins: [svelte({ configFile: false })],
+  worker: { format: 'es' },
+  build: {
+    target: 'chrome114',
+    outDir: 'dist/page',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // One file of fonts, mathematics and plots, read from the disk: the size is known and kept in test/house.
+    chunkSizeWarningLimit: 2000,
+  },
+}
+
+export const targets = {
+  page,
+  main: forNode({ entries: { main: 'src-main/main.ts' }, folder: 'main', format: 'cjs', target: 'node18' }),
+  preload: forNode({
+    entries: { preload: 'src-main/bridge/preload.ts' },
+    folder: 'preload',
+    format: 'cjs',
+    target: 'node18',
+  }),
+  cli: forNode({
+    entries: { pitchline: 'src-main/cli/pitchline.ts' },
+    folder: 'cli',
+    format: 'es',
+    target: 'node20',
+    minify: true,
+  }),
+  serve: forNode({
+    entries: { serve: 'src-main/serve/serve.ts' },
+    folder: 'serve',
+    format: 'es',
+    target: 'node20',
+  }),
+} satisfies Record<string, InlineConfig>
+
+/** Benches are built like the command line, so that they measure what ships. Entries: file name → path. */
+export const benches = (entries: Record<string, string>): InlineConfig =>
+  forNode({ entries, folder: 'bench', format: 'es', target: 'node20' })

@@ -1,0 +1,37 @@
+import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { build } from 'vite'
+import { targets } from '../electron.config.ts'
+import { newestSource, stampFile } from './stale.ts'
+
+/**
+ * Builds everything, or the targets named: `node scripts/run.js build cli`.
+ */
+export async function run(words: string[]): Promise<number> {
+  const names = words.filter((word) => !word.startsWith('-'))
+  const unknown = names.filter((name) => !(name in targets))
+  if (unknown.length > 0) {
+    console.error(`There is no target ${unknown.join(', ')}; targets: ${Object.keys(targets).join(', ')}.`)
+    return 1
+  }
+  const began = Date.now()
+  for (const [name, config] of Object.entries(targets)) {
+    if (names.length === 0 || names.includes(name)) await build(config)
+  }
+  if (names.length === 0) writeFileSync(stampFile, `${newestSource(process.cwd())}\n`)
+  linkCommand()
+  console.log(`Built in ${((Date.now() - began) / 1000).toFixed(1)} s.`)
+  return 0
+}
+
+/** Puts `pitchline` where `npx pitchline` looks first: npm links the commands of packages, but not the project's own. */
+function linkCommand(): void {
+  const folder = path.join('node_modules', '.bin')
+  const command = path.join(folder, 'pitchline')
+  const script = path.join('..', '..', 'dist', 'cli', 'pitchline.js')
+  if (!existsSync(path.join(folder, script))) return
+  mkdirSync(folder, { recursive: true })
+  rmSync(command, { force: true })
+  if (process.platform === 'win32') writeFileSync(`${command}.cmd`, `@node "%~dp0\\${script}" %*\r\n`)
+  else symlinkSync(script, command)
+}
