@@ -19,7 +19,7 @@ export interface RootOptions {
  *
  * *Source:* R. P. Brent, *Algorithms for Minimization without Derivatives* (1973), chapter 4, procedure `zero`.
  *
- * @example bracketedRoot((x) => x * x - 2, 0, 2) // 1.4142135623730951
+ * @example bracketedRoot((x) => x * x - 2, 0, 2) // 1.414213562373095
  */
 export function bracketedRoot(
   f: (x: number) => number,

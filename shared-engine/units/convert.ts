@@ -39,7 +39,10 @@ export function unitOf(kind: QuantityKind, text: string): Unit | null {
   let ofKind = spellings.get(kind)
   if (ofKind === undefined) spellings.set(kind, (ofKind = spellingsOf(kind)))
   const key = unitKey(text)
-  return ofKind.get(key) ?? ofKind.get(key.toLowerCase()) ?? null
+  const exactly = ofKind.get(key)
+  if (exactly !== undefined) return exactly
+  const loosely = ofKind.get(key.toLowerCase())
+  return loosely === undefined || loosely.exactCase ? null : loosely
 }
 
 /** The unit of a kind by a spelling that this program wrote itself; throws where there is none: a bug of ours. */
@@ -59,13 +62,13 @@ export function assertUnit(kind: QuantityKind, text: string): Unit {
  */
 export function toEngine(value: number, kind: QuantityKind, unit: string = kindUnits[kind].bench): number {
   const { times, per, plus } = assertUnit(kind, unit)
-  return (value * times) / per + plus
+  return (value * times + plus) / per
 }
 
 /** An engine value of a kind in a unit; the inverse of `toEngine`. */
 export function fromEngine(value: number, kind: QuantityKind, unit: string = kindUnits[kind].bench): number {
   const { times, per, plus } = assertUnit(kind, unit)
-  return ((value - plus) * per) / times
+  return (value * per - plus) / times
 }
 
 /** A difference of two values, a tolerance for one: the factor without the scale's zero. */

@@ -59,14 +59,14 @@ export type QuantityKind =
 /** Which family of units a person reads; the stored build does not change with it. */
 export type UnitSystem = 'metric' | 'imperial'
 
-/** One unit of a kind: engine value = typed value · times / per + plus. */
+/** One unit of a kind: engine value = (typed value · times + plus) / per. */
 export interface Unit {
   /** As it stands on the screen. */
   readonly symbol: string
   readonly times: number
-  /** Kept apart from `times` so that 25.4 mm becomes 0.0254 m exactly: a division rounds once. */
+  /** Kept apart from `times` so that 25.4 mm and 3/8 in become metres with one rounding. */
   readonly per: number
-  /** Only for scales with another zero, in engine units. */
+  /** Only for scales with another zero. */
   readonly plus: number
   /** Other spellings that are read. */
   readonly also: readonly string[]

@@ -45,9 +45,9 @@ const millimetre = unit('mm', 1, {
 const centimetre = unit('cm', 1, { per: 100 })
 const metre = unit('m', 1, { also: ['metre', 'metres', 'meter', 'meters'] })
 const kilometre = unit('km', 1000)
-const inches = unit('in', inch, { also: ['inch', 'inches', '"', '″', '”'] })
-const feet = unit('ft', foot, { also: ['foot', 'feet', "'", '′', '’'] })
-const miles = unit('mi', exact.metresPerMile, { also: ['mile', 'miles'] })
+const inches = unit('in', 254, { per: 10_000, also: ['inch', 'inches', '"', '″', '”'] })
+const feet = unit('ft', 3048, { per: 10_000, also: ['foot', 'feet', "'", '′', '’'] })
+const miles = unit('mi', 1_609_344, { per: 1000, also: ['mile', 'miles'] })
 const second = unit('s', 1, { also: ['sec', 'second', 'seconds'] })
 const minute = unit('min', 60, { also: ['minute', 'minutes'] })
 const hour = unit('h', 3600, { also: ['hr', 'hour', 'hours'] })
@@ -64,7 +64,7 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
 
   length: kind(
     'mm',
-    [metre, millimetre, centimetre, inches, feet, unit('mil', inch, { per: 1000, also: ['thou'] })],
+    [metre, millimetre, centimetre, inches, feet, unit('mil', 254, { per: 10_000_000, also: ['thou'] })],
     shown('mm'),
     shown('in'),
   ),
@@ -96,8 +96,8 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     'm/s',
     [
       unit('m/s', 1, { also: ['mps'] }),
-      unit('km/h', 1, { per: 3.6, also: ['kmh', 'kph'] }),
-      unit('mph', exact.metresPerMile, { per: 3600, also: ['mi/h'] }),
+      unit('km/h', 1000, { per: 3600, also: ['kmh', 'kph'] }),
+      unit('mph', 1_609_344, { per: 3_600_000, also: ['mi/h'] }),
       unit('ft/s', foot, { also: ['fps'] }),
       unit('mm/s', 1, perThousand),
     ],
@@ -143,7 +143,7 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
       unit('kg', 1, { also: ['kilo', 'kilos'] }),
       unit('g', 1, perThousand),
       unit('t', 1000),
-      unit('lb', exact.kilogramsPerPound, { also: ['lbs', 'lbm', 'pound', 'pounds'] }),
+      unit('lb', 45_359_237, { per: 100_000_000, also: ['lbs', 'lbm', 'pound', 'pounds'] }),
       unit('oz', exact.kilogramsPerOunce),
     ],
     shown('kg'),
@@ -310,7 +310,7 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     '°C',
     [
       unit('°C', 1, { also: ['C', 'deg C', 'celsius'] }),
-      unit('°F', 5, { per: 9, plus: -160 / 9, also: ['F', 'deg F', 'fahrenheit'] }),
+      unit('°F', 5, { per: 9, plus: -160, also: ['F', 'deg F', 'fahrenheit'] }),
       unit('K', 1, { plus: -273.15, also: ['kelvin'] }),
     ],
     shown('°C'),
