@@ -1,0 +1,125 @@
+import { z } from 'zod'
+import type { Mistake, Result } from '../../shared-engine/mistakes/mistake.ts'
+import { channels, type Verb } from './channels.ts'
+
+/**
+ * The bridge between page and desktop program: per verb its channel, what it takes and what it answers. receive.ts
+ * refuses whatever does not fit; the page imports the types and nothing else. Every answer is a `Result`, so that a
+ * refusal is an answer too; `null` means that the person cancelled.
+ */
+
+/** A build is a few kilobytes; this bounds what a page gone wrong can write. */
+const mostText = 4 * 1024 * 1024
+const mostExport = 64 * 1024 * 1024
+
+const text = z.string().max(mostText)
+/** A suggestion for a dialog, never a path. */
+const name = z
+  .string()
+  .min(1)
+  .max(120)
+  .regex(/^[^/\\:*?"<>|\p{Cc}]+$/u)
+const handle = z.uuid()
+const id = z.string().regex(/^[0-9a-f-]{8,64}$/)
+const fingerprint = z.string().regex(/^[0-9a-f]{64}$/)
+const bytes = z.instanceof(Uint8Array).refine((content) => content.length <= mostExport)
+const label = z.string().max(120).nullable()
+
+const opened = z.object({ handle, name: z.string(), bytes: z.instanceof(Uint8Array), fingerprint })
+const saved = z.object({ handle, name: z.string(), fingerprint })
+const recentFile = z.object({ id, name: z.string(), place: z.string(), missing: z.boolean() })
+const recovered = z.object({
+  id,
+  name: z.string(),
+  text: z.string(),
+  keptAt: z.string(),
+  file: opened.nullable(),
+  fileChangedSince: z.boolean(),
+})
+
+const mistake: z.ZodType<Mistake> = z.object({
+  code: z.custom<Mistake['code']>((value) => typeof value === 'string'),
+  path: z.string(),
+  value: z.string(),
+  allowed: z.string(),
+  kept: z.string(),
+})
+
+const resultOf = <T extends z.ZodType>(value: T) =>
+  z.union([
+    z.object({ ok: z.literal(true), value }),
+    z.object({ ok: z.literal(false), mistakes: z.array(mistake) }),
+  ])
+
+const facts = z.object({
+  platform: z.enum(['mac', 'windows', 'linux']),
+  version: z.string(),
+  runtime: z.string(),
+})
+const start = z.object({
+  opened: resultOf(opened).nullable(),
+  recovered: z.array(recovered),
+  afterCrash: z.boolean(),
+})
+const work = z.strictObject({
+  name: z.string().min(1).max(200),
+  text,
+  handle: handle.nullable(),
+  fingerprint: fingerprint.nullable(),
+})
+const shown = z.strictObject({ name: z.string().max(200), unsaved: z.boolean(), undo: label, redo: label })
+const exportKind = z.enum(['svg', 'png', 'csv', 'html', 'md', 'json'])
+
+/** One row per verb: `takes` the arguments in order, `gives` what its result holds. */
+export const contract = {
+  facts: { channel: channels.facts, takes: z.tuple([]), gives: facts },
+  start: { channel: channels.start, takes: z.tuple([]), gives: start },
+  open: { channel: channels.open, takes: z.tuple([]), gives: opened.nullable() },
+  read: { channel: channels.read, takes: z.tuple([handle]), gives: opened },
+  /** The path is put in by the preload script from the dropped file itself; the page cannot name one. */
+  openDropped: {
+    channel: channels.openDropped,
+    takes: z.tuple([z.string().min(1).max(4096)]),
+    gives: opened,
+  },
+  release: { channel: channels.release, takes: z.tuple([handle]), gives: z.null() },
+  recent: { channel: channels.recent, takes: z.tuple([]), gives: z.array(recentFile) },
+  openRecent: { channel: channels.openRecent, takes: z.tuple([id]), gives: opened },
+  clearRecent: { channel: channels.clearRecent, takes: z.tuple([]), gives: z.null() },
+  save: {
+    channel: channels.save,
+    takes: z.tuple([handle, text, z.union([fingerprint, z.literal('overwrite')])]),
+    gives: saved,
+  },
+  saveAs: { channel: channels.saveAs, takes: z.tuple([name, text]), gives: saved.nullable() },
+  exportFile: {
+    channel: channels.exportFile,
+    takes: z.tuple([exportKind, name, bytes]),
+    gives: z.string().nullable(),
+  },
+  exportPdf: { channel: channels.exportPdf, takes: z.tuple([name]), gives: z.string().nullable() },
+  keep: { channel: channels.keep, takes: z.tuple([work]), gives: z.null() },
+  forget: { channel: channels.forget, takes: z.tuple([]), gives: z.null() },
+  discardRecovered: { channel: channels.discardRecovered, takes: z.tuple([id]), gives: z.null() },
+  show: { channel: channels.show, takes: z.tuple([shown]), gives: z.null() },
+  newWindow: { channel: channels.newWindow, takes: z.tuple([]), gives: z.null() },
+  answerClose: { channel: channels.answerClose, takes: z.tuple([z.boolean()]), gives: z.null() },
+} satisfies Record<Verb, { channel: string; takes: z.ZodType; gives: z.ZodType }>
+
+export type Takes<V extends Verb> = z.output<(typeof contract)[V]['takes']>
+export type Gives<V extends Verb> = z.output<(typeof contract)[V]['gives']>
+
+/** What the window tells the page unasked. */
+export type WindowEvent =
+  | { readonly kind: 'command'; readonly id: string }
+  | { readonly kind: 'close-asked' }
+  | { readonly kind: 'changed-outside'; readonly handle: string; readonly gone: boolean }
+
+/** What the page finds as `window.pitchline`. */
+export type Bridge = {
+  readonly [V in Exclude<Verb, 'openDropped'>]: (...words: Takes<V>) => Promise<Result<Gives<V>>>
+} & {
+  /** Takes the dropped file itself. */
+  readonly openDropped: (file: File) => Promise<Result<Gives<'openDropped'>>>
+  readonly listen: (listener: (event: WindowEvent) => void) => () => void
+}

@@ -1,0 +1,43 @@
+import { contextBridge, ipcRenderer, webUtils, type IpcRendererEvent } from 'electron'
+import { channels, eventChannel } from './channels.ts'
+import type { Bridge, WindowEvent } from './contract.ts'
+
+/**
+ * Runs in the page's sandbox, in a world of its own: offers the verbs of the contract as `window.pitchline` and
+ * nothing of Electron. Arguments are checked where they arrive (receive.ts), as nothing here can be trusted to.
+ */
+
+/** Where a dropped file lies. Before Electron 29 the file said so itself; a file made by a script says ''. */
+function pathOf(file: File): string {
+  const older = (file as File & { path?: string }).path
+  return webUtils?.getPathForFile ? webUtils.getPathForFile(file) : (older ?? '')
+}
+
+const bridge: Bridge = {
+  facts: () => ipcRenderer.invoke(channels.facts),
+  start: () => ipcRenderer.invoke(channels.start),
+  open: () => ipcRenderer.invoke(channels.open),
+  read: (handle) => ipcRenderer.invoke(channels.read, handle),
+  openDropped: (file) => ipcRenderer.invoke(channels.openDropped, pathOf(file)),
+  release: (handle) => ipcRenderer.invoke(channels.release, handle),
+  recent: () => ipcRenderer.invoke(channels.recent),
+  openRecent: (id) => ipcRenderer.invoke(channels.openRecent, id),
+  clearRecent: () => ipcRenderer.invoke(channels.clearRecent),
+  save: (handle, text, fingerprint) => ipcRenderer.invoke(channels.save, handle, text, fingerprint),
+  saveAs: (name, text) => ipcRenderer.invoke(channels.saveAs, name, text),
+  exportFile: (kind, name, content) => ipcRenderer.invoke(channels.exportFile, kind, name, content),
+  exportPdf: (name) => ipcRenderer.invoke(channels.exportPdf, name),
+  keep: (work) => ipcRenderer.invoke(channels.keep, work),
+  forget: () => ipcRenderer.invoke(channels.forget),
+  discardRecovered: (id) => ipcRenderer.invoke(channels.discardRecovered, id),
+  show: (state) => ipcRenderer.invoke(channels.show, state),
+  newWindow: () => ipcRenderer.invoke(channels.newWindow),
+  answerClose: (close) => ipcRenderer.invoke(channels.answerClose, close),
+  listen(listener) {
+    const hear = (_event: IpcRendererEvent, event: WindowEvent) => listener(event)
+    ipcRenderer.on(eventChannel, hear)
+    return () => void ipcRenderer.off(eventChannel, hear)
+  },
+}
+
+contextBridge.exposeInMainWorld('pitchline', bridge)

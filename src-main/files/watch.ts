@@ -1,0 +1,73 @@
+import { watch as watchFolder, type FSWatcher } from 'node:fs'
+import path from 'node:path'
+import type { FileSystem } from './file-system.ts'
+import type { OpenFile } from './open-files.ts'
+import { fingerprintNow } from './read.ts'
+
+/** Long enough for an editor to finish writing, short enough to be told at once. */
+const settleMilliseconds = 200
+
+export type ChangedOutside = (opened: OpenFile, gone: boolean) => void
+
+/**
+ * Notices when another program changes or removes an open file. Folders are watched, not files: most programs save by
+ * putting a new file in the old one's place. Each change is told once.
+ */
+export class OutsideChanges {
+  readonly #disk: FileSystem
+  readonly #told: ChangedOutside
+  readonly #watchers = new Map<string, FSWatcher>()
+  readonly #timers = new Map<string, NodeJS.Timeout>()
+  /** Handle → the state last told (`null`: gone), so that one change is one message. */
+  readonly #lastTold = new Map<string, string | null>()
+
+  constructor(disk: FileSystem, told: ChangedOutside) {
+    this.#disk = disk
+    this.#told = told
+  }
+
+  watch(opened: OpenFile): void {
+    if (this.#watchers.has(opened.handle)) return
+    try {
+      const watcher = watchFolder(path.dirname(opened.file), { persistent: false }, () => this.#soon(opened))
+      watcher.on('error', () => this.unwatch(opened.handle))
+      this.#watchers.set(opened.handle, watcher)
+    } catch {
+      // Some disks can't be watched; the look on every return to the window remains.
+    }
+  }
+
+  unwatch(handle: string): void {
+    this.#watchers.get(handle)?.close()
+    this.#watchers.delete(handle)
+    clearTimeout(this.#timers.get(handle))
+    this.#timers.delete(handle)
+    this.#lastTold.delete(handle)
+  }
+
+  /** Compares the file with what its window last read or wrote. */
+  async look(opened: OpenFile): Promise<void> {
+    let now: string | null
+    try {
+      now = await fingerprintNow(this.#disk, opened.file)
+    } catch {
+      // Half-written, or held for a moment: the next look will tell.
+      return
+    }
+    if (now !== null && opened.fingerprints.includes(now)) {
+      this.#lastTold.delete(opened.handle)
+      return
+    }
+    if (this.#lastTold.has(opened.handle) && this.#lastTold.get(opened.handle) === now) return
+    this.#lastTold.set(opened.handle, now)
+    this.#told(opened, now === null)
+  }
+
+  #soon(opened: OpenFile): void {
+    clearTimeout(this.#timers.get(opened.handle))
+    this.#timers.set(
+      opened.handle,
+      setTimeout(() => void this.look(opened), settleMilliseconds),
+    )
+  }
+}
