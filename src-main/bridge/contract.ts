@@ -22,10 +22,11 @@ const name = z
 const handle = z.uuid()
 const id = z.string().regex(/^[0-9a-f-]{8,64}$/)
 const fingerprint = z.string().regex(/^[0-9a-f]{64}$/)
-const bytes = z.instanceof(Uint8Array).refine((content) => content.length <= mostExport)
+const content = z.custom<Uint8Array>((value) => value instanceof Uint8Array)
+const bytes = content.refine(({ length }) => length <= mostExport)
 const label = z.string().max(120).nullable()
 
-const opened = z.object({ handle, name: z.string(), bytes: z.instanceof(Uint8Array), fingerprint })
+const opened = z.object({ handle, name: z.string(), bytes: content, fingerprint })
 const saved = z.object({ handle, name: z.string(), fingerprint })
 const recentFile = z.object({ id, name: z.string(), place: z.string(), missing: z.boolean() })
 const recovered = z.object({
@@ -48,7 +49,7 @@ const mistake: z.ZodType<Mistake> = z.object({
 const resultOf = <T extends z.ZodType>(value: T) =>
   z.union([
     z.object({ ok: z.literal(true), value }),
-    z.object({ ok: z.literal(false), mistakes: z.array(mistake) }),
+    z.object({ ok: z.literal(false), mistakes: z.array(mistake).readonly() }),
   ])
 
 const facts = z.object({

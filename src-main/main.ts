@@ -1,0 +1,92 @@
+import path from 'node:path'
+import { app, ipcMain } from 'electron'
+import { receive, type Receiver } from './bridge/receive.ts'
+import { FileService } from './files/file-service.ts'
+import { diskFileSystem as disk } from './files/file-system.ts'
+import { Journal } from './files/journal.ts'
+import { OpenFiles } from './files/open-files.ts'
+import { RecentFiles } from './files/recent.ts'
+import { OutsideChanges } from './files/watch.ts'
+import { declareAppProtocol, setupAppProtocol } from './shell/app-protocol.ts'
+import { fileNamedBy } from './shell/arguments.ts'
+import { Closing } from './shell/closing.ts'
+import { guardCrash, setupCrash } from './shell/crash.ts'
+import { handlersOf } from './shell/handlers.ts'
+import { setupMenu } from './shell/setup-menu.ts'
+import { setupPolicy } from './shell/setup-policy.ts'
+import { Windows } from './shell/windows.ts'
+
+/** Boots: each step sets up one thing, the window comes last. */
+async function boot(): Promise<void> {
+  declareAppProtocol()
+  setupPolicy()
+  setupCrash()
+  const opening = setupOpening()
+  await app.whenReady()
+  setupAppProtocol()
+
+  const data = app.getPath('userData')
+  const journal = new Journal(disk, path.join(data, 'unsaved'))
+  const recent = new RecentFiles(disk, path.join(data, 'recent.json'))
+  const windows = new Windows()
+  const files = new OpenFiles()
+  const outside = new OutsideChanges(disk, ({ owner, handle }, gone) =>
+    windows.tell(owner, { kind: 'changed-outside', handle, gone }),
+  )
+  const show = (owner: number) => windows.bring(owner)
+  const used = (file: string) => app.addRecentDocument(file)
+  const service = new FileService({ disk, files, recent, outside, show, used })
+  const closing = new Closing(windows, (ours) => journal.forget(ours.journal))
+  const menu = setupMenu(windows)
+
+  const openWindow = (wanted: string | null) => {
+    const ours = windows.open(wanted, journal.begin())
+    closing.guard(ours)
+    guardCrash(ours, () => {
+      // What the dead page had kept becomes recovered work; the new page begins its own.
+      journal.leave(ours.journal)
+      ours.journal = journal.begin()
+      ours.afterCrash = true
+      service.releaseAll(ours.owner)
+    })
+    ours.window.on('focus', () => files.of(ours.owner).forEach((opened) => void outside.look(opened)))
+    ours.window.on('closed', () => {
+      service.releaseAll(ours.owner)
+      journal.leave(ours.journal)
+    })
+  }
+  const parts = { disk, windows, service, files, journal, recent, closing, openWindow }
+  const handlers = handlersOf({ ...parts, refreshMenu: menu.refresh })
+  receive(ipcMain as Receiver, handlers, (id) => windows.find(id) !== null)
+
+  app.on('activate', () => {
+    if (windows.all().length === 0) openWindow(null)
+  })
+  opening.begin(openWindow)
+}
+
+/**
+ * Files that the program is asked to open: on its own command line, by a second start (which ends at once), and by
+ * the file manager of a Mac. Each gets a window of its own.
+ */
+function setupOpening(): { begin: (openWindow: (wanted: string | null) => void) => void } {
+  const early: string[] = []
+  let open: ((wanted: string | null) => void) | null = null
+  app.on('open-file', (event, file) => {
+    event.preventDefault()
+    if (open) open(file)
+    else early.push(file)
+  })
+  app.on('second-instance', (_event, words, folder) => open?.(fileNamedBy(words, folder, app.isPackaged)))
+  return {
+    begin(openWindow) {
+      open = openWindow
+      const named = fileNamedBy(process.argv, process.cwd(), app.isPackaged)
+      const wanted = named === null ? early : [named, ...early]
+      for (const file of wanted.length === 0 ? [null] : wanted) openWindow(file)
+    },
+  }
+}
+
+if (app.requestSingleInstanceLock()) void boot()
+else app.quit()

@@ -1,0 +1,182 @@
+import os from 'node:os'
+import path from 'node:path'
+import { app, type BrowserWindow } from 'electron'
+import { failed, succeeded, type Result } from '../../shared-engine/mistakes/mistake.ts'
+import type { Handlers } from '../bridge/receive.ts'
+import { askOpen, askSave } from '../files/dialogs.ts'
+import type { FileService } from '../files/file-service.ts'
+import type { FileSystem } from '../files/file-system.ts'
+import type { Journal } from '../files/journal.ts'
+import type { OpenFiles } from '../files/open-files.ts'
+import type { RecentFiles } from '../files/recent.ts'
+import { saveAtomically } from '../files/atomic-save.ts'
+import type { Closing } from './closing.ts'
+import { factsOf, type OurWindow, type Windows } from './windows.ts'
+
+export interface HandlerParts {
+  readonly disk: FileSystem
+  readonly windows: Windows
+  readonly service: FileService
+  readonly files: OpenFiles
+  readonly journal: Journal
+  readonly recent: RecentFiles
+  readonly closing: Closing
+  readonly openWindow: (wanted: string | null) => void
+  readonly refreshMenu: () => void
+}
+
+const done = succeeded(null)
+
+/** What each verb of the bridge does, for the window that asks. */
+export function handlersOf(parts: HandlerParts): Handlers {
+  return {
+    ...windowHandlers(parts),
+    ...fileHandlers(parts),
+    ...exportHandlers(parts),
+    ...workHandlers(parts),
+  }
+}
+
+type Some<V extends keyof Handlers> = Pick<Handlers, V>
+
+function windowHandlers(parts: HandlerParts): Some<'facts' | 'start' | 'show' | 'newWindow' | 'answerClose'> {
+  const { windows, service, journal, closing } = parts
+  return {
+    facts: () => succeeded(factsOf()),
+    async start(owner) {
+      const ours = windowOf(windows, owner)
+      const { wanted, afterCrash } = ours
+      ours.wanted = null
+      ours.afterCrash = false
+      const opened = wanted === null ? null : await service.open(owner, wanted)
+      const recovered = []
+      for (const work of await journal.recovered()) recovered.push(await service.withFile(owner, work))
+      return succeeded({ opened, recovered, afterCrash })
+    },
+    show(owner, shown) {
+      windows.show(owner, shown)
+      parts.refreshMenu()
+      return done
+    },
+    newWindow() {
+      parts.openWindow(null)
+      return done
+    },
+    async answerClose(owner, close) {
+      await closing.answer(windowOf(windows, owner), close)
+      return done
+    },
+  }
+}
+
+function fileHandlers(
+  parts: HandlerParts,
+): Some<
+  'open' | 'read' | 'openDropped' | 'release' | 'recent' | 'openRecent' | 'clearRecent' | 'save' | 'saveAs'
+> {
+  const { windows, service, recent } = parts
+  return {
+    async open(owner) {
+      const file = await askOpen(windowOf(windows, owner).window)
+      return file === null ? done : service.open(owner, file)
+    },
+    read: (owner, handle) => service.read(owner, handle),
+    openDropped: (owner, file) => service.open(owner, file),
+    release(owner, handle) {
+      service.release(owner, handle)
+      return done
+    },
+    async recent() {
+      const list = await recent.list()
+      return succeeded(list.map(({ id, file, missing }) => ({ id, missing, ...shownPath(file) })))
+    },
+    async openRecent(owner, id) {
+      const file = await recent.fileOf(id)
+      return file === null ? notRecent() : service.open(owner, file)
+    },
+    async clearRecent() {
+      await recent.clear()
+      app.clearRecentDocuments()
+      return done
+    },
+    save: (owner, handle, text, fingerprint) => service.save(owner, handle, text, fingerprint),
+    async saveAs(owner, name, text) {
+      const file = await askSave(windowOf(windows, owner).window, 'build', name)
+      return file === null ? done : service.saveAs(owner, file, text)
+    },
+  }
+}
+
+function exportHandlers({ disk, windows }: HandlerParts): Some<'exportFile' | 'exportPdf'> {
+  const write = async (
+    window: BrowserWindow,
+    kind: Parameters<typeof askSave>[1],
+    name: string,
+    make: Make,
+  ) => {
+    const file = await askSave(window, kind, name)
+    if (file === null) return done
+    const saved = await saveAtomically(disk, { file, bytes: await make(), replaces: 'anything' })
+    return saved.ok ? succeeded(path.basename(file)) : saved
+  }
+  return {
+    exportFile: (owner, kind, name, bytes) =>
+      write(windowOf(windows, owner).window, kind, name, async () => bytes),
+    exportPdf(owner, name) {
+      const { window } = windowOf(windows, owner)
+      // Size and margins are the print style's own.
+      const pdf = () => window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true })
+      return write(window, 'pdf', name, pdf)
+    },
+  }
+}
+
+type Make = () => Promise<Uint8Array>
+
+function workHandlers({
+  windows,
+  files,
+  journal,
+}: HandlerParts): Some<'keep' | 'forget' | 'discardRecovered'> {
+  return {
+    async keep(owner, { name, text, handle, fingerprint }) {
+      const file = handle === null ? null : (files.find(owner, handle)?.file ?? null)
+      const keptAt = new Date().toISOString()
+      const kept = await journal.keep(windowOf(windows, owner).journal, {
+        name,
+        text,
+        file,
+        fingerprint,
+        keptAt,
+      })
+      return kept.ok ? done : kept
+    },
+    async forget(owner) {
+      await journal.forget(windowOf(windows, owner).journal)
+      return done
+    },
+    async discardRecovered(_owner, id) {
+      // Only what no window owns: one page can't throw another's work away.
+      if (await journal.isRecovered(id)) await journal.forget(id)
+      return done
+    },
+  }
+}
+
+function windowOf(windows: Windows, owner: number): OurWindow {
+  const ours = windows.find(owner)
+  if (!ours) throw new Error(`no window ${owner}`)
+  return ours
+}
+
+/** Name and folder as a person reads them: the home folder as `~`. */
+function shownPath(file: string): { name: string; place: string } {
+  const folder = path.dirname(file)
+  const home = os.homedir()
+  const inHome = folder === home || folder.startsWith(home + path.sep)
+  return { name: path.basename(file), place: inHome ? `~${folder.slice(home.length)}` : folder }
+}
+
+function notRecent<T>(): Result<T> {
+  return failed([{ code: 'no-such-file', path: '', value: '', allowed: 'a file of the list', kept: '' }])
+}
