@@ -43,24 +43,32 @@ export interface ChainSize {
   readonly rollerFactor: number
   /** c of the link-plate rating (hp, rpm, inches). */
   readonly platesFactor: number
+  /** c P^(3 − 0.07 P): the pitch's part of Shigley's eq. 17-32, worked out once. */
+  readonly platesTerm: number
+  /** 1000 K_r P^0.8: the pitch's part of Shigley's eq. 17-33. */
+  readonly rollerTerm: number
 }
 
 export type ChainSizeId = keyof typeof table.sizes
 
+function sizeOf(row: (typeof read.sizes)[string]): ChainSize {
+  const pitchInches = fromEngine(fromMillimetres(row.pitch), 'length', 'in')
+  return {
+    pitch: fromMillimetres(row.pitch),
+    pitchInches,
+    rollerDiameter: fromMillimetres(row.roller),
+    innerWidth: fromMillimetres(row.innerWidth),
+    minTensile: toEngine(row.minTensileKn, 'force', 'kN'),
+    massPerMetre: row.massKgM,
+    rollerFactor: row.kr,
+    platesFactor: row.platesFactor,
+    platesTerm: row.platesFactor * pitchInches ** (3 - 0.07 * pitchInches),
+    rollerTerm: 1000 * row.kr * pitchInches ** 0.8,
+  }
+}
+
 const sizes: ReadonlyMap<string, ChainSize> = new Map(
-  Object.entries(read.sizes).map(([id, row]) => [
-    id,
-    {
-      pitch: fromMillimetres(row.pitch),
-      pitchInches: fromEngine(toEngine(row.pitch, 'length', 'mm'), 'length', 'in'),
-      rollerDiameter: fromMillimetres(row.roller),
-      innerWidth: fromMillimetres(row.innerWidth),
-      minTensile: toEngine(row.minTensileKn, 'force', 'kN'),
-      massPerMetre: row.massKgM,
-      rollerFactor: row.kr,
-      platesFactor: row.platesFactor,
-    },
-  ]),
+  Object.entries(read.sizes).map(([id, row]) => [id, sizeOf(row)]),
 )
 
 /** In the order of the table, small to large; keys that look like numbers would come first in an object. */
