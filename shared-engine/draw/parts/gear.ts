@@ -1,0 +1,90 @@
+import type { GearStage } from '../../build/machine-parts.ts'
+import type { TurningWheel } from '../power-path-scene.ts'
+import type { GroupShape } from '../scene.ts'
+import { gearOutline, gearRadii, meshingPhase } from './involute.ts'
+import type { GearForm } from './involute.ts'
+import { circlePath, degrees, pathOf } from './outline.ts'
+import { teethText } from './part.ts'
+import type { DrawnPart, Room, Turning } from './part.ts'
+import { wheelGroup } from './wheel.ts'
+
+/** Below this tooth pitch (px) teeth are a grey blur: tip and root circles are drawn instead. */
+const finestPitch = 2
+/** A pinion smaller than this (px across) cannot be read. */
+export const leastPinion = 18
+
+/** px per m at which the pair fits its room; where the pinion would get too small, the larger wheel is cut off instead. */
+export function gearScale(stage: GearStage, room: Room): number {
+  const [driver, driven] = formsOf(stage).map(gearRadii)
+  if (driver === undefined || driven === undefined) return 1
+  const across = driver.tip + driver.pitch + driven.pitch + driven.tip
+  const fitting = Math.min(room.half / Math.max(driver.tip, driven.tip), room.width / across)
+  const readable = leastPinion / (2 * Math.min(driver.tip, driven.tip))
+  return Math.max(fitting, readable)
+}
+
+function formsOf(stage: GearStage): readonly GearForm[] {
+  const { module } = stage
+  const pressureAngle = Math.asin(stage.sinPressureAngle)
+  return [stage.driverTeeth, stage.drivenTeeth].map((teeth) => ({ module, pressureAngle, teeth }))
+}
+
+function outlineAt(form: GearForm, scale: number): string {
+  const radii = gearRadii(form)
+  const pitch = Math.PI * form.module * scale
+  if (pitch < finestPitch) return circlePath(radii.tip * scale) + circlePath(radii.root * scale)
+  return pathOf(gearOutline(form, pitch < 5 ? 3 : pitch < 12 ? 5 : 8), scale)
+}
+
+function wheelAt(form: GearForm, scale: number, id: string, x: number, phase: number): GroupShape {
+  const radii = gearRadii(form)
+  return wheelGroup({
+    id,
+    centre: { x, y: 0 },
+    phase,
+    outline: outlineAt(form, scale),
+    pitchRadius: radii.pitch * scale,
+    rootRadius: radii.root * scale,
+  })
+}
+
+/** Two spur wheels in mesh at true relative size, involute flanks, driver left. */
+export function drawGear(stage: GearStage, room: Room, scale: number, turning: Turning): DrawnPart {
+  const [driver, driven] = formsOf(stage) as [GearForm, GearForm]
+  const small = gearRadii(driver)
+  const large = gearRadii(driven)
+  const entry = Math.min(small.tip * scale, room.half)
+  const exitTrue = entry + (small.pitch + large.pitch) * scale
+  const width = Math.min(exitTrue + large.tip * scale, Math.max(room.width, 2 * entry + 24))
+  const phase = degrees(meshingPhase(stage.drivenTeeth))
+  const wheels: TurningWheel[] = [
+    { id: `${turning.id}.driver`, shift: { x: entry, y: 0 }, phase: 0, turnsPerMotorTurn: turning.turns },
+    {
+      id: `${turning.id}.driven`,
+      shift: { x: exitTrue, y: 0 },
+      phase,
+      turnsPerMotorTurn: -turning.turns / stage.ratio,
+    },
+  ]
+  const clip = { x: 0, y: -room.half - 1, width, height: 2 * room.half + 2 }
+  const shapes = [
+    wheelAt(driven, scale, `${turning.id}.driven`, exitTrue, phase),
+    wheelAt(driver, scale, `${turning.id}.driver`, entry, 0),
+  ]
+  return {
+    shapes: [{ shape: 'group', clip, shapes }],
+    wheels,
+    loops: [],
+    width,
+    middle: width / 2,
+    entry,
+    exit: Math.min(exitTrue, width),
+    description: `gear wheels, ${stage.driverTeeth} driving ${teethText(stage.drivenTeeth)}, ratio ${ratioText(stage.ratio)}`,
+    scale,
+  }
+}
+
+/** A ratio in three figures. */
+export function ratioText(ratio: number): string {
+  return String(Number(ratio.toPrecision(3)))
+}

@@ -1,0 +1,40 @@
+import type { RunningLoop, TurningWheel } from '../power-path-scene.ts'
+import type { Shape } from '../scene.ts'
+
+/**
+ * One part of the power path in its own px: x from its left edge, y = 0 on the axis that runs through the whole row.
+ * Every drawn part has this shape.
+ */
+export interface DrawnPart {
+  readonly shapes: readonly Shape[]
+  readonly wheels: readonly TurningWheel[]
+  readonly loops: readonly RunningLoop[]
+  readonly width: number
+  /** x of the middle of its words. */
+  readonly middle: number
+  /** x where its shaft or lead comes in, and where the next one leaves. */
+  readonly entry: number
+  readonly exit: number
+  /** What is drawn, for screen readers. */
+  readonly description: string
+  /** px per m; null where it is a symbol, not to scale. */
+  readonly scale: number | null
+}
+
+/** The room that a part may take, px; `half` up and down from the axis. */
+export interface Room {
+  readonly width: number
+  readonly half: number
+}
+
+/** How a motor's turning reaches this part: motor turns as 1 or −1 as drawn, times the ratios so far. */
+export interface Turning {
+  readonly id: string
+  /** Turns of this part's driver per motor turn, clockwise positive as drawn. */
+  readonly turns: number
+}
+
+/** One wheel's tooth count as words: "13 teeth". */
+export function teethText(teeth: number): string {
+  return `${teeth} teeth`
+}

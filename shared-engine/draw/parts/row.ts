@@ -1,0 +1,84 @@
+import type { Machine } from '../../build/machine-parts.ts'
+import { drawController } from './controller.ts'
+import { drawMotor } from './motor.ts'
+import { drawPack } from './pack.ts'
+import type { DrawnPart, Room } from './part.ts'
+import { drawStage, senseOf, stageScales } from './stage.ts'
+import { drawTrack } from './track.ts'
+import type { TrackLayout } from './track-loop.ts'
+
+/** Room for drawing above and below the row's axis, px. */
+export const rowHalf = 60
+const trackHalf = 52
+/** Least px of a part with its words, and between two parts. */
+export const leastCell = 74
+const gap = 16
+const groundWidth = 78
+
+/** What stands in the row, left to right, before it is spread over the width. */
+export interface RowItem {
+  readonly part: string
+  readonly label: string
+  readonly drawn: DrawnPart
+}
+
+export interface Row {
+  readonly items: readonly RowItem[]
+  readonly layout: TrackLayout | null
+  readonly groundWidth: number
+}
+
+const times = (label: string, count: number): string => (count > 1 ? `${label} ×${count}` : label)
+
+function trackWidth(width: number, stages: number): number {
+  return Math.max(200, Math.min(430, width * (stages > 3 ? 0.24 : 0.32)))
+}
+
+/** Room for each reduction after everything else has its own. */
+function stageRoom(machine: Machine, width: number): Room {
+  const count = machine.stages.length
+  const fixed = 74 + 56 + 74 + groundWidth + trackWidth(width, count)
+  const left = width - fixed - (count + 4) * gap
+  return { width: Math.max(leastCell, Math.min(250, left / Math.max(1, count))), half: rowHalf }
+}
+
+/** Motor turns as drawn: clockwise or not, so that the sprocket always rolls the machine to the right. */
+function motorSense(machine: Machine): number {
+  return machine.stages.reduce((sense, stage) => sense * senseOf(stage), 1)
+}
+
+function stageItems(machine: Machine, width: number): RowItem[] {
+  const room = stageRoom(machine, width)
+  const scales = stageScales(machine.stages, room)
+  let turns = motorSense(machine)
+  return machine.stages.map((stage, index) => {
+    const part = `stage.${index + 1}`
+    const drawn = drawStage(stage, room, scales[index] ?? 1, { id: part, turns })
+    turns *= senseOf(stage) / stage.ratio
+    const label = machine.stages.length > 1 ? `Reduction ${index + 1}` : 'Reduction'
+    return { part, label, drawn }
+  })
+}
+
+/** Every part of the machine in its room, from the pack to the loop. */
+export function rowOf(machine: Machine, width: number, cellsInParallel: number): Row {
+  const { motor, track, vehicle } = machine
+  const room = { width: trackWidth(width, machine.stages.length), half: trackHalf }
+  const loop = drawTrack(track, vehicle.contactLength, room, { id: 'track', turns: 1 / machine.train.ratio })
+  const items: RowItem[] = [
+    {
+      part: 'pack',
+      label: 'Pack',
+      drawn: drawPack(machine.pack.series, cellsInParallel, { width, half: rowHalf }),
+    },
+    { part: 'controller', label: times('Controller', motor.count), drawn: drawController(motor.count) },
+    {
+      part: 'motor',
+      label: times('Motor', motor.count),
+      drawn: drawMotor(motor.count, 2 * motor.polePairs, { id: 'motor', turns: motorSense(machine) }),
+    },
+    ...stageItems(machine, width),
+    { part: 'track', label: times('Track', track.count), drawn: loop },
+  ]
+  return { items, layout: loop.layout, groundWidth }
+}

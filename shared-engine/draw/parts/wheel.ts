@@ -1,0 +1,64 @@
+import type { GroupShape, Point, Shape } from '../scene.ts'
+import { circlePath, polar } from './outline.ts'
+
+/** What a wheel looks like inside its teeth; radii in px. */
+export interface WheelLook {
+  readonly id: string
+  readonly centre: Point
+  /** Degrees clockwise. */
+  readonly phase: number
+  /** Outline as path data about the wheel's own centre. */
+  readonly outline: string
+  readonly pitchRadius: number
+  /** Where the teeth begin. */
+  readonly rootRadius: number
+}
+
+/** Round holes in the web of a large wheel: they lighten it, and show that it turns. */
+function lightening(rootRadius: number): string {
+  if (rootRadius < 22) return ''
+  const holes = rootRadius < 60 ? 5 : 6
+  const radius = rootRadius * 0.16
+  return Array.from({ length: holes }, (_, index) =>
+    circlePath(radius, polar((2 * Math.PI * (index + 0.5)) / holes, rootRadius * 0.6)),
+  ).join('')
+}
+
+/** Bore with its keyway, as path data. */
+function bore(radius: number): string {
+  const key = radius * 0.34
+  const top = Math.sqrt(radius ** 2 - key ** 2)
+  const points = [
+    `M${(-key).toFixed(2)} ${(-top).toFixed(2)}`,
+    `A${radius.toFixed(2)} ${radius.toFixed(2)} 0 1 0 ${key.toFixed(2)} ${(-top).toFixed(2)}`,
+    `V${(-radius * 1.3).toFixed(2)}H${(-key).toFixed(2)}Z`,
+  ]
+  return points.join('')
+}
+
+/** A wheel as a group that stands at its centre: toothed outline, pitch circle as a chain line, hub, bore and key. */
+export function wheelGroup(look: WheelLook): GroupShape {
+  const { rootRadius, pitchRadius } = look
+  const boreRadius = Math.min(7, Math.max(1.6, rootRadius * 0.2))
+  const large = rootRadius > 14
+  const shapes: Shape[] = [
+    {
+      shape: 'path',
+      d: look.outline + lightening(rootRadius),
+      fill: 'paper',
+      stroke: { role: 'ink', width: large ? 1.1 : 0.9 },
+    },
+    { shape: 'path', d: bore(boreRadius), fill: 'paper', stroke: { role: 'ink', width: 0.9 } },
+  ]
+  if (large) {
+    const chainLine = { role: 'quiet', width: 0.6, dash: [7, 2, 1.5, 2] } as const
+    shapes.push({ shape: 'circle', centre: { x: 0, y: 0 }, radius: pitchRadius, stroke: chainLine })
+    shapes.push({
+      shape: 'circle',
+      centre: { x: 0, y: 0 },
+      radius: boreRadius * 1.9,
+      stroke: { role: 'quiet', width: 0.7 },
+    })
+  }
+  return { shape: 'group', id: look.id, shift: look.centre, turn: look.phase, shapes }
+}

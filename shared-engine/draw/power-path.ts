@@ -1,0 +1,199 @@
+import type { Machine } from '../build/machine-parts.ts'
+import type { UnitSystem } from '../units/kinds.ts'
+import { connectors } from './parts/connectors.ts'
+import { groundLine, slopeWedge } from './parts/ground.ts'
+import { degrees } from './parts/outline.ts'
+import { leastCell, rowHalf, rowOf } from './parts/row.ts'
+import type { Row, RowItem } from './parts/row.ts'
+import { scaleBar } from './parts/scale-bar.ts'
+import { centreOfMass, centreOfMassAt, hull } from './parts/vehicle.ts'
+import type { PathPart, PowerPathScene } from './power-path-scene.ts'
+import type { Shape } from './scene.ts'
+
+/** y of the axis that runs through every shaft, and of the words under the row, px from the top. */
+const axisY = 82
+const barY = axisY + rowHalf + 9
+const labelY = 171
+const figuresY = 187
+const margin = 12
+
+export interface PowerPathLook {
+  /** px. */
+  readonly width: number
+  readonly system: UnitSystem
+  /** Cells side by side in the pack: drawn, but nothing the physics needs. */
+  readonly cellsInParallel?: number
+}
+
+export const powerPathHeight = 206
+
+/** An item of the row with the x of its left edge. */
+export interface PlacedItem extends RowItem {
+  readonly left: number
+}
+
+/** Spreads the parts over the width: each at least as wide as its words, what is left shared between them. */
+function placed(row: Row, width: number): { readonly items: readonly PlacedItem[]; readonly ground: number } {
+  const cells = row.items.map((item) => Math.max(leastCell, item.drawn.width))
+  const used = cells.reduce((sum, cell) => sum + cell, 0) + row.groundWidth + 2 * margin
+  const gap = Math.max(4, Math.min(72, (width - used) / row.items.length))
+  let left = Math.max(margin, (width - used - gap * row.items.length) / 2 + margin)
+  const items = row.items.map((item, index) => {
+    const cell = cells[index] ?? 0
+    const place = { ...item, left: left + (cell - item.drawn.width) / 2 }
+    left += cell + gap
+    return place
+  })
+  return { items, ground: left }
+}
+
+function pathPart(item: PlacedItem): PathPart {
+  const { drawn } = item
+  const wide = Math.max(leastCell, drawn.width)
+  const middle = item.left + drawn.middle
+  return {
+    part: item.part,
+    label: item.label,
+    description: drawn.description,
+    box: { x: item.left + (drawn.width - wide) / 2, y: 4, width: wide, height: powerPathHeight - 8 },
+    figures: { x: middle, y: figuresY },
+    sign: { x: middle, y: 14 },
+  }
+}
+
+function label(text: string, x: number): Shape {
+  return { shape: 'text', at: { x, y: labelY }, text, size: 13, role: 'quiet', anchor: 'middle' }
+}
+
+/** Scale bars: one under every part with a scale of its own, once where neighbours share it. */
+function bars(items: readonly PlacedItem[], system: UnitSystem): Shape[] {
+  return items.flatMap((item, index): Shape[] => {
+    const { scale } = item.drawn
+    if (scale === null || items[index - 1]?.drawn.scale === scale) return []
+    const shift = { x: item.left + item.drawn.middle, y: barY }
+    return [{ shape: 'group', shift, shapes: scaleBar(scale, system) }]
+  })
+}
+
+/** Ground line, contact patch, slope: from the loop's rear to the row's end. */
+function groundShapes(machine: Machine, row: Row, track: PlacedItem, ground: number): Shape[] {
+  const scale = track.drawn.scale ?? 1
+  const { layout } = row
+  const y = axisY + (layout === null ? rowHalf : layout.ground * scale + 1.5)
+  const from = track.left - 8
+  const to = ground + row.groundWidth
+  const shapes: Shape[] = [
+    { shape: 'group', id: 'ground', shift: { x: from, y }, shapes: groundLine(machine.ground, to - from) },
+  ]
+  const wedge = slopeWedge(machine.ground.grade, row.groundWidth - 14, 44)
+  if (wedge.length > 0) shapes.push({ shape: 'group', shift: { x: ground + 4, y }, shapes: wedge })
+  return shapes
+}
+
+/** The contact patch: where the loop presses on the ground. */
+function patchShapes(row: Row, track: PlacedItem): Shape[] {
+  const { layout } = row
+  if (layout === null) return []
+  const scale = track.drawn.scale ?? 1
+  const zero = track.left + track.drawn.entry
+  const at = (x: number) => ({ x: zero + x * scale, y: axisY + layout.ground * scale + 3 })
+  const stroke = { role: 'accent', width: 3 } as const
+  return [{ shape: 'line', id: 'patch', from: at(layout.patch.from), to: at(layout.patch.to), stroke }]
+}
+
+function vehicleShapes(
+  machine: Machine,
+  row: Row,
+  track: PlacedItem,
+): { shapes: Shape[]; part: PathPart | null } {
+  const { layout } = row
+  const scale = track.drawn.scale ?? 1
+  if (layout === null) return { shapes: [], part: null }
+  const zero = track.left + track.drawn.entry
+  const loopTop = axisY - layout.sprocket.radius * scale - 7
+  const mass = layout.patchAsEntered ? centreOfMassAt(machine.vehicle, scale) : null
+  const massAt = mass && {
+    x: zero + layout.patch.from * scale + mass.x,
+    y: axisY + layout.ground * scale + mass.y,
+  }
+  const top = Math.max(22, Math.min(loopTop - 24, (massAt?.y ?? loopTop) - 10))
+  const box = {
+    x: zero + layout.sprocket.radius * 0.1 * scale,
+    y: top,
+    width: (layout.idler.centre.x - layout.sprocket.radius * 0.2) * scale,
+    height: Math.max(12, loopTop - top),
+  }
+  const shown = massAt && massAt.y > 12 && massAt.x < zero + track.drawn.width
+  const shapes: Shape[] = [
+    { shape: 'group', id: 'vehicle', shapes: [hull(box), ...(shown ? centreOfMass(massAt) : [])] },
+  ]
+  const middle = box.x + box.width / 2
+  const part: PathPart = {
+    part: 'vehicle',
+    label: 'Vehicle',
+    description: 'the machine on its loop',
+    box,
+    figures: { x: middle, y: box.y + box.height / 2 + 4.5 },
+    sign: { x: middle, y: box.y - 5 },
+  }
+  return { shapes, part }
+}
+
+function groundPart(machine: Machine, left: number, width: number): PathPart {
+  const { ground } = machine
+  const slope = degrees(Math.atan(ground.grade))
+  const words = ground.model === 'soil' ? 'soil that yields' : 'firm ground'
+  return {
+    part: 'ground',
+    label: 'Ground',
+    description: slope > 0 ? `${words}, rising ${slope.toFixed(1)} degrees` : `${words}, level`,
+    box: { x: left, y: 4, width, height: powerPathHeight - 8 },
+    figures: { x: left + width / 2, y: figuresY },
+    sign: { x: left + width / 2, y: 14 },
+  }
+}
+
+/**
+ * The machine drawn from pack to ground. Wheels of one reduction stand at true relative size with their true tooth
+ * counts; reductions and loop each have a scale bar, because a 9-tooth pinion and a 2 m loop have no common scale that
+ * a person could read. Pack, controller and motor are signs: the build does not know their size.
+ */
+export function powerPath(machine: Machine, look: PowerPathLook): PowerPathScene {
+  const { width, system } = look
+  const row = rowOf(machine, width, look.cellsInParallel ?? 1)
+  const { items, ground } = placed(row, width)
+  const track = items[items.length - 1] as PlacedItem
+  const vehicle = vehicleShapes(machine, row, track)
+  const parts = [
+    ...items.map(pathPart),
+    ...(vehicle.part === null ? [] : [vehicle.part]),
+    groundPart(machine, ground, row.groundWidth),
+  ]
+  const labelled = parts.filter((part) => part.part !== 'vehicle')
+  const drawn = items.map((item): Shape => ({
+    shape: 'group',
+    id: item.part,
+    shift: { x: item.left, y: axisY },
+    shapes: item.drawn.shapes,
+  }))
+  return {
+    name: 'power-path',
+    title: 'Power path',
+    summary: `From pack to ground: ${items.map((item) => item.drawn.description).join('; ')}.`,
+    width,
+    height: powerPathHeight,
+    shapes: [
+      ...connectors(items, axisY),
+      ...groundShapes(machine, row, track, ground),
+      ...vehicle.shapes,
+      ...drawn,
+      ...patchShapes(row, track),
+      ...bars(items, system),
+      ...labelled.map((part) => label(part.label, part.figures.x)),
+    ],
+    plot: null,
+    parts,
+    wheels: items.flatMap((item) => item.drawn.wheels),
+    loops: items.flatMap((item) => item.drawn.loops),
+  }
+}
