@@ -1,0 +1,59 @@
+import { toEngine } from '../units/convert.ts'
+import { benchUnitOf, fieldOf } from './fields.ts'
+import { keysOf, valueAt } from './path.ts'
+
+/** Sound entries of a build that may have unsound ones: the rules between entries look through it. */
+export interface EntryReader {
+  /** What stands at a path, sound or not. */
+  readonly raw: (path: string) => unknown
+  /** A number in its bench unit: as entered, or its default; undefined where it is unsound or nothing stands there. */
+  readonly number: (path: string) => number | undefined
+  /** The same in the engine's unit. */
+  readonly si: (path: string) => number | undefined
+  /** One of the words that the entry may be. */
+  readonly word: (path: string) => string | undefined
+  /** How many items a list has; 0 where there is none. */
+  readonly length: (path: string) => number
+}
+
+/** Looks into a build as it came out of its file. */
+export function entryReaderOf(build: unknown): EntryReader {
+  const raw = (path: string) => valueAt(build, keysOf(path))
+  const number = (path: string) => {
+    const { low = -Infinity, high = Infinity, whole, default: standard } = fieldOf(path) ?? {}
+    const entered = raw(path)
+    const value = entered === undefined ? standard : entered
+    const sound = typeof value === 'number' && value >= low && value <= high
+    return sound && (whole !== true || Number.isInteger(value)) ? value : undefined
+  }
+  return {
+    raw,
+    number,
+    si: (path) => {
+      const [value, field] = [number(path), fieldOf(path)]
+      return value === undefined || field === undefined ? undefined : toEngine(value, field.kind)
+    },
+    word: (path) => {
+      const field = fieldOf(path)
+      const entered = raw(path)
+      const value = entered === undefined ? field?.default : entered
+      return field?.choices?.find((choice) => choice.value === value)?.value
+    },
+    length: (path) => {
+      const list = raw(path)
+      return Array.isArray(list) ? list.length : 0
+    },
+  }
+}
+
+/**
+ * A number of an entry with its unit, for a sentence; six digits are enough to find it again.
+ *
+ * @example toldOf('track.pitchMm', 20) // '20 mm'
+ */
+export function toldOf(path: string, value: number): string {
+  const field = fieldOf(path)
+  const unit = field === undefined ? '' : benchUnitOf(field)
+  const digits = String(Number(value.toPrecision(6)))
+  return unit === '' || unit === '%' || unit === '°' ? `${digits}${unit}` : `${digits} ${unit}`
+}

@@ -1,0 +1,162 @@
+import type { Mistake } from '../mistakes/mistake.ts'
+import { cellResistanceFactor, type ChemistryId, openCircuitVolts } from '../reference/chemistry.ts'
+import { type EntryReader, entryReaderOf, toldOf } from './entry-reader.ts'
+import { allowedOf, fieldOf } from './fields.ts'
+import { evidenceRules } from './rules-evidence.ts'
+import { stageRules } from './rules-stages.ts'
+import { broken, type Rule } from './rule.ts'
+
+const loadBelowTip: Rule = (entries) => {
+  const load = entries.number('track.tooth.loadHeightMm')
+  const height = entries.number('track.tooth.heightMm')
+  if (load === undefined || height === undefined || load < height) return []
+  return broken(
+    'track.tooth.loadHeightMm',
+    load,
+    `below track.tooth.heightMm, which is ${toldOf('track.tooth.heightMm', height)}`,
+  )
+}
+
+const toothEngaged: Rule = (entries) => {
+  const teeth = entries.number('track.sprocketTeeth')
+  const wrap = entries.number('track.wrapDegrees')
+  if (teeth === undefined || wrap === undefined) return []
+  // The contract's count of engaged teeth, with its allowance for a whole number that rounding has cut short.
+  if (Math.floor((teeth * wrap) / 360 + 1e-9) >= 1) return []
+  const least = toldOf('track.wrapDegrees', 360 / teeth)
+  return broken(
+    'track.wrapDegrees',
+    wrap,
+    `from ${least}: less leaves none of the ${teeth} teeth of track.sprocketTeeth engaged`,
+  )
+}
+
+const freeRunPossible: Rule = (entries) => {
+  const amps = entries.si('motor.noLoadAmps')
+  const ohms = entries.si('motor.resistanceMilliohm')
+  const volts = entries.si('motor.noLoadVolts')
+  if (amps === undefined || ohms === undefined || volts === undefined || amps * ohms < volts) return []
+  const most = toldOf('motor.noLoadAmps', volts / ohms)
+  return broken('motor.noLoadAmps', amps, `below ${most}: motor.noLoadVolts over motor.resistanceMilliohm`)
+}
+
+const polesInPairs: Rule = (entries) => {
+  const poles = entries.number('motor.poleCount')
+  return poles === undefined || poles % 2 === 0
+    ? []
+    : broken('motor.poleCount', poles, 'an even number: poles come in pairs')
+}
+
+const pitchErrorSmall: Rule = (entries) => {
+  const error = entries.number('track.pitchErrorMm')
+  const pitch = entries.number('track.pitchMm')
+  if (error === undefined || pitch === undefined || Math.abs(error) < pitch / 10) return []
+  return broken(
+    'track.pitchErrorMm',
+    error,
+    `less than a tenth of track.pitchMm either way: ${toldOf('track.pitchMm', pitch / 10)}`,
+  )
+}
+
+const reserveBelowCharge: Rule = (entries) => {
+  const reserve = entries.number('service.reservePercent')
+  const charge = entries.number('service.stateOfChargePercent')
+  if (reserve === undefined || charge === undefined || reserve < charge) return []
+  return broken('service.reservePercent', reserve, `below service.stateOfChargePercent, which is ${charge}%`)
+}
+
+const soilHasPatch: Rule = (entries) => {
+  if (entries.word('ground.model') !== 'soil') return []
+  return ['vehicle.contactLengthMm', 'vehicle.contactWidthMm']
+    .filter((path) => entries.raw(path) === undefined)
+    .map((path) => {
+      const field = fieldOf(path)
+      const range = field === undefined ? '' : allowedOf(field)
+      return { code: 'missing', path, value: '', allowed: `${range}, since ground.model is soil`, kept: '' }
+    })
+}
+
+const soilHolds: Rule = (entries) => {
+  const length = entries.si('vehicle.contactLengthMm')
+  const width = entries.si('vehicle.contactWidthMm')
+  const cohesive = entries.number('ground.soil.kc')
+  const frictional = entries.number('ground.soil.kphi')
+  if (entries.word('ground.model') !== 'soil' || length === undefined || width === undefined) return []
+  if (cohesive === undefined || frictional === undefined) return []
+  const stiffness = cohesive / Math.min(length, width) + frictional
+  if (stiffness > 0) return []
+  const value = toldOf('ground.soil.kphi', stiffness)
+  const allowed = `above 0: ground.soil.kc over the smaller of vehicle.contactLengthMm and vehicle.contactWidthMm, plus ground.soil.kphi`
+  return [{ code: 'soil-not-positive', path: 'ground.soil.kc', value, allowed, kept: '' }]
+}
+
+/** Power that all accessories take from the pack, W; undefined where one of them is unsound. */
+function accessoryWatts(entries: EntryReader): number | undefined {
+  let sum = 0
+  for (let at = 0; at < entries.length('accessories'); at += 1) {
+    const watts = entries.si(`accessories.${at}.watts`)
+    const efficiency = entries.si(`accessories.${at}.converterEfficiencyPercent`)
+    if (watts === undefined || efficiency === undefined) return undefined
+    sum += watts / efficiency
+  }
+  return sum
+}
+
+/** The most power that a pack gives at all, into a load of its own resistance: `V_oc²/(4 R_b)`, W. */
+function mostPackWatts(entries: EntryReader): number | undefined {
+  const chemistry = entries.word('pack.chemistry') as ChemistryId | undefined
+  const [series, parallel] = [entries.number('pack.series'), entries.number('pack.parallel')]
+  const [cell, wiring] = [
+    entries.si('pack.cellResistanceMilliohm'),
+    entries.si('pack.wiringResistanceMilliohm'),
+  ]
+  const [charge, temperature] = [
+    entries.si('service.stateOfChargePercent'),
+    entries.si('service.packTemperatureC'),
+  ]
+  if (chemistry === undefined || series === undefined || parallel === undefined || cell === undefined)
+    return undefined
+  if (wiring === undefined || charge === undefined || temperature === undefined) return undefined
+  const volts = series * openCircuitVolts(chemistry, charge)
+  const ohms = (series * cell * cellResistanceFactor(temperature)) / parallel + wiring
+  return volts ** 2 / (4 * ohms)
+}
+
+const packFeedsAccessories: Rule = (entries) => {
+  const [asked, most] = [accessoryWatts(entries), mostPackWatts(entries)]
+  if (asked === undefined || most === undefined || asked <= most) return []
+  const allowed = `up to ${toldOf('accessories.0.watts', most)}, the most that pack.series and pack.cellResistanceMilliohm can give`
+  return [
+    {
+      code: 'cannot-feed-accessories',
+      path: 'accessories',
+      value: toldOf('accessories.0.watts', asked),
+      allowed,
+      kept: '',
+    },
+  ]
+}
+
+/** Every finer rule between entries, in the order in which they are told. */
+export const rules: readonly Rule[] = [
+  polesInPairs,
+  freeRunPossible,
+  ...stageRules,
+  toothEngaged,
+  pitchErrorSmall,
+  loadBelowTip,
+  soilHasPatch,
+  soilHolds,
+  reserveBelowCharge,
+  packFeedsAccessories,
+  ...evidenceRules,
+]
+
+/**
+ * What is wrong between the entries of a build. A rule is asked only where the entries that it needs are sound in
+ * themselves, so that all mistakes of a file are told at once and none is told twice.
+ */
+export function brokenRulesOf(build: unknown): Mistake[] {
+  const entries = entryReaderOf(build)
+  return rules.flatMap((rule) => rule(entries))
+}
