@@ -1,18 +1,33 @@
 import { defineConfig } from '@playwright/test'
-import { chromiumPath, readScreen } from './test/window/launch/machine.ts'
+import { chromiumPath, rootFlags } from './test/window/launch/machine.ts'
 
-/** Two runs of the page a person meets: the real window, and the same page served to a browser. */
-export default defineConfig({
+/**
+ * Every spec runs twice: in the real window, and on the same page served to a browser. A spec for one of them only is
+ * named `*.window.spec.ts` or `*.browser.spec.ts`.
+ */
+export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   testDir: 'test/window',
-  testMatch: '**/*.spec.ts',
   outputDir: 'test-results',
+  globalSetup: './test/window/launch/global-setup.ts',
   timeout: 60_000,
   workers: 1,
-  fullyParallel: false,
   reporter: [['list']],
   use: {
     viewport: { width: 1280, height: 800 },
-    launchOptions: { executablePath: chromiumPath() },
-    ...readScreen()
-  }
+    launchOptions: { executablePath: chromiumPath(), args: [...rootFlags] },
+  },
+  projects: [
+    {
+      name: 'browser',
+      testMatch: '**/*.spec.ts',
+      testIgnore: '**/*.window.spec.ts',
+      use: { shownIn: 'browser' },
+    },
+    {
+      name: 'window',
+      testMatch: '**/*.spec.ts',
+      testIgnore: '**/*.browser.spec.ts',
+      use: { shownIn: 'window' },
+    },
+  ],
 })

@@ -14,8 +14,12 @@ export function buildFacts(root: string): Record<string, string> {
 /** Short name of the commit, empty outside a clone. */
 function commitOf(root: string): string {
   try {
-    const options = { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] } as const
-    return execFileSync('git', ['rev-parse', '--short', 'HEAD'], options).trim()
+    const words = ['rev-parse', '--short', 'HEAD']
+    return execFileSync('git', words, {
+      cwd: root,
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'ignore'],
+    }).trim()
   } catch {
     return ''
   }

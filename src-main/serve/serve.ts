@@ -16,15 +16,22 @@ export interface Served {
 }
 
 /**
- * Serves the page to this machine only: on 127.0.0.1, on a port that the system picks, and only to a browser that was
- * given this address (another site that resolves to 127.0.0.1 sends another `Host`).
+ * A browser keeps unsaved work, recent files and choices per address: the same port each time finds them again. Any
+ * port will do where this one is taken.
  */
-export async function servePage(root: string, initial: InitialBuild | null): Promise<Served> {
+const usualPort = 41730
+
+/**
+ * Serves the page to this machine only: on 127.0.0.1, and only to a browser that was given this address (another site
+ * that resolves to 127.0.0.1 sends another `Host`).
+ */
+export async function servePage(
+  root: string,
+  initial: InitialBuild | null,
+  port = usualPort,
+): Promise<Served> {
   const server = createServer((request, response) => void answer(server, root, initial, request, response))
-  await new Promise<void>((listening, failed) => {
-    server.once('error', failed)
-    server.listen(0, '127.0.0.1', listening)
-  })
+  await listen(server, port).catch(() => listen(server, 0))
   return {
     address: `http://${hostOf(server)}/`,
     close: () =>
@@ -33,6 +40,16 @@ export async function servePage(root: string, initial: InitialBuild | null): Pro
         server.closeAllConnections()
       }),
   }
+}
+
+function listen(server: Server, port: number): Promise<void> {
+  return new Promise((listening, failed) => {
+    server.once('error', failed)
+    server.listen(port, '127.0.0.1', () => {
+      server.off('error', failed)
+      listening()
+    })
+  })
 }
 
 const hostOf = (server: Server) => `127.0.0.1:${(server.address() as AddressInfo).port}`

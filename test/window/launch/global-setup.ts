@@ -1,0 +1,7 @@
+import { startDisplay } from './machine.ts'
+
+/** A display for the real window, taken down at the end. */
+export default async function setup(): Promise<() => void> {
+  const display = await startDisplay()
+  return () => void display?.kill()
+}

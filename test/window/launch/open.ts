@@ -1,0 +1,100 @@
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import {
+  _electron,
+  test as base,
+  type BrowserContext,
+  type ElectronApplication,
+  type Page,
+} from '@playwright/test'
+import { servePage, type Served } from '../../../src-main/serve/serve.ts'
+import { electronPath, root, rootFlags } from './machine.ts'
+
+export interface Opened {
+  readonly page: Page
+  /** The program round the page; `null` in a browser. */
+  readonly electron: ElectronApplication | null
+  /** Ends it as a person does; unsaved work is asked about. */
+  close(): Promise<void>
+}
+
+export interface OpenOptions {
+  /** A build to start with, as a full path. */
+  readonly file?: string
+}
+
+interface Fixtures {
+  /** Where the page is shown: set by the projects of playwright.config.ts, so that each spec runs in both. */
+  shownIn: 'window' | 'browser'
+  /**
+   * Opens Pitchline with data of this test's own. A second call in one test finds what the first one kept: close the
+   * first, or kill it, to see a restart.
+   */
+  open: (options?: OpenOptions) => Promise<Opened>
+  /** A folder of this test's own. */
+  folder: string
+}
+
+/** Use in place of Playwright's own `test`: `test('...', async ({ open }) => { const { page } = await open() })`. */
+export const test = base.extend<Fixtures>({
+  shownIn: ['browser', { option: true }],
+  folder: async ({}, use) => {
+    const folder = await mkdtemp(path.join(os.tmpdir(), 'pitchline-test-'))
+    await use(folder)
+    await rm(folder, { recursive: true, force: true, maxRetries: 5 })
+  },
+  open: async ({ shownIn, context, folder }, use) => {
+    if (shownIn === 'window') await useWindow(folder, use)
+    else await useBrowser(context, use)
+  },
+})
+
+export { expect } from '@playwright/test'
+
+type Use = (open: Fixtures['open']) => Promise<void>
+
+async function useWindow(folder: string, use: Use): Promise<void> {
+  const executablePath = electronPath()
+  test.skip(executablePath === null, 'no Electron runtime on this machine')
+  const started: ElectronApplication[] = []
+  await use(async ({ file } = {}) => {
+    const data = `--user-data-dir=${path.join(folder, 'data')}`
+    const args = [...rootFlags, data, root, ...(file === undefined ? [] : [file])]
+    const electron = await _electron.launch({ executablePath: executablePath ?? '', args, cwd: folder })
+    started.push(electron)
+    const page = await electron.firstWindow()
+    return { page, electron, close: () => electron.close() }
+  })
+  for (const electron of started) killWith(electron)
+}
+
+/** At once, whatever it is asking: the test is over. */
+function killWith(electron: ElectronApplication): void {
+  try {
+    electron.process().kill('SIGKILL')
+  } catch {
+    // It has ended already.
+  }
+}
+
+async function useBrowser(context: BrowserContext, use: Use): Promise<void> {
+  // A headless browser shows no pickers: files come through inputs and go as downloads, as in browsers without them.
+  await context.addInitScript(() => {
+    for (const name of ['showOpenFilePicker', 'showSaveFilePicker']) {
+      Object.defineProperty(window, name, { value: undefined })
+    }
+  })
+  let served = null as Served | null
+  await use(async ({ file } = {}) => {
+    // The same address again, or the browser would not find what it kept.
+    const port = served === null ? 0 : Number(new URL(served.address).port)
+    await served?.close()
+    const initial = file === undefined ? null : { name: path.basename(file), bytes: await readFile(file) }
+    served = await servePage(path.join(root, 'dist/page'), initial, port)
+    const page = await context.newPage()
+    await page.goto(served.address)
+    return { page, electron: null, close: () => page.close({ runBeforeUnload: false }) }
+  })
+  await served?.close()
+}
