@@ -47,7 +47,7 @@ function plainNumber(value: number | null, kind: QuantityKind): string {
 
 function quantity(value: number | null, kind: QuantityKind): string {
   const unit = engineUnit(kind)
-  return unit === '' ? plainNumber(value, kind) : `${plainNumber(value, kind)} ${unit}`
+  return unit === '' || value === null ? plainNumber(value, kind) : `${plainNumber(value, kind)} ${unit}`
 }
 
 /** As a person reads it, where that says more than the engine's unit does. */
