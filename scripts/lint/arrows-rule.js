@@ -15,7 +15,7 @@ const matches = (name, pattern) =>
 
 /**
  * The reason why `from` may not import `to`, or null where it may. Paths are from the project's root.
- * @param {string} from @param {string} to @param {boolean} typesOnly
+ * @param {string} from @param {string} to
  */
 export function engineMistakeOf(from, to) {
   const [here, there] = [from, to].map((file) => engineOrder.indexOf(file.split('/')[1] ?? ''))

@@ -24,7 +24,7 @@ const cases: [from: string, specifier: string, typesOnly: boolean, allowed: bool
   ['src-main/cli/check.ts', '../../shared-engine/index.ts', false, true],
   ['src-main/cli/check.ts', '../../src-renderer/main.ts', false, false],
   ['src-main/cli/check.ts', '../files/save.ts', false, true],
-  ['test/cli/check.test.ts', '../../src-renderer/main.ts', false, true]
+  ['test/cli/check.test.ts', '../../src-renderer/main.ts', false, true],
 ]
 
 describe('arrows between folders', () => {
