@@ -1,0 +1,31 @@
+import type { Command } from './command.ts'
+
+/** What was done, taken back and done again. */
+export const editCommands: readonly Command[] = [
+  {
+    id: 'edit.undo',
+    label: 'Undo',
+    heading: 'Edit',
+    keys: ['Mod+Z'],
+    when: ({ session }) => session.isOpen && session.history.undoName !== null,
+    do: ({ session, notices }) => {
+      const { undoName } = session.history
+      session.history.undo()
+      notices.spoken = `Undone: ${undoName ?? ''}`
+    },
+    capture: 'nothing'
+  },
+  {
+    id: 'edit.redo',
+    label: 'Redo',
+    heading: 'Edit',
+    keys: ['Mod+Shift+Z', 'Mod+Y'],
+    when: ({ session }) => session.isOpen && session.history.redoName !== null,
+    do: ({ session, notices }) => {
+      const { redoName } = session.history
+      session.history.redo()
+      notices.spoken = `Done again: ${redoName ?? ''}`
+    },
+    capture: 'nothing'
+  }
+]

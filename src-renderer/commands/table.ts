@@ -1,0 +1,17 @@
+import type { Workspace } from '../state/workspace.svelte.ts'
+import type { Command } from './command.ts'
+import { editCommands } from './edit.ts'
+import { fileCommands } from './file.ts'
+import { helpCommands } from './help.ts'
+import { viewCommands } from './view.ts'
+
+/** Every command of the window. The native menu, the keys, the list of shortcuts and the buttons run these. */
+export const commands: readonly Command[] = [...fileCommands, ...editCommands, ...viewCommands, ...helpCommands]
+
+/** Runs a command by its id if it can be done now. Says whether it ran; an unknown id is none of ours. */
+export function run(id: string, workspace: Workspace): boolean {
+  const command = commands.find((one) => one.id === id)
+  if (command === undefined || !command.when(workspace)) return false
+  void command.do(workspace)
+  return true
+}

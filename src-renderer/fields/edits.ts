@@ -1,0 +1,50 @@
+import { withEntry } from '../../shared-engine/build/edit.ts'
+import type { Field } from '../../shared-engine/build/fields.ts'
+import type { EntryOrigin, StoredBuild, Tolerance } from '../../shared-engine/build/schema.ts'
+import type { Session } from '../state/session.svelte.ts'
+import { troubleOf, type StoredTolerance, type TypedEntry } from './entry-text.ts'
+import { partName } from './forms.ts'
+import { partOfPath } from './part-of-path.ts'
+
+/** What undo calls a change: "change Motor: Speed constant Kv". */
+export function changeName(path: string, label: string): string {
+  return `change ${partName(partOfPath(path))}: ${label}`
+}
+
+export function toleranceAt(stored: StoredBuild, path: string): Tolerance | undefined {
+  const all: Readonly<Record<string, Tolerance>> = stored.tolerances ?? {}
+  return all[path]
+}
+
+export function originAt(stored: StoredBuild, path: string): EntryOrigin | undefined {
+  const all: Readonly<Record<string, EntryOrigin>> = stored.origins ?? {}
+  return all[path]
+}
+
+/** Takes a number with its tolerance into the build, or empties the entry; answers with what stands against it. */
+export function setNumber(
+  session: Session,
+  path: string,
+  field: Field,
+  entry: TypedEntry | null,
+  group: string | null
+): string {
+  const { stored } = session
+  const next = entry === null ? withEntry(stored, path, undefined) : withNumber(stored, path, entry)
+  return troubleOf(session.change(changeName(path, field.label), next, group))
+}
+
+function withNumber(stored: StoredBuild, path: string, { value, tolerance }: TypedEntry): StoredBuild {
+  const changed = withEntry(stored, path, value)
+  return withTolerance(changed, path, tolerance)
+}
+
+function withTolerance(stored: StoredBuild, path: string, tolerance: StoredTolerance | null): StoredBuild {
+  if (tolerance === null && toleranceAt(stored, path) === undefined) return stored
+  return withEntry(stored, `tolerances.${path}`, tolerance ?? undefined)
+}
+
+export function setOrigin(session: Session, path: string, label: string, word: string): void {
+  const origin = (['measured', 'stated', 'guessed'] as const).find((one) => one === word)
+  session.change(`say where ${label} comes from`, withEntry(session.stored, `origins.${path}`, origin))
+}

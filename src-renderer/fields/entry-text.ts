@@ -1,0 +1,114 @@
+import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/build/fields.ts'
+import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
+import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
+import { differenceFromEngine, differenceToEngine, fromEngine, toEngine } from '../../shared-engine/units/convert.ts'
+import { displayUnit } from '../../shared-engine/units/display.ts'
+import { readEntry } from '../../shared-engine/units/entry.ts'
+import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
+import { kindUnits } from '../../shared-engine/units/table.ts'
+
+/** A tolerance as the build stores it: in percent of the entry, or in the entry's bench unit. */
+export interface StoredTolerance {
+  readonly plusMinusPercent?: number | undefined
+  readonly plusMinus?: number | undefined
+  readonly shape: 'uniform' | 'normal'
+}
+
+/** What a builder typed, ready to be stored. */
+export interface TypedEntry {
+  /** In the bench unit. */
+  readonly value: number
+  readonly tolerance: StoredTolerance | null
+}
+
+/** The unit that a field shows and takes bare numbers in: the build's own, or the imperial one. */
+export function fieldUnit(field: Field, system: UnitSystem): string {
+  const { bench } = kindUnits[field.kind]
+  return system === 'metric' ? bench : displayUnit(field.kind, system)
+}
+
+/** Words for the unit beside the field; what is counted, where something is. */
+export function unitWords(field: Field, system: UnitSystem): string {
+  return field.counted ?? fieldUnit(field, system)
+}
+
+/** A stored number as the field shows it: all its digits, in the unit of the system. */
+export function entryText(value: number, field: Field, system: UnitSystem, tolerance: StoredTolerance | undefined): string {
+  const unit = fieldUnit(field, system)
+  const { bench } = kindUnits[field.kind]
+  const shown = unit === bench ? value : fromEngine(toEngine(value, field.kind), field.kind, unit)
+  return `${plain(shown, unit === bench ? 15 : 7)}${toleranceText(tolerance, field, unit)}`
+}
+
+function toleranceText(tolerance: StoredTolerance | undefined, field: Field, unit: string): string {
+  if (tolerance?.plusMinusPercent !== undefined) {
+    return ` ± ${plain(tolerance.plusMinusPercent, 7)} %${unit === '%' ? ' of it' : ''}`
+  }
+  if (tolerance?.plusMinus === undefined) return ''
+  const difference = differenceFromEngine(differenceToEngine(tolerance.plusMinus, field.kind), field.kind, unit)
+  return ` ± ${plain(difference, 7)}${unit === '%' ? ' % points' : ''}`
+}
+
+function plain(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits)) + 0)
+}
+
+/** Reads what was typed into a number's field: any unit, sums, tolerance; range in the unit that is shown. */
+export function readTyped(
+  typed: string,
+  path: string,
+  field: Field,
+  system: UnitSystem,
+  shape: 'uniform' | 'normal' = 'uniform'
+): TypedEntry | string {
+  const unit = fieldUnit(field, system)
+  const reading = readEntry(typed, field.kind, { unit, path })
+  if (!reading.ok) return troubleOf(reading.mistakes)
+  const { bench } = kindUnits[field.kind]
+  const value = Number(fromEngine(reading.value.value, field.kind, bench).toPrecision(15))
+  const { low = -Infinity, high = Infinity } = field
+  if (value < low || value > high) return `Allowed: ${rangeText(field, system)}.`
+  if (field.whole === true && !Number.isInteger(value)) return `Allowed: ${rangeText(field, system)}.`
+  const { tolerance } = reading.value
+  if (tolerance === undefined) return { value, tolerance: null }
+  if ('plusMinusPercent' in tolerance) {
+    return { value, tolerance: { plusMinusPercent: tolerance.plusMinusPercent, shape } }
+  }
+  const plusMinus = Number(differenceFromEngine(tolerance.plusMinus, field.kind, bench).toPrecision(15))
+  return { value, tolerance: { plusMinus, shape } }
+}
+
+/** What a field takes, in the unit it shows. */
+export function rangeText(field: Field, system: UnitSystem): string {
+  const unit = fieldUnit(field, system)
+  const { bench } = kindUnits[field.kind]
+  if (unit === bench || field.low === undefined || field.high === undefined) return allowedOf(field)
+  const shown = (value: number) => plain(fromEngine(toEngine(value, field.kind), field.kind, unit), 4)
+  return `${shown(field.low)} to ${shown(field.high)} ${unit}`
+}
+
+/** The mistakes of one entry as text for its field: what is allowed, without the path, which the field shows. */
+export function troubleOf(mistakes: readonly Mistake[]): string {
+  const [first] = mistakes
+  if (first === undefined) return ''
+  if (first.code === 'entry-not-understood' || first.code === 'entry-wrong-unit' || first.code === 'entry-ambiguous') {
+    return sentenceOf({ ...first, kept: '' })
+  }
+  return mistakes.map((mistake) => sentenceOf({ ...mistake, kept: '' })).join(' ')
+}
+
+/** A step of a number: one unit of its second figure; a whole number where only those are allowed. */
+export function stepOf(value: number, field: Field): number {
+  if (field.whole === true) return field.counted === 'poles' ? 2 : 1
+  if (value === 0) return field.kind === 'none' ? 0.01 : 1
+  return 10 ** (Math.floor(Math.log10(Math.abs(value)) + 1e-9) - 1)
+}
+
+/** The number one or more steps on, in bench units, within the field's range and free of rounding dust. */
+export function stepped(value: number, steps: number, field: Field): number {
+  const step = stepOf(value, field)
+  const moved = Number((Math.round(value / step) * step + steps * step).toPrecision(12))
+  return Math.min(field.high ?? Infinity, Math.max(field.low ?? -Infinity, moved))
+}
+
+export { benchUnitOf }

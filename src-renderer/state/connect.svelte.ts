@@ -1,0 +1,32 @@
+import type { Command } from '../commands/command.ts'
+import type { Workspace } from './workspace.svelte.ts'
+
+/**
+ * Ties the window to its host, for as long as the page lives: what it was opened for, its menu's commands, the title,
+ * unsaved work kept against a crash.
+ */
+export function connect(workspace: Workspace, commands: readonly Command[]): void {
+  const { host, files, session, view } = workspace
+  view.setTheme(view.theme)
+  $effect(() =>
+    host.listen((event) => {
+      if (event.kind === 'close-asked') void files.close()
+      else if (event.kind === 'changed-outside') files.noteChangedOutside(event.handle, event.gone)
+      else {
+        const command = commands.find((one) => one.id === event.id)
+        if (command?.when(workspace) === true) void command.do(workspace)
+      }
+    })
+  )
+  $effect(() => {
+    if (!session.isOpen) return
+    const { undoName, redoName } = session.history
+    host.show({ name: files.title, unsaved: session.isDirty, undo: undoName, redo: redoName })
+  })
+  $effect(() => {
+    if (!session.isOpen) return
+    void session.stored // with every change
+    files.noteChange()
+  })
+  void files.start()
+}

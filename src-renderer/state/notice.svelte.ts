@@ -1,0 +1,33 @@
+import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
+import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
+
+/** Something that happened, told in a line over the page until it is read. */
+export interface Notice {
+  readonly tone: 'trouble' | 'done'
+  /** What happened. */
+  readonly what: string
+  /** What is safe, and what to do. */
+  readonly next: string
+  /** One line each; can be copied. */
+  readonly details: readonly string[]
+}
+
+/** The notice shown, and what screen readers are told politely. */
+export class Notices {
+  shown = $state.raw<Notice | null>(null)
+  /** Spoken by the live region. */
+  spoken = $state.raw('')
+
+  trouble(what: string, next: string, mistakes: readonly Mistake[] = []): void {
+    this.shown = { tone: 'trouble', what, next, details: mistakes.map(sentenceOf) }
+  }
+
+  done(what: string): void {
+    this.shown = null
+    this.spoken = what
+  }
+
+  dismiss(): void {
+    this.shown = null
+  }
+}

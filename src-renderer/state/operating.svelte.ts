@@ -1,0 +1,12 @@
+/** Where the machine is looked at: throttle and speed. Shared by every plot, the power path and the strip. */
+export class Operating {
+  /** Duty asked for, 0 to 1; null: the cap of the build. */
+  throttleAsked = $state.raw<number | null>(null)
+  /** Ground speed of the shared cursor, m/s; null: where the machine settles. */
+  speedAsked = $state.raw<number | null>(null)
+
+  reset(): void {
+    this.throttleAsked = null
+    this.speedAsked = null
+  }
+}

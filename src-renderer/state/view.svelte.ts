@@ -1,0 +1,86 @@
+import { questions, type QuestionId } from './questions.ts'
+import { recall, remember } from './remembered.ts'
+
+export type UnitSystem = 'metric' | 'imperial'
+export type Theme = 'system' | 'light' | 'dark'
+const themes: readonly Theme[] = ['system', 'light', 'dark']
+const systems: readonly UnitSystem[] = ['metric', 'imperial']
+
+/** What is looked at, and how: nothing here changes the build, and nothing here is undone. */
+export class View {
+  question = $state.raw<QuestionId>(questions[0].id)
+  /** A part of the machine, as the power path names them: `pack`, `motor`, `stage.1`, … */
+  part = $state.raw('motor')
+  /** The limit chosen in the ledger: its place is marked in the plots. */
+  limit = $state.raw<string | null>(null)
+  /** Workings opened one from another; the last one is shown. Empty: none. */
+  workings = $state.raw<readonly string[]>([])
+  /** Entry whose field is to be brought into view and focused, once. */
+  wantedEntry = $state.raw<string | null>(null)
+  /** Entry whose help stands under the fields: the one that has the focus, or the pointer. */
+  helpFor = $state.raw<string | null>(null)
+  /** Whether the fields are drawn out, where the window is too narrow to keep them open. */
+  drawerOpen = $state.raw(false)
+  units = $state.raw<UnitSystem>(recall('units', systems, 'metric'))
+  theme = $state.raw<Theme>(recall('theme', themes, 'system'))
+  singleKeys = $state.raw(recall('singleKeys', ['on', 'off'], 'on') === 'on')
+  welcomed = $state.raw(recall('welcomed', ['yes', 'no'], 'no') === 'yes')
+
+  setUnits(units: UnitSystem): void {
+    this.units = units
+    remember('units', units)
+  }
+
+  setTheme(theme: Theme): void {
+    this.theme = theme
+    remember('theme', theme)
+    if (theme === 'system') delete document.documentElement.dataset['theme']
+    else document.documentElement.dataset['theme'] = theme
+  }
+
+  nextTheme(): void {
+    const index = themes.indexOf(this.theme)
+    this.setTheme(themes[(index + 1) % themes.length] ?? 'system')
+  }
+
+  setSingleKeys(on: boolean): void {
+    this.singleKeys = on
+    remember('singleKeys', on ? 'on' : 'off')
+  }
+
+  setWelcomed(): void {
+    this.welcomed = true
+    remember('welcomed', 'yes')
+  }
+
+  choosePart(part: string): void {
+    this.part = part
+    this.drawerOpen = true
+  }
+
+  /** Opens the working of a figure or limit; from within a working, on top of it. */
+  openWorking(subject: string, onTop = false): void {
+    this.workings = onTop ? [...this.workings, subject] : [subject]
+  }
+
+  backInWorkings(): void {
+    this.workings = this.workings.slice(0, -1)
+  }
+
+  closeWorkings(): void {
+    this.workings = []
+  }
+
+  /** Marks a limit, shows the question that it belongs to and opens its working. */
+  chooseLimit(id: string, question: QuestionId | null): void {
+    this.limit = id
+    if (question !== null) this.question = question
+    this.openWorking(id)
+  }
+
+  /** Shows the fields of a part and puts the cursor into one of them. */
+  goToEntry(part: string, path: string): void {
+    this.choosePart(part)
+    this.wantedEntry = path
+  }
+}
