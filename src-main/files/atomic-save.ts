@@ -42,7 +42,25 @@ export async function saveAtomically(disk: FileSystem, order: SaveOrder): Promis
     if (!cannotSync)
       return fileFailed('disk-unconfirmed', file, 'the new content, and your work in this window')
   }
+  await removeLeftovers(disk, file)
   return succeeded(fingerprint)
+}
+
+const besideName = (file: string, mark: string) => `.${path.basename(file)}.${mark}.new`
+
+/** What saves that a power cut or a kill ended left beside the file. Only the names that `replace` gives. */
+async function removeLeftovers(disk: FileSystem, file: string): Promise<void> {
+  const folder = path.dirname(file)
+  const isLeftover = (name: string) => {
+    const mark = name.slice(-'.new'.length - 12, -'.new'.length)
+    return /^[0-9a-f]{12}$/.test(mark) && name === besideName(file, mark)
+  }
+  try {
+    const names = (await disk.list(folder)).filter(isLeftover)
+    for (const name of names) await disk.remove(path.join(folder, name))
+  } catch {
+    // The save itself is done; the next one tries again.
+  }
 }
 
 /** Where a link leads in the end; the file itself where it is none. */
@@ -92,10 +110,7 @@ async function refusalOf(
 
 /** Writes beside the file, then takes its place. Throws what the disk throws, with nothing left beside. */
 async function replace(disk: FileSystem, file: string, bytes: Uint8Array, mode: number | null) {
-  const beside = path.join(
-    path.dirname(file),
-    `.${path.basename(file)}.${randomBytes(6).toString('hex')}.new`,
-  )
+  const beside = path.join(path.dirname(file), besideName(file, randomBytes(6).toString('hex')))
   const opened = await disk.create(beside, 0o666)
   try {
     await writeAll(opened, bytes, mode)
