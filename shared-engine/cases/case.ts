@@ -1,0 +1,19 @@
+/** Load cases of the track, in the order in which equal ones are named. */
+export const trackCases = ['launch', 'grip', 'top', 'free'] as const
+export type TrackCase = (typeof trackCases)[number]
+
+/** Every state that a limit can be reached in. */
+export const caseNames = [...trackCases, 'rest', 'run', 'steady', 'build'] as const
+export type CaseName = (typeof caseNames)[number]
+
+/** What each state is, in words, for workings and screens. */
+export const caseWords: Readonly<Record<CaseName, string>> = {
+  launch: 'a jam at full throttle: pack full and rested, motor at 20 °C, grip does not help',
+  grip: 'the same jam as far as the ground lets it through',
+  top: 'top speed: full throttle where thrust equals resistance, at the given charge and temperatures',
+  free: 'airborne: the loop runs free at the fastest speed of the unloaded motor',
+  rest: 'standing still at full throttle, at the given charge and temperatures',
+  run: 'the worst moment of a full-throttle run from rest to top speed',
+  steady: 'a long run at the given share of the top-speed current',
+  build: 'as built, at any load',
+}

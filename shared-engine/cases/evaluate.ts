@@ -1,0 +1,157 @@
+import type { Machine } from '../build/machine-parts.ts'
+import { setFooting } from '../ground/footing.ts'
+import { airDragFactorOf } from '../ground/resistance.ts'
+import { setSteadyHeat } from '../heat/steady-heat.ts'
+import { busRippleOf } from '../motor/bus-ripple.ts'
+import { referenceTemperature } from '../motor/constants.ts'
+import { dutyAt, setDriveLine } from '../motor/drive-line.ts'
+import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
+import { stallAmpsOf } from '../motor/standstill.ts'
+import { accessoryAmpsOf } from '../pack/accessories.ts'
+import { burstSpeedOf } from '../track/tension.ts'
+import { angularSpeedOf } from '../units/rpm.ts'
+import { setCruise } from '../vehicle/cruise.ts'
+import { setTopState } from '../vehicle/equilibrium.ts'
+import { frontLiftDutyOf, frontLiftThrustOf } from '../vehicle/front-lift.ts'
+import { equivalentMassOf } from '../vehicle/inertia.ts'
+import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
+import { setRun } from '../vehicle/run.ts'
+import { motorThrustAt, setThrustLine } from '../vehicle/thrust-line.ts'
+import type { Evaluation } from './evaluation.ts'
+import { setTrack } from './track-step.ts'
+
+/**
+ * Works out every number that figures and limits read.
+ *
+ * @param e filled; nothing is kept from the machine before
+ * *Source:* engine contract §§2 to 7; each step names its own.
+ */
+export function evaluate(e: Evaluation, machine: Machine): void {
+  setSupply(e, machine)
+  setLaunch(e, machine)
+  setRunning(e, machine)
+  setTop(e, machine)
+  setRest(e, machine)
+  setTrack(e, machine)
+  setHeat(e, machine)
+}
+
+/** What is left for the drive after the accessories, and the free speed that a full pack gives. */
+function setSupply(e: Evaluation, machine: Machine): void {
+  const { pack, motor, controller, accessories } = machine
+  e.accessoryAmps = accessoryAmpsOf(accessories.power, pack.openVolts, pack.resistance)
+  e.driveVolts = pack.openVolts - e.accessoryAmps * pack.resistance
+  e.worstFreeSpeed = worstFreeSpeed(machine)
+  e.ruleOfThumbSpeed = (pack.fullVolts * controller.throttleCap) / motor.torqueConstant
+  e.throttleForRated = throttleForFreeSpeed(machine, angularSpeedOf(motor.ratedMaxRpm))
+}
+
+/** The jam: full pack, cold motor, most current of any throttle. */
+function setLaunch(e: Evaluation, machine: Machine): void {
+  const { pack, motor, controller, train } = machine
+  const drive = e.launchDrive
+  setDriveLine(drive, machine, pack.fullVolts, referenceTemperature, controller.throttleCap)
+  e.stallAmps = stallAmpsOf(drive)
+  e.launchAmps = Math.min(e.stallAmps, drive.currentLimit)
+  e.launchTorque = Math.max(0, drive.torqueConstant * (e.launchAmps - drive.noLoadBase))
+  e.launchSprocketTorque = motor.count * e.launchTorque * train.ratio
+}
+
+/** The running state: drive, ground, and thrust against belt speed. */
+function setRunning(e: Evaluation, machine: Machine): void {
+  const { controller, service, ground } = machine
+  setDriveLine(e.drive, machine, e.driveVolts, service.windingTemperature, controller.throttleCap)
+  setThrustLine(e.line, machine, e.drive)
+  setFooting(e.footing, machine, ground.sinSlope, ground.cosSlope)
+  setFooting(e.level, machine, 0, 1)
+  e.airDragFactor = airDragFactorOf(machine)
+  e.equivalentMass = equivalentMassOf(machine)
+  e.startThrust = motorThrustAt(e.line, 0)
+}
+
+/** Top speed, what it draws, the run there and half of it on the level. */
+function setTop(e: Evaluation, machine: Machine): void {
+  const { top, drive } = e
+  setTopState(top, machine, e.footing, e.airDragFactor, drive, e.line)
+  setRun(
+    e.run,
+    { machine, footing: e.footing, line: e.line, airDragFactor: e.airDragFactor, mass: e.equivalentMass },
+    top,
+  )
+  const standing = Math.min(e.startThrust, e.footing.gripThrust) - e.footing.standingResistance
+  e.peakAcceleration = top.exists ? standing / e.equivalentMass : NaN
+  e.topPackAmps = top.packDriveAmps + e.accessoryAmps
+  e.topPackVolts = machine.pack.openVolts - e.topPackAmps * machine.pack.resistance
+  setTopEfficiency(e, machine)
+  e.runPackAmps = top.exists ? worstDriveAmps(e) + e.accessoryAmps : NaN
+  e.runPackVolts = machine.pack.openVolts - e.runPackAmps * machine.pack.resistance
+  setCruise(
+    e.cruise,
+    machine,
+    e.level,
+    drive,
+    e.line,
+    e.airDragFactor,
+    e.accessoryAmps,
+    0.5 * top.groundSpeed,
+  )
+}
+
+/** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* engine contract §12. */
+const nothingDrawn = 1e-12
+
+/**
+ * Efficiency at top speed.
+ *
+ * η_m = T ω/(T ω + I² R_m + ω K_t I_0);  η = F v/(V_oc I_pack). 0/0 does not exist.
+ */
+function setTopEfficiency(e: Evaluation, machine: Machine): void {
+  const { top, drive } = e
+  const shaft = top.torque * top.motorSpeed
+  const copper = top.amps * top.amps * drive.motorResistance
+  const iron = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
+  const drawn = top.packDriveAmps >= nothingDrawn * e.stallAmps
+  e.topMotorEfficiency = drawn ? shaft / (shaft + copper + iron) : NaN
+  e.topOverallEfficiency = drawn
+    ? (top.thrust * top.groundSpeed) / (machine.pack.openVolts * e.topPackAmps)
+    : NaN
+}
+
+/**
+ * Most drive amps of the pack at full throttle from rest to top speed: they rise under the current limit and fall above
+ * its corner, so the corner, the top speed or rest has the most.
+ */
+function worstDriveAmps(e: Evaluation): number {
+  const { drive, top } = e
+  if (!(drive.cornerSpeed > 0))
+    return drive.count * drive.duty * ((drive.duty * drive.volts) / drive.loopResistance)
+  if (top.motorSpeed < drive.cornerSpeed) {
+    return drive.count * drive.currentLimit * dutyAt(drive, top.motorSpeed)
+  }
+  return drive.count * drive.currentLimit * drive.duty
+}
+
+/** At rest: most current, front lift and pivot turn. */
+function setRest(e: Evaluation, machine: Machine): void {
+  const { drive, line, footing, level } = e
+  e.restAmps = Math.min(stallAmpsOf(drive), drive.currentLimit)
+  e.frontLiftThrust = frontLiftThrustOf(machine, footing)
+  e.frontLiftDuty = frontLiftDutyOf(machine, footing, drive, line, e.frontLiftThrust)
+  const strongest =
+    line.thrustPerTorque * drive.torqueConstant * (e.restAmps - drive.noLoadBase) - machine.track.internalDrag
+  e.frontLiftPush = Math.min(footing.gripThrust, strongest)
+  e.pivotThrust = pivotThrustOf(machine, level)
+  e.pivotAmps = pivotAmpsOf(machine, drive, line, e.pivotThrust)
+  e.burstSpeed = burstSpeedOf(machine.track)
+}
+
+function setHeat(e: Evaluation, machine: Machine): void {
+  const { top, drive } = e
+  const ironLoss = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
+  setSteadyHeat(e.heat, machine, top.amps, ironLoss)
+  const { pwmFrequency, busCapacitance } = machine.controller
+  e.busRipple =
+    pwmFrequency === null || busCapacitance === null
+      ? NaN
+      : busRippleOf(top.amps, 0.5, pwmFrequency, busCapacitance)
+}

@@ -1,0 +1,96 @@
+import { Footing } from '../ground/footing.ts'
+import { DriveLine } from '../motor/drive-line.ts'
+import { SteadyHeat } from '../heat/steady-heat.ts'
+import { CruiseState } from '../vehicle/cruise.ts'
+import { RunFromRest } from '../vehicle/run.ts'
+import { ThrustLine } from '../vehicle/thrust-line.ts'
+import { TopState } from '../vehicle/top-state.ts'
+import { TrackLoad } from './track-loads.ts'
+
+/**
+ * Everything about one machine that figures and limits read, in SI; NaN where a number does not exist.
+ * Filled again and again by `evaluate`, so that a search allocates nothing.
+ */
+export class Evaluation {
+  /** I_a, A. */
+  accessoryAmps = 0
+  /** V_0, V. */
+  driveVolts = 0
+  /** ½ ρ C_d A, N/(m/s)². */
+  airDragFactor = 0
+  /** kg. */
+  equivalentMass = 0
+
+  /** rad/s, the over-rev check's speed. */
+  worstFreeSpeed = 0
+  /** Kv · V_oc · δ in rad/s, pack full. */
+  ruleOfThumbSpeed = 0
+  /** Duty; NaN where no throttle reaches the rated rpm. */
+  throttleForRated = NaN
+
+  /** Pack full, no accessories, motor at 20 °C. */
+  readonly launchDrive = new DriveLine()
+  /** A of one motor, before and after the current limit. */
+  stallAmps = 0
+  launchAmps = 0
+  /** N·m of one motor, not below 0. */
+  launchTorque = 0
+  /** N·m of all motors at the sprockets, every efficiency 1. */
+  launchSprocketTorque = 0
+
+  /** The given charge and temperatures: the running state. */
+  readonly drive = new DriveLine()
+  readonly line = new ThrustLine()
+  /** A of one motor: most of any throttle, after the limit, running state. */
+  restAmps = 0
+  /** F_m(0), N. */
+  startThrust = 0
+
+  readonly footing = new Footing()
+  readonly level = new Footing()
+  readonly top = new TopState()
+  readonly run = new RunFromRest()
+  readonly heat = new SteadyHeat()
+  readonly cruise = new CruiseState()
+
+  /** A with accessories and V of the pack at top speed. */
+  topPackAmps = NaN
+  topPackVolts = NaN
+  topMotorEfficiency = NaN
+  topOverallEfficiency = NaN
+  /** m/s² at rest; NaN without an equilibrium. */
+  peakAcceleration = NaN
+  /** A with accessories and V of the pack at the run's worst moment. */
+  runPackAmps = NaN
+  runPackVolts = NaN
+
+  /** N and duty. */
+  frontLiftThrust = NaN
+  frontLiftDuty = NaN
+  /** N at rest with the most standstill current, at most the grip. */
+  frontLiftPush = NaN
+  /** N per side and A of one motor. */
+  pivotThrust = NaN
+  pivotAmps = NaN
+
+  /** In the order of `trackCases`. */
+  readonly trackLoads: readonly TrackLoad[] = [
+    new TrackLoad(),
+    new TrackLoad(),
+    new TrackLoad(),
+    new TrackLoad(),
+  ]
+  /** Share of K_A F_e on the most loaded row, case launch; NaN where that is 0. */
+  toothShare = NaN
+  /** Worst cases: N. */
+  toothForce = NaN
+  loopTension = NaN
+  /** Pa. */
+  toothShear = NaN
+  toothBending = NaN
+  toothBearing = NaN
+  /** m/s. */
+  burstSpeed = NaN
+  /** V peak to peak. */
+  busRipple = NaN
+}

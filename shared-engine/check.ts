@@ -1,0 +1,46 @@
+import type { Machine } from './build/machine-parts.ts'
+import { machineOf } from './build/machine.ts'
+import type { Build } from './build/schema.ts'
+import { evaluate } from './cases/evaluate.ts'
+import { Evaluation } from './cases/evaluation.ts'
+import { figuresOf, type Figures } from './figures/table.ts'
+import { Ledger, ledgerRows, measureLedger, type LimitRow } from './limits/ledger.ts'
+import { notesOf } from './notes.ts'
+
+/** A build worked out: figures, limits and what there is to say about them. */
+export interface Checked {
+  readonly name: string
+  readonly figures: Figures
+  /** Worst margin first. */
+  readonly limits: readonly LimitRow[]
+  /** Sentences about what the numbers leave out or lean on. */
+  readonly notes: readonly string[]
+  readonly build: Build
+  readonly machine: Machine
+  readonly evaluation: Evaluation
+}
+
+/**
+ * Works out a build: every figure and every limit of the contract.
+ *
+ * @param build read and complete
+ * @returns SI numbers; a figure that does not exist is null
+ * *Source:* engine contract §§2 to 8 and 12.
+ */
+export function check(build: Build): Checked {
+  const machine = machineOf(build)
+  const evaluation = new Evaluation()
+  evaluate(evaluation, machine)
+  const ledger = new Ledger()
+  measureLedger(ledger, evaluation, machine)
+  const limits = ledgerRows(ledger)
+  return {
+    name: build.name,
+    figures: figuresOf(evaluation, machine),
+    limits,
+    notes: notesOf(build, machine, evaluation),
+    build,
+    machine,
+    evaluation,
+  }
+}

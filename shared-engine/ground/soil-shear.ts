@@ -1,0 +1,88 @@
+/**
+ * Share of the soil's shear strength that a patch raises, averaged over its length.
+ *
+ * φ(x) = 1 − (1 − e^−x)/x,  x = i L/K.
+ *
+ * @param x slip times contact length over shear modulus, ≥ 0
+ * @returns 0 at x = 0, towards 1
+ * *Source:* Janosi and Hanamoto (1961), integrated over the patch; Wong, Theory of Ground Vehicles, thrust of a track.
+ * @example shearShare(1) // 0.36788
+ */
+export function shearShare(x: number): number {
+  if (x > 37) return 1 - 1 / x // e^−37 is below the last digit
+  if (x > 0.5) return 1 - (1 - Math.exp(-x)) / x
+  return x * shearSeries(x)
+}
+
+/** φ(x)/x by its power series, Σ (−x)^k/(k + 2)!; below one half twelve terms give every digit. */
+function shearSeries(x: number): number {
+  return (
+    1 / 2 -
+    x *
+      (1 / 6 -
+        x *
+          (1 / 24 -
+            x *
+              (1 / 120 -
+                x *
+                  (1 / 720 -
+                    x *
+                      (1 / 5040 -
+                        x *
+                          (1 / 40320 -
+                            x * (1 / 362880 - x * (1 / 3628800 - x * (1 / 39916800 - x / 479001600)))))))))
+  )
+}
+
+/**
+ * How fast the share grows.
+ *
+ * φ′(x) = [1 − e^−x (1 + x)]/x², with e^−x = 1 − x (1 − φ).
+ *
+ * @param x as above
+ * @param share φ(x), which the caller has: it spares a second exponential
+ * @returns 1/2 at x = 0, towards 0
+ * *Source:* derivative of {@link shearShare}.
+ * @example shearShareSlope(1, shearShare(1)) // 0.26424
+ */
+export function shearShareSlope(x: number, share: number): number {
+  if (x <= 0.5) return slopeSeries(x)
+  const decay = x > 37 ? 0 : 1 - x * (1 - share)
+  return (1 - decay * (1 + x)) / (x * x)
+}
+
+/** φ′(x) by its power series, Σ (k + 1)(−x)^k/(k + 2)!. */
+function slopeSeries(x: number): number {
+  return (
+    1 / 2 -
+    x *
+      (1 / 3 -
+        x *
+          (1 / 8 -
+            x *
+              (1 / 30 -
+                x *
+                  (1 / 144 -
+                    x * (1 / 840 - x * (1 / 5760 - x * (1 / 45360 - x * (1 / 403200 - x / 3991680))))))))
+  )
+}
+
+/**
+ * The x at which the share has a value: the inverse of {@link shearShare}.
+ *
+ * @param share 0 ≤ share < 1
+ * @returns x; 0 for a share of 0 or less, Infinity from 1 on
+ * *Source:* Newton's method from x ≈ y (2 − y)/(1 − y), which is right to 7 % over the whole range.
+ */
+export function shearShareInverse(share: number): number {
+  if (share <= 0) return 0
+  if (share >= 1) return Infinity
+  let x = (share * (2 - share)) / (1 - share)
+  for (let step = 0; step < 8; step += 1) {
+    const reached = shearShare(x)
+    const change = (reached - share) / shearShareSlope(x, reached)
+    x -= change
+    if (Math.abs(change) <= 1e-9 * x) break // the next step would be below the last digit: convergence is quadratic
+  }
+  return x
+}

@@ -1,0 +1,36 @@
+import type { Machine } from '../build/machine-parts.ts'
+import { controllerLimits } from './controller.ts'
+import { converterLimits } from './converter.ts'
+import type { Limit } from './limit.ts'
+import { motorLimits } from './motor.ts'
+import { packLimits } from './pack.ts'
+import { stageLimits } from './stage.ts'
+import { trackLimits } from './track.ts'
+import { vehicleLimits } from './vehicle.ts'
+
+/** Limits that any machine may have; those of stages and converters come with their parts. */
+export const commonLimits: readonly Limit[] = [
+  ...motorLimits,
+  ...controllerLimits,
+  ...packLimits,
+  ...trackLimits,
+  ...vehicleLimits,
+]
+
+/** Every limit that a machine of this shape can have, whether or not its entries are given. */
+export function limitsOf(machine: Machine): readonly Limit[] {
+  return [
+    ...commonLimits,
+    ...stageLimits.slice(0, machine.stages.length).flat(),
+    ...converterLimits.slice(0, machine.accessories.converters.length),
+  ]
+}
+
+const byId: ReadonlyMap<string, Limit> = new Map(
+  [...commonLimits, ...stageLimits.flat(), ...converterLimits].map((limit) => [limit.id, limit]),
+)
+
+/** The limit of an id; undefined where there is none of that name. */
+export function limitOf(id: string): Limit | undefined {
+  return byId.get(id)
+}

@@ -1,0 +1,57 @@
+import type { Machine } from './build/machine-parts.ts'
+import type { Build } from './build/schema.ts'
+import type { Evaluation } from './cases/evaluation.ts'
+
+/** Patch sizes and pressure below which the soil theory was not measured. *Source:* engine contract §5, assumption. */
+const soilTheory = { length: 0.3, width: 0.05, pressure: 2000 } as const
+
+type Remark = (build: Build, machine: Machine, e: Evaluation) => string | null
+
+const remarks: readonly Remark[] = [
+  (_build, _machine, e) =>
+    e.top.exists
+      ? null
+      : 'It does not get going: thrust at rest is no more than what holds it back, so there is no top speed and what follows from it.',
+  (_build, machine) =>
+    machine.controller.currentLimit === Infinity
+      ? 'No current limit is entered (controller.currentLimitAmps): resistance alone limits the launch current, which is rarely so.'
+      : null,
+  (_build, machine, e) =>
+    e.drive.duty > Math.sqrt(e.drive.seriesResistance / (machine.motor.count * machine.pack.resistance))
+      ? 'The pack is weak for this motor: it sags so far that part throttle pulls harder at rest than full throttle.'
+      : null,
+  (build) =>
+    build.stages.some((stage) => stage.kind === 'gear' && stage.pressureAngleDegrees !== 20)
+      ? 'Lewis form factors are for a pressure angle of 20°; at other angles tooth bending is a rougher estimate.'
+      : null,
+  (_build, machine, e) => {
+    const { contactLength, contactWidth } = machine.vehicle
+    if (machine.ground.model !== 'soil' || contactLength === null || contactWidth === null) return null
+    const outside =
+      contactLength < soilTheory.length ||
+      contactWidth < soilTheory.width ||
+      e.footing.groundPressure < soilTheory.pressure
+    return outside
+      ? 'Soil: this patch is smaller or lighter than those that the theory was measured on (0.3 m by 0.05 m, 2 kPa); take sinkage and thrust as a rough guide.'
+      : null
+  },
+  (_build, _machine, e) =>
+    e.heat.runaway
+      ? 'Thermal runaway: at this current the motor’s loss grows faster than its heat leaves, so it has no steady temperature.'
+      : null,
+  (build, machine, e) =>
+    build.track.tooth !== undefined && Number.isNaN(e.trackLoads[0]?.climb)
+      ? machine.track.loopStiffness === null
+        ? 'How the teeth share the load is assumed (track.sharePercent); with track.loopStiffnessN it is computed from stiffness.'
+        : null
+      : null,
+  (_build, machine, e) =>
+    !Number.isNaN(e.trackLoads[0]?.climb) && machine.track.pretension === 0
+      ? 'Without pretension the last row climbs at any load alike: only flank angle, friction and teeth count.'
+      : null,
+]
+
+/** What there is to say about a build's numbers, in plain sentences. */
+export function notesOf(build: Build, machine: Machine, e: Evaluation): string[] {
+  return remarks.flatMap((remark) => remark(build, machine, e) ?? [])
+}

@@ -1,0 +1,26 @@
+import type { TrackPart } from '../build/machine-parts.ts'
+
+/**
+ * Pull of a loop's own mass as it turns.
+ *
+ * m′ v_b².
+ *
+ * @returns N
+ * *Source:* centrifugal tension of a running belt, any machine-elements text.
+ */
+export function centrifugalTension(track: TrackPart, beltSpeed: number): number {
+  return track.massPerMetre * beltSpeed * beltSpeed
+}
+
+/**
+ * Belt speed at which the loop's own mass tears it.
+ *
+ * √((breakingTension − N_0)/m′), 0 where negative.
+ *
+ * @returns m/s; NaN without a breaking tension
+ * *Source:* engine contract §6.
+ */
+export function burstSpeedOf(track: TrackPart): number {
+  if (track.breakingTension === null) return NaN
+  return Math.sqrt(Math.max(0, track.breakingTension - track.pretension) / track.massPerMetre)
+}

@@ -1,0 +1,16 @@
+/**
+ * Turns per minute of an angular speed: ω · 60/2π. The contract's figures are in rpm, so the conversion is asked for far
+ * more often than any other.
+ *
+ * @param speed ω, rad/s
+ * @returns rpm
+ * @example rpmOf(2 * Math.PI) // 60
+ */
+export function rpmOf(speed: number): number {
+  return (speed * 60) / (2 * Math.PI)
+}
+
+/** Angular speed of turns per minute, rad/s: the inverse of {@link rpmOf}. */
+export function angularSpeedOf(rpm: number): number {
+  return (rpm * 2 * Math.PI) / 60
+}
