@@ -1,0 +1,58 @@
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
+import { mostBytes, readBuild } from '../../shared-engine/build/read.ts'
+import type { Build } from '../../shared-engine/build/schema.ts'
+import { failed, succeeded, type Mistake, type Result } from '../../shared-engine/mistakes/mistake.ts'
+import type { Io } from './io.ts'
+import { mistake, tell } from './trouble.ts'
+
+/** The name that stands for standard input. */
+const standardInput = '-'
+
+/** Reads a build for a command: the build, or `null` after every mistake in it has been told. */
+export function buildOf(file: string, io: Io): Build | null {
+  const bytes = bytesOf(file)
+  const build = bytes.ok ? readBuild(bytes.value) : bytes
+  if (build.ok) return build.value
+  tell(io, file === standardInput ? 'standard input' : file, build.mistakes)
+  return null
+}
+
+/** At most as many bytes as a build may have, and one more: what is larger is not read to its end. */
+function bytesOf(file: string): Result<Uint8Array> {
+  let open: number | null = null
+  try {
+    open = file === standardInput ? 0 : openSync(file, 'r')
+    const facts = fstatSync(open)
+    if (facts.isDirectory()) return failed([mistake('is-a-folder', { allowed: 'a build file' })])
+    if (facts.size > mostBytes) return failed([tooLarge(facts.size)])
+    return succeeded(readUpTo(open, mostBytes + 1))
+  } catch (thrown) {
+    return failed([cannotRead(thrown)])
+  } finally {
+    if (open !== null && open !== 0) closeSync(open)
+  }
+}
+
+function readUpTo(open: number, most: number): Uint8Array {
+  const bytes = new Uint8Array(most)
+  let length = 0
+  while (length < most) {
+    const count = readSync(open, bytes, length, most - length, null)
+    if (count === 0) break
+    length += count
+  }
+  return bytes.subarray(0, length)
+}
+
+function tooLarge(size: number): Mistake {
+  return mistake('too-large', { value: `${(size / mostBytes).toFixed(1)} MiB`, allowed: 'at most 1 MiB' })
+}
+
+function cannotRead(thrown: unknown): Mistake {
+  const code = thrown instanceof Error ? (thrown as NodeJS.ErrnoException).code : undefined
+  if (code === undefined) throw thrown
+  if (code === 'ENOENT' || code === 'ENOTDIR') return mistake('no-such-file')
+  if (code === 'EISDIR') return mistake('is-a-folder', { allowed: 'a build file' })
+  const value = code === 'EACCES' || code === 'EPERM' ? 'this account may not' : `the system says ${code}`
+  return mistake('cannot-read', { value })
+}

@@ -1,0 +1,7 @@
+import type { Command } from './command.ts'
+import { check } from './check.ts'
+import { explain } from './explain.ts'
+import { newBuild } from './new.ts'
+
+/** Every command, in the order of the help. To add one: a file like check.ts, and a line here. */
+export const commands: readonly Command[] = [check, explain, newBuild]
