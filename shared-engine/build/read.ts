@@ -1,6 +1,7 @@
 import { failed, type Mistake, type Result, succeeded } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
 import { hostileKeysOf } from './hostile-keys.ts'
+import { placeOfJsonError } from './json-place.ts'
 import { mostDepth, scanJson } from './json-scan.ts'
 import { migrate, type JsonGroup } from './migrate.ts'
 import { versionSteps } from './migrations/steps.ts'
@@ -109,17 +110,9 @@ function checked(build: JsonGroup, forbidden: readonly Mistake[]): Result<Stored
 function parsedJson(text: string): Result<unknown> {
   try {
     return succeeded(JSON.parse(text) as unknown)
-  } catch (error) {
-    return failed([wholeFile('not-json', placeOf(text, error instanceof Error ? error.message : ''))])
+  } catch {
+    return failed([wholeFile('not-json', placeOfJsonError(text))])
   }
-}
-
-/** Where the parser stopped, as line and column; its own words differ from engine to engine. */
-function placeOf(text: string, message: string): string {
-  const position = /position (\d+)/.exec(message)?.[1]
-  if (position === undefined) return 'it ends too early'
-  const before = text.slice(0, Number(position)).split('\n')
-  return `line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`
 }
 
 function tooLarge(size: number): Mistake {

@@ -25,9 +25,13 @@ describe('random builds for other tests', () => {
         build.controller.currentLimitAmps === undefined ? 'no limit' : 'limit',
       ]),
     )
-    const kinds = 'lipo lihv liion lifepo4 ndfeb smco ferrite ignore coefficient soil gear belt chain fixed air water'
+    const kinds =
+      'lipo lihv liion lifepo4 ndfeb smco ferrite ignore coefficient soil gear belt chain fixed air water'
     const more = 'glycol30 glycol50 stiffness share custom table limit'
-    expect([...reached]).toEqual(expect.arrayContaining([...kinds.split(' '), ...more.split(' '), 'no limit']))
-    for (const count of [1, 2, 3, 4]) expect([...reached]).toEqual(expect.arrayContaining([`${count} motors`, `${count} loops`]))
+    expect([...reached]).toEqual(
+      expect.arrayContaining([...kinds.split(' '), ...more.split(' '), 'no limit']),
+    )
+    for (const count of [1, 2, 3, 4])
+      expect([...reached]).toEqual(expect.arrayContaining([`${count} motors`, `${count} loops`]))
   })
 })
