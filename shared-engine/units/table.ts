@@ -119,7 +119,15 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
       { symbol: 'h', from: 36_000 },
     ],
   ),
-  duration: kind('min', [second, minute, hour], shown('min', 'h', 36_000)),
+  duration: kind(
+    'min',
+    [second, minute, hour],
+    [
+      { symbol: 's', from: 0 },
+      { symbol: 'min', from: 120 },
+      { symbol: 'h', from: 7200 },
+    ],
+  ),
   minutes: kind('min', [
     unit('min', 1, { also: ['minute', 'minutes'] }),
     unit('s', 1, { per: 60, also: ['sec', 'seconds'] }),
