@@ -122,7 +122,9 @@ export interface Axis {
   /** Values at the frame's left and right, or bottom and top edge, SI. */
   readonly low: number
   readonly high: number
-  /** Label with the unit in use: "Ground speed, km/h". */
+  /** Unit in use: "km/h". */
+  readonly unit: string
+  /** Label with that unit: "Ground speed, km/h". */
   readonly title: string
 }
 

@@ -1,0 +1,105 @@
+import type { Role } from './role.ts'
+import type { Box, Frame, Point, TextShape } from './scene.ts'
+import { textWidth } from './text-width.ts'
+
+/** A place that a label could take: the baseline's point and how the text lies to it. */
+export interface LabelPlace {
+  readonly x: number
+  readonly y: number
+  readonly anchor: 'start' | 'middle' | 'end'
+}
+
+/** A label that wants to be placed; the first places are the ones it likes best. */
+export interface LabelWish {
+  readonly text: string
+  readonly role: Role
+  readonly places: readonly LabelPlace[]
+  readonly strong?: boolean
+}
+
+const size = 13
+/** What each fault of a place costs; being elsewhere in the list costs its number. */
+const costs = { overLabel: 400, outside: 400, onLine: 14 }
+
+/** The box that a label covers. */
+export function labelBox(text: string, { x, y, anchor }: LabelPlace): Box {
+  const width = textWidth(text, size)
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2
+  return { x: left, y: y - 0.78 * size, width, height: size }
+}
+
+export function overlap(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
+}
+
+/** Whether a stretch of line passes through a box (Liang and Barsky's clipping). */
+export function crosses(box: Box, from: Point, to: Point): boolean {
+  const dx = to.x - from.x
+  const dy = to.y - from.y
+  let enter = 0
+  let leave = 1
+  const sides: readonly (readonly [number, number])[] = [
+    [-dx, from.x - box.x],
+    [dx, box.x + box.width - from.x],
+    [-dy, from.y - box.y],
+    [dy, box.y + box.height - from.y],
+  ]
+  for (const [step, room] of sides) {
+    if (step === 0 && room < 0) return false
+    if (step < 0) enter = Math.max(enter, room / step)
+    if (step > 0) leave = Math.min(leave, room / step)
+  }
+  return enter <= leave
+}
+
+function crossings(box: Box, lines: readonly (readonly Point[])[]): number {
+  let count = 0
+  for (const line of lines) {
+    if (line.some((point, index) => index > 0 && crosses(box, line[index - 1] ?? point, point))) count++
+  }
+  return count
+}
+
+function outside(box: Box, frame: Frame): boolean {
+  const right = box.x + box.width
+  return box.x < frame.x0 || right > frame.x1 + 2 || box.y < frame.y1 - 14 || box.y + box.height > frame.y0
+}
+
+/** A line of at most about 60 points: enough to keep a label off it, and quick. */
+function sparse(line: readonly Point[]): readonly Point[] {
+  const step = Math.ceil(line.length / 60)
+  return step <= 1 ? line : line.filter((_, index) => index % step === 0 || index === line.length - 1)
+}
+
+/**
+ * Puts each label where it collides least: with labels already placed and the frame never if it can be helped, with
+ * lines as seldom as it can be. In the order given; the first have the free choice.
+ */
+export function placeLabels(
+  wishes: readonly LabelWish[],
+  lines: readonly (readonly Point[])[],
+  frame: Frame,
+): TextShape[] {
+  const placed: Box[] = []
+  const light = lines.map(sparse)
+  return wishes.flatMap((wish): TextShape[] => {
+    let best: { place: LabelPlace; box: Box; cost: number } | null = null
+    for (const [index, place] of wish.places.entries()) {
+      const box = labelBox(wish.text, place)
+      const cost =
+        index * 0.5 +
+        (outside(box, frame) ? costs.outside : 0) +
+        costs.overLabel * placed.filter((other) => overlap(box, other)).length +
+        costs.onLine * crossings(box, light)
+      if (best === null || cost < best.cost) best = { place, box, cost }
+      if (cost <= index * 0.5) break
+    }
+    if (best === null) return []
+    placed.push(best.box)
+    const { x, y, anchor } = best.place
+    const weight = wish.strong ? 'strong' : 'regular'
+    return [
+      { shape: 'text', at: { x, y }, text: wish.text, size, role: wish.role, anchor, weight, rim: true },
+    ]
+  })
+}

@@ -1,0 +1,203 @@
+import type { QuantityKind, UnitSystem } from '../units/kinds.ts'
+import { placeLabels } from './labels.ts'
+import type { Mark } from './marks/kinds.ts'
+import { drawMark, extentOf } from './marks/kinds.ts'
+import type { DrawnMark } from './marks/mark.ts'
+import { frameShapes, namedRows } from './plot-frame.ts'
+import { axisTitle, plotScale } from './scale.ts'
+import type { PlotScale } from './scale.ts'
+import type { Axis, CursorMap, Frame, PanelReading, PlotReading, Scene, Shape } from './scene.ts'
+import { stopsOf } from './readout.ts'
+import { tableOf } from './table.ts'
+import { textWidth } from './text-width.ts'
+
+export interface AxisDescription {
+  /** "Ground speed". */
+  readonly label: string
+  readonly kind: QuantityKind
+  /** SI: values that must be in view. */
+  readonly include?: readonly number[]
+  /** Least and greatest value shown, whatever the data reach. */
+  readonly low?: number
+  readonly high?: number
+  /** Start at zero: the rule for amounts. Where false and zero is out of view, the axis is shown broken. */
+  readonly fromZero?: boolean
+}
+
+export interface PanelDescription {
+  readonly y: AxisDescription
+  readonly marks: readonly Mark[]
+  /** Of the height, against the other panels; 1 unless said. */
+  readonly share?: number
+  /** Names of rows, for bars: row n stands at y = −n. */
+  readonly rows?: readonly string[]
+}
+
+export interface PlotSize {
+  /** px. */
+  readonly width: number
+  readonly height: number
+}
+
+/** What a plot shows: a pure description; `plot` makes the drawing. */
+export interface PlotDescription {
+  readonly name: string
+  readonly title: string
+  readonly summary: string
+  readonly system: UnitSystem
+  readonly size: PlotSize
+  readonly x: AxisDescription
+  readonly panels: readonly PanelDescription[]
+  /** Shared cursor; none unless said. */
+  readonly cursor?: CursorMap
+}
+
+const margin = { top: 24, right: 14, bottom: 40, left: 36 }
+const panelGap = 32
+/** A limit further off than this many times the data is named at the edge instead of squashing the curves. */
+const farLimit = 1.7
+
+const noCursor: CursorMap = { name: 'none', at: [0, 1], value: [0, 1] }
+
+/** Least and greatest of what must be seen along one axis. */
+function extentAlong(axis: AxisDescription, marks: readonly Mark[], along: 'xs' | 'ys'): [number, number] {
+  const data = marks.filter((mark) => mark.mark !== 'rule').flatMap((mark) => extentOf(mark)[along])
+  const values = [...data, ...(axis.include ?? []), ...(axis.fromZero === false ? [] : [0])]
+  const greatest = Math.max(...values, -Infinity)
+  const near = marks
+    .filter((mark) => mark.mark === 'rule')
+    .flatMap((mark) => extentOf(mark)[along])
+    .filter((value) => !(value > farLimit * greatest) || data.length === 0)
+  const all = [...values, ...near].filter(Number.isFinite)
+  const low = axis.low ?? (all.length > 0 ? Math.min(...all) : 0)
+  const high = axis.high ?? (all.length > 0 ? Math.max(...all) : 1)
+  return [low, high]
+}
+
+/** A frame's bottom and top, px. */
+type Span = Pick<Frame, 'y0' | 'y1'>
+
+function spansOf(description: PlotDescription): Span[] {
+  const { panels, size } = description
+  const shares = panels.reduce((sum, panel) => sum + (panel.share ?? 1), 0)
+  const room = size.height - margin.top - margin.bottom - panelGap * (panels.length - 1)
+  let top = margin.top
+  return panels.map((panel) => {
+    const height = (room * (panel.share ?? 1)) / shares
+    const span = { y0: top + height, y1: top }
+    top += height + panelGap
+    return span
+  })
+}
+
+function axisOf(description: AxisDescription, scale: PlotScale): Axis {
+  const { label, kind } = description
+  const { low, high, unit } = scale
+  return { label, kind, low, high, unit, title: axisTitle(label, unit) }
+}
+
+interface DrawnPanel {
+  readonly reading: PanelReading
+  readonly marks: readonly DrawnMark[]
+  readonly shapes: readonly Shape[]
+}
+
+/** Scale of a panel, between the bottom and the top of its frame. */
+function panelScale(panel: PanelDescription, system: UnitSystem, span: Span): PlotScale {
+  return plotScale({
+    kind: panel.y.kind,
+    system,
+    extent: extentAlong(panel.y, panel.marks, 'ys'),
+    pixels: [span.y0, span.y1],
+    ticks: Math.max(2, Math.round((span.y0 - span.y1) / 46)),
+    round: panel.rows === undefined && panel.y.high === undefined,
+  })
+}
+
+function drawPanel(
+  panel: PanelDescription,
+  description: PlotDescription,
+  x: PlotScale,
+  y: PlotScale,
+  frame: Frame,
+): DrawnPanel {
+  const marks = panel.marks.map((mark) => drawMark(mark, { x, y, frame }))
+  const obstacles = marks.flatMap((mark) => mark.obstacles)
+  const labels = placeLabels(
+    marks.flatMap((mark) => mark.labels),
+    obstacles,
+    frame,
+  )
+  const axis = axisOf(panel.y, y)
+  const series = marks.flatMap((mark) => mark.series ?? [])
+  const last = panel === description.panels.at(-1)
+  const axes = frameShapes({ frame, x, y, yTitle: axis.title, xTexts: last, rows: panel.rows })
+  const box = { x: frame.x0, y: frame.y1 - 2, width: frame.x1 - frame.x0, height: frame.y0 - frame.y1 + 3 }
+  const data: Shape = { shape: 'group', clip: box, shapes: marks.flatMap((mark) => mark.shapes) }
+  return { reading: { frame, y: axis, series }, marks, shapes: [...axes, data, ...labels] }
+}
+
+/** Left margin: room for the widest tick text, or for the names of rows. */
+function leftMargin(description: PlotDescription, scales: readonly PlotScale[]): number {
+  const rows = description.panels.map((panel) => namedRows(panel.rows))
+  const texts = scales.flatMap((scale, index) =>
+    description.panels[index]?.rows ? [] : scale.ticks.map((tick) => textWidth(tick.text, 13) + 10),
+  )
+  return Math.max(margin.left, ...rows, ...texts)
+}
+
+/**
+ * A drawing from its description: axes with quantity and unit, the zero line and no other grid, each series named on
+ * its line, limits hatched on their far side.
+ */
+export function plot(description: PlotDescription): Scene {
+  const { size, system } = description
+  const spans = spansOf(description)
+  const ys = description.panels.map((panel, index) =>
+    panelScale(panel, system, spans[index] ?? { y0: 1, y1: 0 }),
+  )
+  const left = leftMargin(description, ys)
+  const right = size.width - margin.right
+  const everything = description.panels.flatMap((panel) => panel.marks)
+  const x = plotScale({
+    kind: description.x.kind,
+    system,
+    extent: extentAlong(description.x, everything, 'xs'),
+    pixels: [left, right],
+    ticks: Math.max(2, Math.round((size.width - left) / 90)),
+    round: false,
+  })
+  const panels = description.panels.flatMap((panel, index) => {
+    const span = spans[index]
+    const y = ys[index]
+    return span && y ? [drawPanel(panel, description, x, y, { x0: left, x1: right, ...span })] : []
+  })
+  const axis = axisOf(description.x, x)
+  const title: Shape = {
+    shape: 'text',
+    at: { x: right, y: size.height - 5 },
+    text: axis.title,
+    size: 13,
+    role: 'quiet',
+    anchor: 'end',
+  }
+  const readings = panels.map((panel) => panel.reading)
+  const reading: PlotReading = {
+    x: axis,
+    frame: { x0: left, x1: right, y0: spans.at(-1)?.y0 ?? 0, y1: margin.top },
+    panels: readings,
+    cursor: description.cursor ?? noCursor,
+    stops: stopsOf(readings),
+    table: tableOf(axis, readings),
+    limits: panels.flatMap((panel) => panel.marks.flatMap((mark) => mark.limits)),
+  }
+  const { name, summary } = description
+  return {
+    name,
+    title: description.title,
+    summary,
+    ...size,
+    shapes: [...panels.flatMap((panel) => panel.shapes), title],
+    plot: reading,
+  }
+}

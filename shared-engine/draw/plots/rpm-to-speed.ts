@@ -1,0 +1,74 @@
+import type { Mark } from '../marks/kinds.ts'
+import { plot } from '../plot.ts'
+import type { Scene } from '../scene.ts'
+import { cursorOver, said, seriesCurve } from './plot-look.ts'
+import type { PlotLook } from './plot-look.ts'
+
+export interface RpmToSpeed {
+  /** Ground speed (m/s) that the gearing gives at a motor speed (rpm), slip taken off. */
+  readonly speedOfRpm: (rpm: number) => number
+  readonly ratedRpm: number
+  /** Motor speed at top speed; null where the machine does not get going. */
+  readonly loadedRpm: number | null
+  /** Worst-case unloaded motor speed. */
+  readonly freeRpm: number
+}
+
+function marksOf(data: RpmToSpeed, rpms: readonly number[], look: PlotLook): Mark[] {
+  const { ratedRpm, loadedRpm, freeRpm, speedOfRpm } = data
+  const marks: Mark[] = [
+    { ...seriesCurve(0, 'Ground speed', rpms, rpms.map(speedOfRpm)), marker: undefined, unnamed: true },
+    {
+      mark: 'rule',
+      axis: 'x',
+      value: ratedRpm,
+      label: `Rated ${said(ratedRpm, 'rpm', look)}`,
+      role: freeRpm > ratedRpm ? 'over' : 'quiet',
+      beyond: 'above',
+      limit: 'motor.free-rpm',
+    },
+    {
+      mark: 'point',
+      x: freeRpm,
+      y: speedOfRpm(freeRpm),
+      label: `Unloaded ${said(freeRpm, 'rpm', look)}`,
+      role: freeRpm > ratedRpm ? 'over' : 'ink',
+      marker: 'ring',
+    },
+  ]
+  if (loadedRpm !== null) {
+    const speed = speedOfRpm(loadedRpm)
+    marks.push({
+      mark: 'point',
+      x: loadedRpm,
+      y: speed,
+      label: `Top speed ${said(speed, 'speed', look)}`,
+      role: 'accent',
+      limit: 'motor.loaded-rpm',
+      dropped: true,
+    })
+  }
+  return marks
+}
+
+/** Motor rpm against ground speed, with the rated limit, the loaded and the unloaded speed marked. */
+export function rpmToSpeed(data: RpmToSpeed, look: PlotLook): Scene {
+  const { ratedRpm, loadedRpm, freeRpm, speedOfRpm } = data
+  const highest = 1.06 * Math.max(ratedRpm, freeRpm, loadedRpm ?? 0)
+  const rpms = Array.from({ length: 101 }, (_, index) => (highest * index) / 100)
+  const top =
+    loadedRpm === null
+      ? 'It does not get going'
+      : `Top speed ${said(speedOfRpm(loadedRpm), 'speed', look)} at ${said(loadedRpm, 'rpm', look)}`
+  const free = `unloaded the motor reaches ${said(freeRpm, 'rpm', look)}`
+  const rated = `${freeRpm > ratedRpm ? 'past' : 'within'} its rated ${said(ratedRpm, 'rpm', look)}`
+  return plot({
+    name: 'rpm-to-speed',
+    title: 'Ground speed over motor rpm',
+    summary: `${top}; ${free}, ${rated}.`,
+    ...look,
+    x: { label: 'Motor speed', kind: 'rpm' },
+    panels: [{ y: { label: 'Ground speed', kind: 'speed' }, marks: marksOf(data, rpms, look) }],
+    cursor: cursorOver('groundSpeed', rpms, rpms.map(speedOfRpm)),
+  })
+}

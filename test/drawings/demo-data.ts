@@ -1,0 +1,121 @@
+import type { SpeedState } from '../../shared-engine/draw/plots/speed-states.ts'
+
+/** Curves for drawings: demo data of plausible shape, not a model; the engine's own numbers are tested elsewhere. */
+const topBelt = 14
+
+function stateAt(beltSpeed: number): SpeedState {
+  const share = beltSpeed / topBelt
+  const motorThrust = Math.min(640, 1150 * (1 - share))
+  const gripThrust = 420
+  const thrust = Math.min(motorThrust, gripThrust)
+  const spinning = motorThrust > gripThrust
+  const groundSpeed = beltSpeed * (spinning ? 0.94 : 0.96)
+  const motorAmps = 140 * Math.min(1, 1.75 * (1 - share)) + 2
+  const shaftPower = motorThrust * beltSpeed
+  const packPower = shaftPower + 0.02 * motorAmps ** 2 + 6 * beltSpeed + 4
+  return {
+    groundSpeed,
+    beltSpeed,
+    motorThrust,
+    thrust,
+    gripThrust,
+    resistance: 34 + 0.42 * groundSpeed ** 2,
+    motorAmps,
+    packAmps: packPower / 44,
+    shaftPower,
+    packPower,
+    motorEfficiency: beltSpeed === 0 ? null : shaftPower / packPower,
+    overallEfficiency: beltSpeed === 0 ? null : (thrust * groundSpeed) / packPower,
+  }
+}
+
+const count = 121
+export const speedStates = Array.from({ length: count }, (_, index) =>
+  stateAt((1.02 * topBelt * index) / (count - 1)),
+)
+
+export const topState = { groundSpeed: 12.1, thrust: 95.5 }
+
+const seconds = Array.from({ length: 61 }, (_, index) => index * 0.12)
+export const run = {
+  seconds,
+  speed: seconds.map((t) => 12 * (1 - Math.exp(-t / 1.8))),
+  distance: seconds.map((t) => 12 * (t - 1.8 * (1 - Math.exp(-t / 1.8)))),
+}
+
+export const throttle = Array.from({ length: 51 }, (_, index) => index / 50)
+export const toothCases = [
+  { label: 'Jam at full throttle', values: throttle.map((d) => 21.5e6 * d), passedAt: 15.6 / 21.5 },
+  {
+    label: 'What the ground lets through',
+    values: throttle.map((d) => Math.min(9.2e6, 21.5e6 * d)),
+    passedAt: null,
+  },
+  { label: 'Top speed', values: throttle.map((d) => (d < 0.18 ? null : 2.6e6 * d ** 1.6)), passedAt: null },
+]
+export const shear = {
+  label: 'Tooth shear',
+  kind: 'stress',
+  allowed: 15.6e6,
+  limit: 'track.tooth-shear',
+} as const
+
+export const beltSpeed = speedStates.map((state) => state.beltSpeed)
+export const groundSpeed = speedStates.map((state) => state.groundSpeed)
+export const overSpeed = [
+  { label: 'Motor alone', values: speedStates.map((state) => state.motorThrust * 29e3) },
+  { label: 'What the ground lets through', values: speedStates.map((state) => state.thrust * 29e3) },
+]
+
+const centrifugal = beltSpeed.map((v) => 0.9 * v ** 2)
+export const tension = {
+  beltSpeed,
+  groundSpeed,
+  pretension: 60,
+  centrifugal,
+  total: speedStates.map((state, index) => 1.5 * state.motorThrust + 60 + (centrifugal[index] ?? 0)),
+  breaking: 2600,
+  burstSpeed: 53,
+  freeBeltSpeed: 14.6,
+}
+
+export const limitRows = [
+  { id: 'motor.free-rpm', label: 'Unloaded motor speed', margin: -0.14, standing: 'over' },
+  { id: 'track.tooth-shear', label: 'Tooth shear', margin: 0.05, standing: 'near' },
+  { id: 'pack.current-burst', label: 'Pack burst current', margin: 0.17, standing: 'near' },
+  { id: 'stage.1.bending', label: 'Reduction 1 tooth bending', margin: 0.44, standing: 'within' },
+  { id: 'motor.temperature', label: 'Motor temperature', margin: null, standing: 'over' },
+] as const
+
+const minutes = Array.from({ length: 81 }, (_, index) => index * 15)
+const warming = (to: number, tau: number) => minutes.map((t) => 15 + (to - 15) * (1 - Math.exp(-t / tau)))
+export const warmUpData = {
+  curves: [
+    {
+      label: 'Winding, air',
+      seconds: minutes,
+      temperatures: warming(168, 420),
+      secondsToLimit: 420 * Math.log(153 / 48),
+    },
+    { label: 'Winding, cooled', seconds: minutes, temperatures: warming(92, 300), secondsToLimit: null },
+    { label: 'Controller', seconds: minutes, temperatures: warming(61, 160), secondsToLimit: null },
+  ],
+  limits: [{ id: 'motor.temperature', label: 'Winding limit', value: 120 }],
+  motorAmps: 46,
+}
+
+const cruising = Array.from({ length: 81 }, (_, index) => 0.15 + index * 0.15)
+const amps = cruising.map((v) => (v > 11.4 ? null : 1.2 + (v * (34 + 0.42 * v ** 2)) / 34))
+const lasting = amps.map((one) => (one === null ? null : (5 * 0.8 * 3600) / one))
+const metres = lasting.map((one, index) => (one === null ? null : one * (cruising[index] ?? 0)))
+const furthest = metres.reduce<number>(
+  (best, one, index) => ((one ?? 0) > (metres[best] ?? 0) ? index : best),
+  0,
+)
+export const cruise = {
+  speed: cruising,
+  packAmps: amps,
+  seconds: lasting,
+  metres,
+  best: { speed: cruising[furthest] ?? 0, metres: metres[furthest] ?? 0 },
+}
