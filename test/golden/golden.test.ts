@@ -60,3 +60,14 @@ describe.each(numbers)('golden build %s', (number) => {
     expect(wrong).toEqual([])
   })
 })
+
+it('the comparison notices what is off by more than its tolerance', () => {
+  const owed = owedBy('01')
+  const unnoticed = Object.entries(owed.figures).filter(([name, value]) => {
+    if (value === null || value === 0) return false
+    // 2e-6 of the value, or of a degree or a slip: just outside of the widest tolerance that is in use.
+    const off = value + 2e-6 * Math.max(Math.abs(value), 1)
+    return isClose(off, value, closenessOfFigure(name, owed)) || isClose(null, value, closenessOfFigure(name, owed))
+  })
+  expect(unnoticed).toEqual([])
+})
