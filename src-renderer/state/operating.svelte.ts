@@ -5,7 +5,11 @@ export class Operating {
   /** Ground speed of the shared cursor, m/s; null: where the machine settles. */
   speedAsked = $state.raw<number | null>(null)
 
+  /** Time of the cursor in plots over time, s. */
+  secondsAsked = $state.raw<number | null>(null)
+
   reset(): void {
+    this.secondsAsked = null
     this.throttleAsked = null
     this.speedAsked = null
   }

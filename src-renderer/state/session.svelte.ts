@@ -6,7 +6,6 @@ import {
   withEntry,
   type Build,
   type Checked,
-  type EntryValue,
   type Mistake,
   type StoredBuild
 } from '../../shared-engine/index.ts'
@@ -62,7 +61,7 @@ export class Session {
   }
 
   /** Changes one entry; `undefined` empties it. */
-  setEntry(name: string, path: string, value: EntryValue | undefined, group: string | null = null): readonly Mistake[] {
+  setEntry(name: string, path: string, value: unknown, group: string | null = null): readonly Mistake[] {
     return this.change(name, withEntry(this.stored, path, value), group)
   }
 }

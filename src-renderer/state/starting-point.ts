@@ -10,6 +10,7 @@ export function startingPoint(): StoredBuild {
     version: 1,
     name: 'New build',
     pack: { chemistry: 'lipo', series: 4, capacityMah: 5000, cellResistanceMilliohm: 3 },
+    controller: { currentLimitAmps: 60 },
     motor: {
       kvRpmPerVolt: 1000,
       resistanceMilliohm: 40,
@@ -23,6 +24,7 @@ export function startingPoint(): StoredBuild {
     vehicle: { massKg: 6 },
     ground: { model: 'coefficient', rollingCoefficient: 0.08, gripCoefficient: 0.6 },
     origins: {
+      'controller.currentLimitAmps': 'guessed',
       'pack.cellResistanceMilliohm': 'guessed',
       'motor.kvRpmPerVolt': 'guessed',
       'motor.resistanceMilliohm': 'guessed',

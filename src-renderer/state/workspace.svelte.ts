@@ -1,4 +1,6 @@
 import { getContext, setContext } from 'svelte'
+import { curveSettingOf, driveStateAtGroundSpeed, type DriveState } from '../../shared-engine/index.ts'
+import type { CursorName } from '../../shared-engine/draw/scene.ts'
 import type { Host } from '../host/host.ts'
 import { Ask } from './ask.svelte.ts'
 import { Files } from './files.svelte.ts'
@@ -26,6 +28,49 @@ export class Workspace {
   constructor(host: Host) {
     this.host = host
     this.files = new Files(host, this.session, this.ask, this.notices, () => this.opened())
+  }
+
+  /** Throttle in force: what the strip asks for, never above the build's cap. */
+  readonly throttle: number = $derived.by(() => {
+    const cap = this.session.checked.machine.controller.throttleCap
+    return Math.min(this.operating.throttleAsked ?? cap, cap)
+  })
+
+  /** Where the speed axes end, m/s: a little past the fastest that the belt can run. */
+  readonly reach: number = $derived.by(() => {
+    const { machine, figures } = this.session.checked
+    const free = ((figures.freeRpm ?? 0) / 60) * (machine.track.advance / machine.train.ratio)
+    return Math.max(free * 1.05, (figures.topSpeedMps ?? 0) * 1.1, 0.1)
+  })
+
+  /** Ground speed where the machine settles at the throttle in force; null where it does not get going. */
+  readonly settled: number | null = $derived.by(() => {
+    const { machine, figures } = this.session.checked
+    if (this.throttle === machine.controller.throttleCap) return figures.topSpeedMps
+    if (this.throttle === 0) return null
+    const { top } = curveSettingOf(machine, this.throttle)
+    return top.exists ? top.groundSpeed : null
+  })
+
+  /** The machine at the cursor: everything the power path and the read-outs show. */
+  readonly now: DriveState = $derived.by(() => {
+    const setting = curveSettingOf(this.session.checked.machine, this.throttle)
+    return driveStateAtGroundSpeed(setting, this.operating.speedAsked ?? this.settled ?? 0)
+  })
+
+  /** Where each shared cursor of the plots stands. */
+  readonly cursors: Readonly<Record<CursorName, number | null>> = $derived({
+    groundSpeed: this.now.groundSpeed,
+    throttle: this.throttle,
+    seconds: this.operating.secondsAsked,
+    none: null
+  })
+
+  /** A plot moved its cursor; null lets go of it. */
+  moveCursor(name: CursorName, value: number | null): void {
+    if (name === 'groundSpeed') this.operating.speedAsked = value
+    if (name === 'throttle') this.operating.throttleAsked = value
+    if (name === 'seconds') this.operating.secondsAsked = value
   }
 
   get isMac(): boolean {
