@@ -25,7 +25,8 @@ function bytesOf(file: string): Result<Uint8Array> {
     const facts = fstatSync(open)
     if (facts.isDirectory()) return failed([mistake('is-a-folder', { allowed: 'a build file' })])
     if (facts.size > mostBytes) return failed([tooLarge(facts.size)])
-    return succeeded(readUpTo(open, mostBytes + 1))
+    const bytes = readUpTo(open, mostBytes + 1)
+    return bytes.length > mostBytes ? failed([tooLarge(null)]) : succeeded(bytes)
   } catch (thrown) {
     return failed([cannotRead(thrown)])
   } finally {
@@ -44,8 +45,10 @@ function readUpTo(open: number, most: number): Uint8Array {
   return bytes.subarray(0, length)
 }
 
-function tooLarge(size: number): Mistake {
-  return mistake('too-large', { value: `${(size / mostBytes).toFixed(1)} MiB`, allowed: 'at most 1 MiB' })
+/** `size` is null for a stream, which has none. */
+function tooLarge(size: number | null): Mistake {
+  const value = size === null ? 'more than 1 MiB' : `${(size / mostBytes).toFixed(1)} MiB`
+  return mistake('too-large', { value, allowed: 'at most 1 MiB' })
 }
 
 function cannotRead(thrown: unknown): Mistake {

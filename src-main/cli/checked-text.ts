@@ -93,7 +93,8 @@ function figureBlock(
   const values: Readonly<Record<string, number | null>> = checked.figures
   const lines = figures.map(({ name, label, kind }) => {
     const { text, unit } = format(values[name] ?? null, kind, system)
-    return `  ${label.padEnd(35)} ${text.padStart(9)} ${unit.padEnd(5)}  ${name}`
+    // The number takes what the label leaves of 45 columns, so that a long one of either still lines up.
+    return `  ${label} ${text.padStart(44 - label.length)} ${unit.padEnd(5)} ${name}`
   })
   return [heading, ...lines]
 }

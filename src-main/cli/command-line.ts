@@ -23,7 +23,7 @@ export function commandLineMistake(
     case 'commander.excessArguments':
       return mistake('too-many-arguments', { value: surplusOf(words, command), allowed: usage })
     case 'commander.optionMissingArgument':
-      return mistake('missing-argument', { value: `what follows ${culprit}`, allowed: usage })
+      return mistake('missing-argument', { value: `a value for ${culprit}`, allowed: usage })
     case 'commander.invalidArgument':
       return wrongChoice(message, culprit, command)
     default:

@@ -23,10 +23,10 @@ export function entriesPage(): string {
 
 function entryText(pattern: string, field: Field): string {
   const group = groups[pattern.split('.').slice(0, -1).join('.')]
-  const where = group === undefined ? '' : `${group.label}: `
+  const where = group === undefined ? '' : `${group.label}, `
   const text = [
     pattern,
-    ...wrapped(`${where}${field.label}. ${allowedOf(field)}; ${needOf(field)}.`, width, '  ', '  '),
+    ...wrapped(`${where}${field.label}: ${allowedOf(field)}; ${needOf(field)}.`, width, '  ', '  '),
     ...wrapped(field.help, width, '  ', '  '),
     ...(field.brings === undefined ? [] : wrapped(`Brings: ${field.brings}`, width, '  ', '  ')),
   ]
@@ -40,6 +40,6 @@ function needOf(field: Field): string {
     return `has to be there where ${requiredWith.entry} is ${requiredWith.among.join(' or ')}`
   }
   if (isRequired(field)) return `has to be there${only}`
-  const standard = field.default === undefined || field.default === '' ? '' : `, ${field.default} if left out`
-  return `may be left out${standard}${only}`
+  const standard = field.default === undefined || field.default === '' ? '' : `${field.default} if left out`
+  return `${standard === '' ? 'may be left out' : standard}${only}`
 }

@@ -6,8 +6,9 @@ export const newBuild: Command = {
   summary: 'write a build to start from, and beside it what each entry means',
   arguments: [{ name: 'file', about: 'where to write it; .build.json is added where the name has no .json' }],
   options: [],
-  more: `Writes two files: the build, and a page that lists every entry with its unit, its
-range, what it means and how to get it. Neither overwrites a file that exists.
+  more: `Writes two files: the build, and a page that lists every entry with its unit,
+its range, what it means and how to get it. Neither overwrites a file that
+exists.
 
 Example: pitchline new hauler.build.json`,
   run: async ([file = ''], _options, io) => {

@@ -3,7 +3,7 @@ import type { Command, OptionValues } from './command.ts'
 import { commandLineMistake } from './command-line.ts'
 import { exit } from './exit.ts'
 import type { Io } from './io.ts'
-import { tell } from './trouble.ts'
+import { mistake, tell } from './trouble.ts'
 
 /** Width of the help, like that of all text here. */
 const width = 80
@@ -28,6 +28,12 @@ export async function runCommandLine(
   version: string,
   io: Io,
 ): Promise<number> {
+  const asked = words[0] === 'help' ? words[1] : undefined
+  if (asked !== undefined && !commands.some(({ name }) => name === asked)) {
+    // The parser would answer with the general help, as if nothing were wrong.
+    const names = commands.map(({ name }) => name).join(', ')
+    return tell(io, 'pitchline', [mistake('unknown-command', { value: asked, allowed: names })])
+  }
   let code: number = exit.within
   const program = new Program('pitchline').description(summary).version(version).addHelpText('after', more)
   settle(program, io)
@@ -62,7 +68,7 @@ function settle(program: Program, io: Io): void {
     .configureHelp({ helpWidth: width })
     .configureOutput({
       writeOut: io.out,
-      writeErr: io.out,
+      writeErr: io.err,
       getOutHelpWidth: () => width,
       getErrHelpWidth: () => width,
       outputError: () => {},

@@ -1,0 +1,117 @@
+import { spawn } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { demoFile, demos, pitchline, root, untidyLines } from './command.ts'
+
+interface CheckJson {
+  format: string
+  version: number
+  name: string
+  figures: Record<string, number | null>
+  limits: {
+    id: string
+    actual: number | null
+    allowed: number | null
+    unit: string
+    margin: number | null
+    standing: string
+    case: string
+  }[]
+  notes: string[]
+}
+
+const jsonOf = (text: string) => JSON.parse(text) as CheckJson
+const goldens = path.join(root, 'test/golden')
+
+describe.each(demos)('check of the demo build %s', (demo) => {
+  test('text fits 80 columns, has no colour, and carries every figure and limit of the JSON', () => {
+    const text = pitchline(['check', demoFile(demo)])
+    const json = jsonOf(pitchline(['check', demoFile(demo), '--json']).out)
+    expect(untidyLines(text.out)).toEqual([])
+    expect(text.err).toBe('')
+    for (const name of Object.keys(json.figures)) expect(text.out).toContain(` ${name}\n`)
+    for (const { id } of json.limits) expect(text.out).toContain(`  ${id} `)
+  })
+
+  test('the exit code says whether something is over', () => {
+    const { code, out } = pitchline(['check', demoFile(demo), '--json'])
+    const over = jsonOf(out).limits.some((limit) => limit.standing === 'over')
+    expect(code).toBe(over ? 2 : 0)
+    expect(pitchline(['check', demoFile(demo)]).code).toBe(code)
+  })
+
+  test('standard input is read like the file', () => {
+    const piped = pitchline(['check', '-', '--json'], readFileSync(demoFile(demo)))
+    expect(piped).toEqual(pitchline(['check', demoFile(demo), '--json']))
+  })
+})
+
+test('the JSON has the keys of the contract, SI numbers, and nothing else', () => {
+  const json = jsonOf(pitchline(['check', demoFile('hut-hauler'), '--json']).out)
+  expect(Object.keys(json)).toEqual(['format', 'version', 'name', 'figures', 'limits', 'notes'])
+  expect(json).toMatchObject({ format: 'pitchline-check', version: 1 })
+  for (const limit of json.limits) {
+    expect(Object.keys(limit)).toEqual(['id', 'actual', 'allowed', 'unit', 'margin', 'standing', 'case'])
+  }
+  for (const value of Object.values(json.figures)) expect(value === null || Number.isFinite(value)).toBe(true)
+})
+
+test('a golden build through the whole command: figures and ledger as the independent implementations have them', () => {
+  // Two independent implementations of the contract agree on it (test/golden/README.md); the engine's own tests cover
+  // the other builds, this one the way through the process. 1e-6: roots and integrals among the figures.
+  const expected = jsonOf(readFileSync(path.join(goldens, '01.expected.json'), 'utf8'))
+  const { out, code } = pitchline(['check', path.join(goldens, '01.build.json'), '--json'])
+  const found = jsonOf(out)
+  expect(Object.keys(found.figures).sort()).toEqual(Object.keys(expected.figures).sort())
+  for (const [name, value] of Object.entries(expected.figures)) {
+    const own = found.figures[name] ?? null
+    if (value === null || own === null) expect(own, name).toBe(value)
+    else expect(Math.abs(own - value), name).toBeLessThanOrEqual(1e-6 * Math.abs(value) + 1e-9)
+  }
+  expect(found.limits.map(({ id, standing }) => `${id} ${standing}`)).toEqual(
+    expected.limits.map(({ id, standing }) => `${id} ${standing}`),
+  )
+  expect(code).toBe(expected.limits.some(({ standing }) => standing === 'over') ? 2 : 0)
+})
+
+test('imperial text says the same in other units', () => {
+  const metric = pitchline(['check', demoFile('hut-hauler')]).out
+  const imperial = pitchline(['check', demoFile('hut-hauler'), '--units', 'imperial']).out
+  expect(untidyLines(imperial)).toEqual([])
+  const kmPerHour = Number(/Top speed +([\d.]+) km\/h/.exec(metric)?.[1])
+  const mph = Number(/Top speed +([\d.]+) mph/.exec(imperial)?.[1])
+  // 1 mile = 1.609344 km (NIST SP 811, 2008); 1 %: both are rounded to three figures.
+  expect(Math.abs((mph * 1.609344) / kmPerHour - 1)).toBeLessThan(0.01)
+  expect(imperial).not.toMatch(/ (N|MPa|km\/h|°C) /)
+})
+
+test('the quick machine is past its limits as its story says, the other two are not', () => {
+  const standings = (demo: (typeof demos)[number]) =>
+    new Map(
+      jsonOf(pitchline(['check', demoFile(demo), '--json']).out).limits.map(({ id, standing }) => [
+        id,
+        standing,
+      ]),
+    )
+  const quick = standings('quick-sled-puller')
+  expect(quick.get('motor.free-rpm')).toBe('over')
+  expect(quick.get('track.tooth-shear')).toBe('near')
+  expect([...quick.values()].filter((standing) => standing === 'over').length).toBeGreaterThanOrEqual(2)
+  expect([...standings('hut-hauler').values()]).not.toContain('over')
+  expect([...standings('culvert-crawler').values()]).not.toContain('over')
+})
+
+test('a pipe that closes early ends the run without a word', async () => {
+  const child = spawn(process.execPath, [
+    path.join(root, 'dist/cli/pitchline.js'),
+    'check',
+    demoFile('hut-hauler'),
+  ])
+  child.stdout.destroy()
+  let err = ''
+  child.stderr.on('data', (text) => (err += String(text)))
+  const ended = await new Promise((resolve) => child.on('close', (code, signal) => resolve(signal ?? code)))
+  expect(err).toBe('')
+  expect([0, 2]).toContain(ended)
+})

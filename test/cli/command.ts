@@ -1,0 +1,46 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { afterAll, beforeAll } from 'vitest'
+
+export const root = path.resolve(import.meta.dirname, '../..')
+const command = path.join(root, 'dist/cli/pitchline.js')
+
+/** What a run of the real command left behind. */
+export interface Ran {
+  readonly code: number | null
+  readonly out: string
+  readonly err: string
+}
+
+/** Runs the built `pitchline` as a process of its own, its streams being pipes. */
+export function pitchline(words: readonly string[], input?: string | Uint8Array, folder = root): Ran {
+  if (!existsSync(command)) throw new Error('dist/cli is missing: run `npm run build` first')
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], {
+    cwd: folder,
+    encoding: 'utf8',
+    ...(input === undefined ? {} : { input }),
+  })
+  return { code: status, out: stdout, err: stderr }
+}
+
+/** A folder for the files of one test file, gone afterwards. */
+export function temporaryFolder(): () => string {
+  let folder = ''
+  beforeAll(() => {
+    folder = mkdtempSync(path.join(tmpdir(), 'pitchline-test-'))
+  })
+  afterAll(() => rmSync(folder, { recursive: true, force: true }))
+  return () => folder
+}
+
+export const demos = ['quick-sled-puller', 'hut-hauler', 'culvert-crawler'] as const
+
+export const demoFile = (name: (typeof demos)[number]) => path.join(root, 'examples', `${name}.build.json`)
+
+/** No line wider than a page, nothing that colours a terminal. */
+export function untidyLines(text: string): readonly string[] {
+  // eslint-disable-next-line no-control-regex
+  return text.split('\n').filter((line) => [...line].length > 80 || /[\u0000-\u001f\u007f]/.test(line))
+}

@@ -1,0 +1,38 @@
+import { readFileSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { expect, test } from 'vitest'
+import { fieldPatterns } from '../../shared-engine/build/fields.ts'
+import { pitchline, temporaryFolder, untidyLines } from './command.ts'
+
+const folder = temporaryFolder()
+const contentOf = (name: string) => readFileSync(path.join(folder(), name), 'utf8')
+
+test('new writes a build that checks without anything over, and a page that names every entry', () => {
+  const { code, out, err } = pitchline(['new', 'first'], undefined, folder())
+  expect({ code, err }).toEqual({ code: 0, err: '' })
+  expect(out).toContain('first.build.json written')
+  expect(pitchline(['check', 'first.build.json'], undefined, folder()).code).toBe(0)
+  const page = contentOf('first.entries.txt')
+  for (const pattern of fieldPatterns) expect(page).toContain(`\n${pattern}\n`)
+  expect(untidyLines(page)).toEqual([])
+})
+
+test('new never overwrites, neither the build nor the page', () => {
+  writeFileSync(path.join(folder(), 'mine.json'), 'precious')
+  expect(pitchline(['new', 'mine.json'], undefined, folder())).toEqual({
+    code: 1,
+    out: '',
+    err: 'mine.json: a file of this name exists already and is not overwritten; allowed: another name.\n',
+  })
+  expect(contentOf('mine.json')).toBe('precious')
+  writeFileSync(path.join(folder(), 'yours.entries.txt'), 'precious too')
+  expect(pitchline(['new', 'yours'], undefined, folder()).code).toBe(1)
+  expect(contentOf('yours.entries.txt')).toBe('precious too')
+  expect(() => contentOf('yours.build.json')).toThrow()
+})
+
+test('new into a folder that is not there says so', () => {
+  expect(pitchline(['new', 'nowhere/mine'], undefined, folder()).err).toBe(
+    'nowhere/mine.build.json: the file cannot be written: there is no such folder.\n',
+  )
+})
