@@ -41,6 +41,5 @@ export const demoFile = (name: (typeof demos)[number]) => path.join(root, 'examp
 
 /** No line wider than a page, nothing that colours a terminal. */
 export function untidyLines(text: string): readonly string[] {
-  // eslint-disable-next-line no-control-regex
   return text.split('\n').filter((line) => [...line].length > 80 || /[\u0000-\u001f\u007f]/.test(line))
 }
