@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { build } from 'vite'
 import { targets } from '../electron.config.ts'
@@ -33,5 +33,8 @@ function linkCommand(): void {
   mkdirSync(folder, { recursive: true })
   rmSync(command, { force: true })
   if (process.platform === 'win32') writeFileSync(`${command}.cmd`, `@node "%~dp0\\${script}" %*\r\n`)
-  else symlinkSync(script, command)
+  else {
+    chmodSync(path.join('dist', 'cli', 'pitchline.js'), 0o755)
+    symlinkSync(script, command)
+  }
 }

@@ -7,6 +7,7 @@ const sources = [
   'src-main',
   'src-renderer',
   'examples',
+  'assets',
   'index.html',
   'package.json',
   'package-lock.json',

@@ -23,6 +23,7 @@ export const engineOrder = [
   'limits',
   'figures',
   'check.ts',
+  'workings',
   'explore',
   'log',
   'measure',

@@ -1,0 +1,98 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+
+type Json = Record<string, unknown>
+const read = (file: string) => JSON.parse(readFileSync(file, 'utf8')) as Json
+const builder = read('electron-builder.json')
+const manifest = read('package.json')
+const lock = read('package-lock.json') as {
+  packages: Record<string, { version?: string; resolved?: string }>
+}
+
+describe('the packaged program', () => {
+  it('has the fuses of a shipped program', () => {
+    // Electron's own list of fuses; `wasmTrapHandlers` keeps its default.
+    expect(builder['electronFuses']).toEqual({
+      runAsNode: false,
+      enableCookieEncryption: true,
+      enableNodeOptionsEnvironmentVariable: false,
+      enableNodeCliInspectArguments: false,
+      enableEmbeddedAsarIntegrityValidation: true,
+      onlyLoadAppFromAsar: true,
+      loadBrowserProcessSpecificV8Snapshot: false,
+      grantFileProtocolExtraPrivileges: false,
+    })
+    expect(builder['asar']).toBe(true)
+  })
+
+  it('is made for three systems, the deb first', () => {
+    expect(builder['linux']).toMatchObject({ target: ['deb', 'AppImage'] })
+    expect(builder['win']).toEqual({ target: ['nsis'] })
+    expect(builder['mac']).toMatchObject({ target: ['dmg'], hardenedRuntime: true })
+  })
+
+  it('holds only what runs: bundles, manifest, licence; no node_modules, sources or tests', () => {
+    expect(builder['files']).toEqual([
+      'dist/main/**',
+      'dist/preload/**',
+      'dist/page/**',
+      'package.json',
+      'LICENSE',
+      '!node_modules',
+    ])
+  })
+
+  it('keeps its sandbox', () => {
+    expect(readFileSync('electron-builder.json', 'utf8')).not.toContain('sandbox')
+    expect(JSON.stringify(manifest['scripts'])).not.toContain('sandbox')
+  })
+
+  it('opens *.build.json from the file manager, has an icon, and leaves files behind when it goes', () => {
+    expect(builder['fileAssociations']).toMatchObject([{ ext: 'build.json', role: 'Editor' }])
+    expect(builder['nsis']).toMatchObject({ deleteAppDataOnUninstall: false })
+    expect(existsSync(builder['icon'] as string)).toBe(true)
+  })
+
+  it('publishes nothing by itself', () => {
+    expect(builder['publish']).toBeNull()
+    expect(manifest['private']).toBe(true)
+  })
+})
+
+describe('dependencies', () => {
+  const named = { ...(manifest['dependencies'] as Json), ...(manifest['devDependencies'] as Json) }
+
+  it('are each of one exact version, as in the lock file, which names no registry', () => {
+    for (const [name, version] of Object.entries(named)) {
+      expect(version, name).toMatch(/^\d+\.\d+\.\d+$/)
+      expect(lock.packages[`node_modules/${name}`]?.version, name).toBe(version)
+    }
+    expect(Object.values(lock.packages).filter(({ resolved }) => resolved?.startsWith('http'))).toEqual([])
+  })
+
+  it('stay few: 280 packages at most, tools and their own dependencies included', () => {
+    expect(Object.keys(lock.packages).length - 1).toBeLessThanOrEqual(280)
+  })
+
+  it('each have a reason in DEVELOPERS.md', () => {
+    const text = readFileSync('DEVELOPERS.md', 'utf8')
+    const groups = ['@types/']
+    const missing = Object.keys(named).filter(
+      (name) => !text.includes(`\`${name}\``) && !groups.some((group) => name.startsWith(group)),
+    )
+    expect(missing).toEqual([])
+  })
+
+  it('hold an Electron that was supported on the day it was looked up', () => {
+    const { checkedOn, supportedMajors } = read('test/house/electron-support.json')
+    expect(checkedOn).toMatch(/^\d{4}-\d{2}-\d{2}$/)
+    expect(supportedMajors).toContain(Number(String(named['electron']).split('.')[0]))
+  })
+})
+
+it('.ci/run installs and tests, and does nothing else', () => {
+  const lines = readFileSync('.ci/run', 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+  expect(lines).toEqual(['#!/bin/sh', 'set -e', 'npm ci && npm test'])
+})
