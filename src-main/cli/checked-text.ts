@@ -59,7 +59,11 @@ function answerOf(limits: readonly LimitRow[]): string {
   return `${counts} Worst: ${label}${worst.margin === null ? '' : `, margin ${percent(worst.margin)}`}.`
 }
 
-const percent = (margin: number | null) => {
+/** One decimal, so that margins line up; more where the sign alone would be left, less where digits say nothing. */
+function percent(margin: number | null): string {
+  if (margin !== null && Math.abs(margin) >= 0.01 && Math.abs(margin) < 10) {
+    return `${(100 * margin).toFixed(1).replace('-', '−')} %`
+  }
   const { text, unit } = format(margin, 'fraction', 'metric')
   return unit === '' ? text : `${text} ${unit}`
 }
