@@ -122,7 +122,7 @@ function motorPartOf(build: Build): MotorPart {
  * G = Π ratio;  η = Π efficiency;  J = J_rotor + Σ J_k / G_k², with G_k the ratio from the motor to shaft k.
  * *Source:* reflected inertia, any machine-dynamics text; 1 for ratio and efficiency where there is no stage.
  */
-function trainOf(motor: MotorPart, stages: readonly StagePart[]): Train {
+export function trainOf(motor: MotorPart, stages: readonly StagePart[]): Train {
   let ratio = 1
   let efficiency = 1
   let inertiaAtMotor = motor.rotorInertia

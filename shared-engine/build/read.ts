@@ -107,7 +107,8 @@ function checked(build: JsonGroup, forbidden: readonly Mistake[]): Result<Stored
   return mistakes.length === 0 ? succeeded(build as StoredBuild) : failed(mistakes)
 }
 
-function parsedJson(text: string): Result<unknown> {
+/** What a text in JSON says, or where the parser stopped. */
+export function parsedJson(text: string): Result<unknown> {
   try {
     return succeeded(JSON.parse(text) as unknown)
   } catch {

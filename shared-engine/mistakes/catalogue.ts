@@ -71,6 +71,16 @@ export const catalogue = {
   'unknown-subject': (m) => `there is no figure or limit ${found(m)}${allowed(m)}`,
   'no-such-limit': (m) => `the limit ${found(m)} does not apply to this build${allowed(m)}`,
 
+  // Search spaces and sweeps.
+  'not-a-space': (m) => `${at(m)} is ${found(m)}: this is not a search space${allowed(m)}`,
+  'unknown-space-key': (m) => `${at(m)} is not a part of a search space${allowed(m)}`,
+  'wrong-length': (m) => `${at(m)} is ${found(m)}${allowed(m)}`,
+  'wrong-shape': (m) => `${at(m)} is ${found(m)}, which does not belong there${allowed(m)}`,
+  'cannot-vary': (m) => `${at(m)} cannot be varied here${allowed(m)}`,
+  'listed-twice': (m) => `${at(m)} lists ${found(m)} more than once; once is enough`,
+  'unknown-list': (m) => `${at(m)} names the list ${found(m)}, which the space does not have${allowed(m)}`,
+  'no-bound': (m) => `${at(m)} asks for nothing${allowed(m)}`,
+
   // What a builder types into a field.
   'entry-not-understood': (m) => `“${m.value}” is not understood${allowed(m)}`,
   'entry-wrong-unit': (m) => `“${m.value}” is not a unit of this entry${allowed(m)}`,
