@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest'
+import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
+import { dynamicFactor, lewisFormFactor } from '../../shared-engine/reference/gears.ts'
+import { lewisStress, stageDynamicFactor, tangentialForce } from '../../shared-engine/stages/gear.ts'
+
+/**
+ * *Source:* Budynas and Nisbett, Shigley's Mechanical Engineering Design, table 14-2: Lewis form factor Y, 20° full-depth
+ * teeth loaded at the tip. Written from memory.
+ */
+const table14x2 = [
+  [12, 0.245],
+  [13, 0.261],
+  [14, 0.277],
+  [15, 0.29],
+  [16, 0.296],
+  [17, 0.303],
+  [18, 0.309],
+  [19, 0.314],
+  [20, 0.322],
+  [21, 0.328],
+  [22, 0.331],
+  [24, 0.337],
+  [26, 0.346],
+  [28, 0.353],
+  [30, 0.359],
+  [34, 0.371],
+  [38, 0.384],
+  [43, 0.397],
+  [50, 0.409],
+  [60, 0.422],
+  [75, 0.435],
+  [100, 0.447],
+  [150, 0.46],
+  [300, 0.472],
+  [400, 0.48],
+] as const
+
+describe('Lewis form factor', () => {
+  it.each(table14x2)('%d teeth: %d', (teeth, form) => {
+    // 12 digits: a row of the table itself.
+    expect(lewisFormFactor(teeth)).toBeCloseTo(form, 12)
+  })
+
+  it('52 teeth between the rows of 50 and 60, as in example 14-4: 0.412', () => {
+    // 0.0005: the example rounds to three digits.
+    expect(Math.abs(lewisFormFactor(52) - 0.412)).toBeLessThan(0.0005)
+  })
+})
+
+describe('dynamic factor', () => {
+  // Source: eqs. 14-4a, 14-4b, 14-5a, 14-5b, the same four in feet per minute: 600, 1200, 50, 78.
+  const feetPerMinute = 0.3048 / 60
+  const inFeet = {
+    cast: (speed: number) => (600 + speed) / 600,
+    milled: (speed: number) => (1200 + speed) / 1200,
+    hobbed: (speed: number) => (50 + Math.sqrt(speed)) / 50,
+    ground: (speed: number) => Math.sqrt((78 + Math.sqrt(speed)) / 78),
+  }
+
+  it.each(['cast', 'milled', 'hobbed', 'ground'] as const)(
+    '%s: metric and customary forms agree',
+    (finish) => {
+      for (const speed of [0, 100, 628, 2000]) {
+        // 0.5 %: the metric constants of the book are rounded to three digits.
+        const ratio = dynamicFactor(finish, speed * feetPerMinute) / inFeet[finish](speed)
+        expect(Math.abs(ratio - 1)).toBeLessThan(0.005)
+      }
+    },
+  )
+})
+
+describe('example 14-1', () => {
+  // 8 teeth per inch, face 1.5 in, 16 teeth, 20°, milled, 1200 rpm; 10 kpsi allowed: W_t = 365 lbf, 6.95 hp. From memory.
+  const inch = 0.0254
+  const stage = stagePartOf({
+    kind: 'gear',
+    driverTeeth: 16,
+    drivenTeeth: 64,
+    moduleMm: 25.4 / 8,
+    faceWidthMm: 1.5 * 25.4,
+    driverMaterial: 'steel-c45',
+    drivenMaterial: 'steel-c45',
+    pressureAngleDegrees: 20,
+    finish: 'milled',
+    efficiencyPercent: 100,
+    drivenInertiaGcm2: 0,
+  })
+  if (stage.kind !== 'gear') throw new Error('not a gear')
+  const speed = (1200 * 2 * Math.PI) / 60
+  const poundForce = 4.4482216152605
+  const horsepower = 745.699872
+
+  it('a velocity factor of 1.52', () => {
+    // 0.005: the example rounds to three digits.
+    expect(Math.abs(stageDynamicFactor(stage, speed) - 1.52)).toBeLessThan(0.005)
+  })
+
+  it('a load of 365 lbf stresses the tooth by 10 kpsi', () => {
+    const stress = lewisStress(
+      365 * poundForce,
+      stage.faceWidth,
+      stage.module,
+      stage.driverForm,
+      stageDynamicFactor(stage, speed),
+    )
+    // 0.5 %: the example rounds its factors to three digits.
+    expect(Math.abs(stress / ((10_000 * poundForce) / inch ** 2) - 1)).toBeLessThan(0.005)
+  })
+
+  it('6.95 hp at this speed bring that load', () => {
+    const torque = (6.95 * horsepower) / speed
+    // 0.5 %: as above.
+    expect(Math.abs(tangentialForce(stage, torque) / (365 * poundForce) - 1)).toBeLessThan(0.005)
+  })
+})
