@@ -1,4 +1,4 @@
-import { randomStream, shuffled } from './random.ts'
+import { randomAt, randomStream, shuffled } from './random.ts'
 
 /** A Latin hypercube: samples in the unit cube, made on demand one by one. */
 export interface Hypercube {
@@ -33,7 +33,7 @@ export function latinHypercube(seed: number, samples: number, dimensions: number
     dimensions,
     at: (sample) =>
       Float64Array.from(slices, (slice, dimension) => {
-        const place = randomStream(seed, dimension, sample)()
+        const place = randomAt(seed, dimension, sample)
         // A place just below 1 can round up to the next slice's edge; the last edge is outside the cube.
         return Math.min(((slice[sample] as number) + place) / samples, 1 - Number.EPSILON)
       }),

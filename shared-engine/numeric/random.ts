@@ -12,8 +12,21 @@ function mixed(word: number): number {
   return (z ^ (z >>> 15)) >>> 0
 }
 
-/** The words of a number, so that no two seeds or stream numbers below 2^53 share them. */
-const wordsOf = (value: number): readonly [number, number] => [value >>> 0, Math.floor(value / 2 ** 32) >>> 0]
+/** Folds the numbers of a name into one word; another lane gives another word of the same name. */
+function folded(lane: number, seed: number, stream: readonly number[]): number {
+  let word = withNumber(Math.imul(lane + 1, golden), seed)
+  for (const number of stream) word = withNumber(word, number)
+  return word
+}
+
+/** Both words of a number go in, so that no two below 2^53 are the same. */
+function withNumber(word: number, number: number): number {
+  const low = mixed((word ^ (number >>> 0)) + golden)
+  return mixed((low ^ (Math.floor(number / 2 ** 32) >>> 0)) + golden)
+}
+
+/** 53 bits of two words as a number in [0, 1). */
+const fraction = (high: number, low: number) => ((high >>> 5) * 0x4000000 + (low >>> 6)) / 2 ** 53
 
 /**
  * A seeded generator of its own for each place it is wanted in: the same seed and stream numbers give the same numbers,
@@ -24,20 +37,30 @@ const wordsOf = (value: number): readonly [number, number] => [value >>> 0, Math
  * @returns draws in [0, 1) with 53 random bits
  *
  * *Source:* Blackman and Vigna, *Scrambled linear pseudorandom number generators*, ACM Trans. Math. Softw. 47 (2021):
- * xoshiro128**; its state is filled by folding the numbers through a 32-bit mixer, each word from a start of its own [assumption: streams of different
- * names do not meet, with 2^128 states to start from].
+ * xoshiro128**; its state is filled by folding the numbers through a 32-bit mixer, each
+ * word from a start of its own [assumption: streams of different names do not meet, with 2^128 states to start from].
  *
  * @example randomStream(7, 2)() === randomStream(7, 2)() // true
  */
 export function randomStream(seed: number, ...stream: readonly number[]): Random {
-  const fill = [seed, ...stream].flatMap(wordsOf)
-  const words = Uint32Array.from({ length: 4 }, (_, lane) =>
-    fill.reduce((word, piece) => mixed((word ^ piece) + golden), Math.imul(lane + 1, golden)),
-  )
+  const words = Uint32Array.from({ length: 4 }, (_, lane) => folded(lane, seed, stream))
   // All zero is the one state that the generator cannot leave.
   if (words.every((word) => word === 0)) words[0] = 1
   const next = xoshiro(words)
-  return () => ((next() >>> 5) * 0x4000000 + (next() >>> 6)) / 2 ** 53
+  return () => fraction(next(), next())
+}
+
+/**
+ * One draw for a place that needs no more than one: a generator's start without the generator, so that a million places
+ * cost no memory. The same names as a stream's give another number than that stream's first.
+ *
+ * @param seed whole number, 0 to 2^53 − 1
+ * @param stream whole numbers that name the place
+ * @returns a number in [0, 1) with 53 random bits
+ * @example randomAt(7, 2, 5) === randomAt(7, 2, 5) // true
+ */
+export function randomAt(seed: number, ...stream: readonly number[]): number {
+  return fraction(folded(4, seed, stream), folded(5, seed, stream))
 }
 
 /** The generator itself on four words of state, which it changes; exported for its test against published numbers. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { latinHypercube } from '../../../shared-engine/numeric/hypercube.ts'
-import { randomStream, shuffled, xoshiro } from '../../../shared-engine/numeric/random.ts'
+import { randomAt, randomStream, shuffled, xoshiro } from '../../../shared-engine/numeric/random.ts'
 
 test('xoshiro128** from the state 1, 2, 3, 4 gives its published test vector', () => {
   // Reference output of Blackman and Vigna's C code, as kept in the tests of a general-purpose library of generators
@@ -45,6 +45,22 @@ describe('streams', () => {
     expect(chiSquared).toBeGreaterThan(57)
     expect(chiSquared).toBeLessThan(149)
   })
+})
+
+test('single draws of neighbouring places are even and do not follow each other', () => {
+  let sum = 0
+  let product = 0
+  const count = 20_000
+  for (let place = 0; place < count; place++) {
+    const value = randomAt(9, 0, place) - 0.5
+    sum += value
+    product += value * (randomAt(9, 0, place + 1) - 0.5)
+    expect(value >= -0.5 && value < 0.5).toBe(true)
+  }
+  // Four standard errors of a uniform's mean, √(1/12n), and of the product of two, 1/12 over √n; the seed is fixed.
+  expect(Math.abs(sum / count)).toBeLessThan(4 * Math.sqrt(1 / 12 / count))
+  expect(Math.abs(product / count)).toBeLessThan(4 / 12 / Math.sqrt(count))
+  expect(randomAt(9, 0, 1)).not.toBe(randomStream(9, 0, 1)())
 })
 
 test('a shuffle holds every number once', () => {
