@@ -13,6 +13,9 @@ interface OnDisk {
   readonly fingerprint: string
 }
 
+/** Opened at the first start: past some of its limits as it stands, so that there is something to find out. */
+const firstDemo = 'quick-sled-puller'
+
 /** Opening, saving and keeping: every way in which a build comes and goes. Nothing is lost unasked. */
 export class Files {
   onDisk = $state.raw<OnDisk | null>(null)
@@ -49,11 +52,12 @@ export class Files {
     const start = await this.#host.start()
     this.recovered = start.recovered
     const read = start.opened === null ? null : this.#take(start.opened)
-    if (read !== true) this.openDemo(this.#host.demos[0]?.id ?? '')
+    if (read !== true) this.openDemo(firstDemo)
   }
 
   openDemo(id: string): void {
-    const demo = this.#host.demos.find((one) => one.id === id)
+    const { demos } = this.#host
+    const demo = demos.find((one) => one.id === id) ?? demos[0]
     const read = demo === undefined ? null : readStoredBuildText(demo.text)
     if (read?.ok === true) this.#show(read.value, null, true)
     else this.#show(startingPoint(), null, true)
@@ -215,7 +219,7 @@ export class Files {
 }
 
 /** A build's name as a file name that every system takes. */
-function fileName(title: string): string {
+export function fileName(title: string): string {
   const plain = title.normalize('NFKD').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '')
   return plain === '' ? 'build' : plain.toLowerCase().slice(0, 60)
 }

@@ -1,0 +1,79 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/build/fields.ts'
+import { entryText, readTyped, stepped } from '../../src-renderer/fields/entry-text.ts'
+
+function assertField(path: string): Field {
+  const field = fieldOf(path)
+  if (field === undefined) throw new Error(`no field ${path}`)
+  return field
+}
+
+const numbers = fieldPatterns.filter((pattern) => {
+  const field = fieldOf(pattern)
+  return field?.low !== undefined && field.high !== undefined && !/^(version|tolerances)/.test(pattern)
+})
+
+describe('what a field shows and reads', () => {
+  it('shows a stored number so that typing it again changes nothing, in metric to the last digit', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...numbers), fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6), (path, share) => {
+        const field = assertField(path)
+        const { low = 0, high = 1 } = field
+        const raw = Number((low + share * (high - low)).toPrecision(12))
+        const value = field.whole === true ? Math.round(raw) : Math.min(high, Math.max(low, raw))
+        const read = readTyped(entryText(value, field, 'metric', undefined), path, field, 'metric')
+        expect(read).toMatchObject({ tolerance: null })
+        // 1e-14: through the engine's unit and back, one rounding each way.
+        if (typeof read !== 'string') expect(Math.abs(read.value - value)).toBeLessThanOrEqual(1e-14 * Math.abs(value))
+      })
+    )
+  })
+
+  it('takes any unit of the kind, fractions and sums', () => {
+    const pitch = assertField('track.pitchMm')
+    const take = (typed: string) => readTyped(typed, 'track.pitchMm', pitch, 'metric')
+    expect(take('1 in')).toEqual({ value: 25.4, tolerance: null })
+    expect(take('3/8 in')).toEqual({ value: 9.525, tolerance: null })
+    expect(take('12+4')).toEqual({ value: 16, tolerance: null })
+  })
+
+  it('takes a bare number in the unit that it shows', () => {
+    const pitch = assertField('track.pitchMm')
+    expect(readTyped('1', 'track.pitchMm', pitch, 'imperial')).toEqual({ value: 25.4, tolerance: null })
+  })
+
+  it('shows a tolerance as it would be typed', () => {
+    const pitch = assertField('track.pitchMm')
+    for (const typed of ['16 ± 5 %', '16 ± 0.2']) {
+      const read = readTyped(typed, 'track.pitchMm', pitch, 'metric')
+      if (typeof read === 'string') throw new Error(read)
+      expect(entryText(read.value, pitch, 'metric', read.tolerance ?? undefined)).toBe(typed)
+    }
+  })
+
+  it('says what is allowed, in the unit that it shows', () => {
+    const series = assertField('pack.series')
+    expect(readTyped('99', 'pack.series', series, 'metric')).toBe('Allowed: a whole number, 1 to 60 cells.')
+    const pitch = assertField('track.pitchMm')
+    expect(readTyped('0.01', 'track.pitchMm', pitch, 'imperial')).toBe('Allowed: 0.03937 to 19.69 in.')
+    expect(readTyped('abc', 'pack.series', series, 'metric')).toMatch(/^“abc” is not understood; allowed: a number/)
+  })
+
+  it('steps by the second figure, stays in range and leaves no rounding dust', () => {
+    expect(stepped(25.4, 1, assertField('track.pitchMm'))).toBe(26)
+    expect(stepped(0.06, 1, assertField('ground.rollingCoefficient'))).toBe(0.061)
+    expect(stepped(60, 1, assertField('pack.series'))).toBe(60)
+    expect(stepped(14, 1, assertField('motor.poleCount'))).toBe(16)
+    fc.assert(
+      fc.property(fc.constantFrom(...numbers), fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6), fc.integer({ min: -10, max: 10 }), (path, share, steps) => {
+        const field = assertField(path)
+        const { low = 0, high = 1 } = field
+        const value = stepped(low + share * (high - low), steps, field)
+        expect(value).toBeGreaterThanOrEqual(low)
+        expect(value).toBeLessThanOrEqual(high)
+        expect(String(value).length).toBeLessThanOrEqual(14)
+      })
+    )
+  })
+})
