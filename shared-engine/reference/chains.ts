@@ -62,8 +62,7 @@ function sizeOf(row: (typeof read.sizes)[string]): ChainSize {
     massPerMetre: row.massKgM,
     rollerFactor: row.kr,
     platesFactor: row.platesFactor,
-    platesTerm: row.platesFactor * pitchInches ** (3 - 0.07 * pitchInches),
-    rollerTerm: 1000 * row.kr * pitchInches ** 0.8,
+    ...ratingTerms(row.platesFactor, row.kr, pitchInches),
   }
 }
 

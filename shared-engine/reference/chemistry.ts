@@ -1,5 +1,6 @@
 import { toEngine } from '../units/convert.ts'
 import table from './chemistry.json' with { type: 'json' }
+import { piecewiseLinear } from '../numeric/table.ts'
 import { assertTable, type Origin, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
@@ -57,6 +58,10 @@ const chemistries: ReadonlyMap<string, Chemistry> = new Map(
   ]),
 )
 
+const curves: ReadonlyMap<string, (charge: number) => number> = new Map(
+  [...chemistries].map(([id, { charge, volts }]) => [id, piecewiseLinear(charge, volts, 'hold')]),
+)
+
 /** The chemistry of an id. */
 export function chemistryOf(id: ChemistryId): Chemistry {
   return rowOf(chemistries, id)
@@ -76,17 +81,7 @@ export function chemistryOf(id: ChemistryId): Chemistry {
  * @example openCircuitVolts('lipo', 1) // 4.2
  */
 export function openCircuitVolts(id: ChemistryId, charge: number): number {
-  const { charge: points, volts } = chemistryOf(id)
-  for (let next = 1; next < points.length; next += 1) {
-    const right = points[next] ?? 1
-    if (charge > right && next < points.length - 1) continue
-    const left = points[next - 1] ?? 0
-    const low = volts[next - 1] ?? 0
-    const high = volts[next] ?? 0
-    const share = Math.min(Math.max((charge - left) / (right - left), 0), 1)
-    return share === 1 ? high : low + (high - low) * share
-  }
-  return volts[0] ?? 0
+  return rowOf(curves, id)(charge)
 }
 
 /** What the trade treats as the floor of one loaded cell, V. *Source:* common practice, no source. */

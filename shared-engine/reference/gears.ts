@@ -1,4 +1,5 @@
 import table from './gears.json' with { type: 'json' }
+import { piecewiseLinear } from '../numeric/table.ts'
 import { assertTable, type Origin, originShape, positive } from './table.ts'
 import { z } from './zod.ts'
 
@@ -29,19 +30,12 @@ export const dynamicFactorOrigin: Origin = read.dynamicFactor
 /** Degrees, of the tooth form for which the form factors hold. */
 export const lewisPressureAngleDegrees = read.lewis.pressureAngleDegrees
 
-const { teeth: rows, Y: values } = read.lewis
-const mostTeeth = rows.at(-1) ?? 0
+const mostTeeth = read.lewis.teeth.at(-1) ?? 0
 
-/** The two rows between which a number of teeth lies; the first two below the table. */
-function between(teeth: number): number {
-  const next = rows.findIndex((row) => row >= teeth)
-  const [left = 0, right = 1] = [rows[Math.max(next, 1) - 1], rows[Math.max(next, 1)]]
-  const [low = 0, high = 0] = [values[Math.max(next, 1) - 1], values[Math.max(next, 1)]]
-  return low + ((high - low) * (teeth - left)) / (right - left)
-}
+const formFactorAt = piecewiseLinear(read.lewis.teeth, read.lewis.Y, 'extend')
 
 /** Worked out once for every whole number of teeth: a search asks millions of times. */
-const formFactors = Float64Array.from({ length: mostTeeth + 1 }, (_, teeth) => between(teeth))
+const formFactors = Float64Array.from({ length: mostTeeth + 1 }, (_, teeth) => formFactorAt(teeth))
 
 /**
  * Lewis form factor of a full-depth 20° spur tooth loaded at its tip: linear between the rows, the row of 400 above it,
