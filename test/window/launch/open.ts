@@ -3,6 +3,7 @@ import os from 'node:os'
 import path from 'node:path'
 import {
   _electron,
+  expect,
   test as base,
   type BrowserContext,
   type ElectronApplication,
@@ -50,7 +51,7 @@ export const test = base.extend<Fixtures>({
   },
 })
 
-export { expect } from '@playwright/test'
+export { expect }
 
 type Use = (open: Fixtures['open']) => Promise<void>
 
@@ -64,10 +65,14 @@ async function useWindow(folder: string, use: Use): Promise<void> {
     const electron = await _electron.launch({ executablePath: executablePath ?? '', args, cwd: folder })
     started.push(electron)
     const page = await electron.firstWindow()
+    await mounted(page)
     return { page, electron, close: () => electron.close() }
   })
   for (const electron of started) killWith(electron)
 }
+
+/** The page has drawn something: not a missing build, not an error of its own. */
+const mounted = (page: Page) => expect(page.locator('#app > *').first()).toBeAttached()
 
 /** At once, whatever it is asking: the test is over. */
 function killWith(electron: ElectronApplication): void {
@@ -94,6 +99,7 @@ async function useBrowser(context: BrowserContext, use: Use): Promise<void> {
     served = await servePage(path.join(root, 'dist/page'), initial, port)
     const page = await context.newPage()
     await page.goto(served.address)
+    await mounted(page)
     return { page, electron: null, close: () => page.close({ runBeforeUnload: false }) }
   })
   await served?.close()
