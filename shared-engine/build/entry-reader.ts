@@ -1,5 +1,5 @@
 import { toEngine } from '../units/convert.ts'
-import { benchUnitOf, fieldOf } from './fields.ts'
+import { benchUnitOf, fieldOf, groups } from './fields.ts'
 import { keysOf, valueAt } from './path.ts'
 
 /** Sound entries of a build that may have unsound ones: the rules between entries look through it. */
@@ -41,7 +41,8 @@ export function entryReaderOf(build: unknown): EntryReader {
     },
     length: (path) => {
       const list = raw(path)
-      return Array.isArray(list) ? list.length : 0
+      // Past the longest that is allowed, the list itself is the mistake.
+      return Array.isArray(list) ? Math.min(list.length, groups[path]?.most ?? list.length) : 0
     },
   }
 }

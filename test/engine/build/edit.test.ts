@@ -9,6 +9,7 @@ import {
   withItemMoved,
   withoutItem,
 } from '../../../shared-engine/build/edit.ts'
+import { fieldOf, fieldPatterns } from '../../../shared-engine/build/fields.ts'
 import { keysOf, patternOf } from '../../../shared-engine/build/path.ts'
 import { readStoredBuildValue } from '../../../shared-engine/build/read.ts'
 import { writeBuild } from '../../../shared-engine/build/write.ts'
@@ -131,6 +132,16 @@ describe('conventions', () => {
     ['no ratio at all', 0, 'inverse', null],
   ] as const)('%s', (_name, value, factor, entry) => {
     expect(entryOfConvention(value, factor, build)).toBe(entry)
+  })
+
+  it('of every entry that asks lead to a number, or say why none does', () => {
+    const conventions = fieldPatterns.flatMap((pattern) => fieldOf(pattern)?.asks?.conventions ?? [])
+    expect(conventions.length).toBeGreaterThan(20)
+    for (const { factor, note } of conventions) {
+      const entry = entryOfConvention(7, factor, build)
+      if (entry === null) expect(note).toMatch(/\.$/)
+      else expect(entry).toBeGreaterThan(0)
+    }
   })
 
   it('say nothing where the build lacks the number of poles', () => {
