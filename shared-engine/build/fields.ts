@@ -13,7 +13,13 @@ import { patternOf } from './path.ts'
 
 export type { Ask, Choice, Condition, Convention, ConventionFactor, Field } from './fields/field.ts'
 
-/** Every entry of the stored build, in the order in which it is written. */
+/**
+ * Every entry of the stored build, in the order in which it is written.
+ *
+ * To add one: a row in its part's file under `fields/`, a line in the schema (its type says whether it is required),
+ * a line in the machine, which brings it to SI, and a row in the contract's list in the tests. A file of an older
+ * version that lacks it still reads where it has a default or is optional; else the version goes up, with a step.
+ */
 export const fields = {
   ...generalFields,
   ...packFields,
