@@ -18,6 +18,8 @@ export function unitKey(text: string): string {
 function spellingsOf(kind: QuantityKind): ReadonlyMap<string, Unit> {
   const spellings = new Map<string, Unit>()
   for (const unit of kindUnits[kind].units) {
+    // As written too: the screen asks for its own symbols thousands of times a second.
+    spellings.set(unit.symbol, unit)
     for (const text of [unit.symbol, ...unit.also]) spellings.set(unitKey(text), unit)
   }
   for (const [key, unit] of [...spellings]) {
@@ -38,6 +40,8 @@ const spellings = new Map<QuantityKind, ReadonlyMap<string, Unit>>()
 export function unitOf(kind: QuantityKind, text: string): Unit | null {
   let ofKind = spellings.get(kind)
   if (ofKind === undefined) spellings.set(kind, (ofKind = spellingsOf(kind)))
+  const written = ofKind.get(text)
+  if (written !== undefined) return written
   const key = unitKey(text)
   const exactly = ofKind.get(key)
   if (exactly !== undefined) return exactly
