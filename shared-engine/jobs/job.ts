@@ -1,0 +1,64 @@
+import { z } from '../reference/zod.ts'
+
+// Long work is cut into numbered items that any thread can do in any order: a kind of job says how many there are, does
+// a range of them, and puts the parts together. What comes out does not depend on how the ranges were dealt out.
+
+/** One thread's side of a job. It keeps what it found until it is taken. */
+export interface JobWorker<Part> {
+  /** Does the items `from` to `to − 1`; a call of a few milliseconds, the thread decides how many. */
+  work(from: number, to: number): void
+  /** What was found since the last time, and the buffers in it that may be handed over instead of copied. */
+  take(): { readonly part: Part; readonly transfer: readonly ArrayBuffer[] }
+}
+
+/** The asking side of a job: puts parts together, in whatever order they come. */
+export interface JobCollector<Part, Outcome> {
+  add(part: Part): void
+  /** The result so far; the whole result once every item is in. */
+  outcome(): Outcome
+}
+
+/** One kind of long work. `Input` and `Part` cross threads: plain data and typed arrays only. */
+export interface JobKind<Input, Part, Outcome> {
+  readonly name: string
+  /** How many items; 0 is allowed. */
+  sizeOf(input: Input): number
+  startWorker(input: Input): JobWorker<Part>
+  startCollector(input: Input): JobCollector<Part, Outcome>
+}
+
+/** A kind whose types are known to its own file alone: what threads keep in their table. */
+export type AnyJobKind = JobKind<unknown, unknown, unknown>
+
+/** Hides the types of a kind; what a thread is sent under its name was made by its own `runJob`. */
+export function anyJob<Input, Part, Outcome>(kind: JobKind<Input, Part, Outcome>): AnyJobKind {
+  return kind as AnyJobKind
+}
+
+/** Every kind of job by its name. */
+export type JobTable = ReadonlyMap<string, AnyJobKind>
+
+const run = z.number().int().nonnegative()
+const place = z.number().int().nonnegative()
+
+/** What a thread is asked: to open a job, to do a range of it, to close it (finished, stopped or overtaken). */
+export const jobRequestSchema = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('open'), run, job: z.string(), input: z.unknown() }),
+  z.strictObject({ type: z.literal('range'), run, from: place, to: place }),
+  z.strictObject({ type: z.literal('close'), run }),
+])
+export type JobRequest = z.output<typeof jobRequestSchema>
+
+/** What a thread answers: a range's part, or that it stumbled over a bug of ours. */
+export const jobAnswerSchema = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('part'), run, from: place, to: place, part: z.unknown() }),
+  z.strictObject({ type: z.literal('failed'), run, story: z.string() }),
+])
+export type JobAnswer = z.output<typeof jobAnswerSchema>
+
+/** One end of the line between the asking side and a thread, whatever kind of thread it is. */
+export interface JobPort {
+  post(message: JobRequest | JobAnswer, transfer: readonly ArrayBuffer[]): void
+  /** Takes the listener for everything that arrives; one at a time. */
+  listen(listener: (message: unknown) => void): void
+}

@@ -1,0 +1,5 @@
+import { anyJob, type JobTable } from './job.ts'
+import { searchJob } from './search.ts'
+
+/** Every kind of long work that a thread knows. To add one: a file like search.ts, and a line here. */
+export const jobTable: JobTable = new Map([anyJob(searchJob)].map((kind) => [kind.name, kind]))
