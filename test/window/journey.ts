@@ -1,0 +1,30 @@
+import type { ElectronApplication, Locator, Page } from '@playwright/test'
+
+/** Words that a person reads on the page, as what they point at. */
+export const region = (page: Page, name: string): Locator => page.getByRole('region', { name })
+export const limits = (page: Page): Locator => region(page, 'Limits')
+export const limit = (page: Page, name: string | RegExp): Locator => limits(page).getByRole('button', { name })
+export const question = (page: Page, name: string): Locator => page.getByRole('tab', { name })
+export const answer = (page: Page): Locator => page.getByRole('tabpanel')
+export const entry = (page: Page, path: string): Locator => page.locator(`[data-entry="${path}"]`)
+export const savedWords = (page: Page): Locator => page.getByTestId('saved')
+
+/** Reads the first-run card and puts it away. */
+export async function begin(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Begin' }).click()
+}
+
+/** Shows a part's fields by the list of parts, which is there at every size. */
+export async function showPart(page: Page, part: string): Promise<void> {
+  if (!(await page.getByRole('combobox', { name: 'Part' }).isVisible())) {
+    await page.getByRole('button', { name: 'Fields', exact: true }).click()
+  }
+  await page.getByRole('combobox', { name: 'Part' }).selectOption(part)
+}
+
+/** Answers the system's dialog of the desktop window with a file. */
+export async function willSaveAs(electron: ElectronApplication, file: string): Promise<void> {
+  await electron.evaluate(({ dialog }, filePath) => {
+    dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath })
+  }, file)
+}
