@@ -39,9 +39,10 @@ export interface SearchOutcome {
   }
   /** The candidates gathered in cells. */
   readonly map: MapPart
+  /** Those that some candidate is asked to hold. */
   readonly holds: readonly HoldReport[]
-  /** Where nothing holds: pairs of holds (places in `holds`) that candidates hold singly and never together. */
-  readonly neverTogether: readonly (readonly [number, number])[]
+  /** Where nothing holds: pairs of holds that candidates hold singly and never together. */
+  readonly neverTogether: readonly (readonly [Hold, Hold])[]
   /** Where nothing holds: the candidate that falls short by the least. */
   readonly closest: SearchRow | null
   /** Candidates that are no valid build, by rule. */
@@ -93,16 +94,17 @@ export class SearchGathering {
       frontCount: points.length,
       front: this.#frontLists(),
       map: (this.#map ?? new SearchMap({ low: [0, 0], high: [1, 1] })).part(),
-      holds: plan.holds.map((hold, place) => this.#report(hold, place)),
-      neverTogether: nothing ? pairsNeverTogether(tally) : [],
+      holds: plan.holds.flatMap((hold, place) => this.#report(hold, place) ?? []),
+      neverTogether: nothing ? this.#neverTogether() : [],
       closest: nothing && tally.closestIndex >= 0 ? this.#maker.rowOf(tally.closestIndex) : null,
       unsound: unsound.map(({ mistake, count }) => ({ mistake, count })),
     }
   }
 
-  #report(hold: Hold, place: number): HoldReport {
+  #report(hold: Hold, place: number): HoldReport | null {
     const tally = this.#tally
     const index = tally.bestIndex[place] ?? -1
+    if (index < 0) return null
     const best = tally.best[place] ?? -Infinity
     const value = hold.type === 'atMost' ? -best : best
     return {
@@ -110,8 +112,16 @@ export class SearchGathering {
       breaking: tally.breaking[place] ?? 0,
       breakingAlone: tally.breakingAlone[place] ?? 0,
       best: Number.isFinite(value) && hold.type !== 'exists' ? value : null,
-      bestChoices: index < 0 ? [] : choicesOf(this.#plan, index),
+      bestChoices: choicesOf(this.#plan, index),
     }
+  }
+
+  #neverTogether(): (readonly [Hold, Hold])[] {
+    const { holds } = this.#plan
+    return pairsNeverTogether(this.#tally).flatMap(([one, other]) => {
+      const [first, second] = [holds[one], holds[other]]
+      return first === undefined || second === undefined ? [] : [[first, second] as const]
+    })
   }
 
   /** Places in the front at which a point with other aims begins. */

@@ -10,6 +10,7 @@ import { coarse } from './search-order.ts'
 import { Shortlist, type FoldedRow } from './search-rows.ts'
 import { emptyTally, wordsFor, type TallyPart } from './search-tally.ts'
 import { spanOf } from './search-span.ts'
+import type { Measure } from './space-measure.ts'
 import type { Aim, SearchPlan } from './space.ts'
 
 /** Points of a front, as typed lists: less is better in both. */
@@ -53,6 +54,11 @@ export class Searcher {
   readonly #ledger = new Ledger()
   readonly #meter: HoldMeter
   readonly #span: MapSpan
+  // Taken apart once: a candidate costs a few microseconds, and lists are slow to take apart.
+  readonly #first: Aim | undefined
+  readonly #second: Aim | undefined
+  readonly #across: Measure
+  readonly #up: Measure
   readonly #map: SearchMap
   readonly #key = new Float64Array(keyLength)
   #tally: TallyPart
@@ -63,6 +69,8 @@ export class Searcher {
 
   constructor(plan: SearchPlan) {
     this.#plan = plan
+    ;[this.#first, this.#second] = plan.aims
+    ;[this.#across, this.#up] = plan.map
     this.#candidates = new Candidates(plan)
     this.#meter = new HoldMeter(plan.holds)
     this.#span = spanOf(plan)
@@ -104,21 +112,28 @@ export class Searcher {
 
   #weigh(index: number): void {
     const { machine } = this.#candidates
-    const [e, meter] = [this.#e, this.#meter]
+    const e = this.#e
+    const meter = this.#meter
     evaluate(e, machine)
     measureLedger(this.#ledger, e, machine)
     meter.measure(this.#ledger, e, machine)
     const holds = meter.broken === 0
     this.#count(index)
-    const [across, up] = this.#plan.map
     const worst = meter.worst
-    this.#map.add(across.value(e, machine, worst), up.value(e, machine, worst), index, worst, holds)
+    this.#map.add(
+      this.#across.value(e, machine, worst),
+      this.#up.value(e, machine, worst),
+      index,
+      worst,
+      holds,
+    )
     if (holds) this.#rank(index)
   }
 
   /** Counts a candidate with what it holds and breaks. */
   #count(index: number): void {
-    const [tally, meter] = [this.#tally, this.#meter]
+    const tally = this.#tally
+    const meter = this.#meter
     tally.sound += 1
     if (meter.broken === 0) {
       tally.holding += 1
@@ -141,7 +156,8 @@ export class Searcher {
   }
 
   #countBroken(): void {
-    const [tally, held] = [this.#tally, this.#meter.held]
+    const tally = this.#tally
+    const held = this.#meter.held
     const words = wordsFor(this.#plan.holds.length)
     for (let hold = 0; hold < this.#plan.holds.length; hold += 1) {
       if ((((held[hold >> 5] ?? 0) >>> (hold & 31)) & 1) === 0) {
@@ -166,8 +182,10 @@ export class Searcher {
   /** Offers a candidate that holds everything to the best rows, or to the front. */
   #rank(index: number): void {
     const { machine } = this.#candidates
-    const [first, second] = this.#plan.aims
-    const [e, worst] = [this.#e, this.#meter.worst]
+    const first = this.#first
+    const second = this.#second
+    const e = this.#e
+    const worst = this.#meter.worst
     if (first === undefined) return
     const order = orderOf(first, first.measure.value(e, machine, worst))
     if (second !== undefined) {
