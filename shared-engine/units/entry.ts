@@ -102,10 +102,9 @@ function amountOf(
     return {
       code: 'entry-wrong-unit',
       value: wrong,
-      allowed:
-        unitsOffered(kind)
-          .filter((symbol) => symbol !== '')
-          .join(', ') || 'a plain number',
+      allowed: unitsOffered(kind)
+        .map((symbol) => (symbol === '' ? 'a plain number' : symbol))
+        .join(', '),
     }
   const unit = unitOf(kind, written[0] ?? bare)
   if (unit === null) throw new Error(`no unit "${bare}" of ${kind}`)

@@ -192,7 +192,7 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     [
       unit('N', 1, { also: ['newton', 'newtons'] }),
       unit('kN', 1000),
-      unit('kgf', exact.newtonsPerKilogramForce),
+      unit('kgf', 980_665, { per: 100_000 }),
       unit('gf', exact.newtonsPerKilogramForce, perThousand),
       unit('lbf', poundForce, { also: ['lb', 'lbs'] }),
       unit('ozf', exact.newtonsPerOunceForce),

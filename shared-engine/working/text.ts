@@ -70,7 +70,8 @@ function stepLines(step: WorkingStep, known: ReadonlyMap<string, string>): reado
   if (expression !== null) {
     lines.push(...wrapped(`${symbol} = ${expression}`, textWidth, '      ', '    '))
     const put = putIn(expression, known)
-    if (put !== expression) lines.push(...wrapped(`= ${put}`, textWidth, '      ', '      '))
+    if (put !== expression && put !== plainNumber(value, kind))
+      lines.push(...wrapped(`= ${put}`, textWidth, '      ', '      '))
   }
   const left = expression === null ? `    ${symbol} ` : '      '
   lines.push(...wrapped(`= ${quantity(value, kind)}${readably(value, kind)}`, textWidth, '      ', left))

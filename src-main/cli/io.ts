@@ -1,3 +1,6 @@
+import { exit } from './exit.ts'
+import { mistake, tell } from './trouble.ts'
+
 /** Where a command writes: results and troubles apart, so that a pipe carries results alone. */
 export interface Io {
   readonly out: (text: string) => void
@@ -9,14 +12,18 @@ export interface Io {
  * still to be written is dropped without a word.
  */
 export function processIo(): Io {
-  const quiet = (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
-    process.exit()
-  }
-  process.stdout.on('error', quiet)
-  process.stderr.on('error', quiet)
+  const err = (text: string) => void process.stderr.write(text)
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit()
+    tell({ out: () => {}, err }, 'standard output', [
+      mistake('cannot-write', { value: `the system says ${error.code ?? error.message}` }),
+    ])
+    process.exit(exit.unreadable)
+  })
+  // Where even troubles cannot be told, the exit code has to do.
+  process.stderr.on('error', () => process.exit())
   return {
     out: (text) => void process.stdout.write(text),
-    err: (text) => void process.stderr.write(text),
+    err,
   }
 }

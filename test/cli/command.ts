@@ -5,7 +5,8 @@ import path from 'node:path'
 import { afterAll, beforeAll } from 'vitest'
 
 export const root = path.resolve(import.meta.dirname, '../..')
-const command = path.join(root, 'dist/cli/pitchline.js')
+/** The built command, an ordinary Node script. */
+export const command = path.join(root, 'dist/cli/pitchline.js')
 
 /** What a run of the real command left behind. */
 export interface Ran {
@@ -20,6 +21,7 @@ export function pitchline(words: readonly string[], input?: string | Uint8Array,
   const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], {
     cwd: folder,
     encoding: 'utf8',
+    timeout: 20_000,
     ...(input === undefined ? {} : { input }),
   })
   return { code: status, out: stdout, err: stderr }

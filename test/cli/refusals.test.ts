@@ -1,7 +1,8 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { closeSync, existsSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { demoFile, pitchline, temporaryFolder } from './command.ts'
+import { command, demoFile, pitchline, temporaryFolder } from './command.ts'
 
 const folder = temporaryFolder()
 const text = () => readFileSync(demoFile('culvert-crawler'), 'utf8')
@@ -105,6 +106,23 @@ describe('a file that is no build gets one line per mistake, on stderr, and exit
     )
   })
 })
+
+test.runIf(existsSync('/dev/full'))(
+  'a full disk behind standard output is told in one line, exit code 1',
+  () => {
+    const full = openSync('/dev/full', 'w')
+    const { status, stderr } = spawnSync(process.execPath, [command, 'check', demoFile('hut-hauler')], {
+      encoding: 'utf8',
+      timeout: 20_000,
+      stdio: ['ignore', full, 'pipe'],
+    })
+    closeSync(full)
+    expect({ status, stderr }).toEqual({
+      status: 1,
+      stderr: 'standard output: the file cannot be written: the system says ENOSPC.\n',
+    })
+  },
+)
 
 describe('a command line that is not understood', () => {
   test.each([
