@@ -25,7 +25,7 @@ export interface PowerPathLook {
   readonly cellsInParallel?: number
 }
 
-export const powerPathHeight = 206
+export const powerPathHeight = 214
 
 /** An item of the row with the x of its left edge. */
 export interface PlacedItem extends RowItem {
@@ -128,12 +128,14 @@ function vehicleShapes(
     { shape: 'group', id: 'vehicle', shapes: [hull(box), ...(shown ? centreOfMass(massAt) : [])] },
   ]
   const middle = box.x + box.width / 2
+  // Words keep clear of the sign of the centre of mass.
+  const clear = shown && Math.abs(massAt.x - middle) < 44 ? massAt.x - 52 : middle
   const part: PathPart = {
     part: 'vehicle',
     label: 'Vehicle',
     description: 'the machine on its loop',
     box,
-    figures: { x: middle, y: box.y + box.height / 2 + 4.5 },
+    figures: { x: clear, y: box.y + box.height / 2 + 4.5 },
     sign: { x: middle, y: box.y - 5 },
   }
   return { shapes, part }

@@ -21,6 +21,23 @@ export const printPalette: Palette = {
   series6: '#946c00',
 }
 
+/** The page's own colours: whatever its style sheet gives each role, in either theme. */
+export const pagePalette: Palette = {
+  paper: 'var(--paper)',
+  ink: 'var(--ink)',
+  quiet: 'var(--quiet)',
+  hairline: 'var(--hairline)',
+  accent: 'var(--accent)',
+  near: 'var(--near)',
+  over: 'var(--over)',
+  series1: 'var(--series-1)',
+  series2: 'var(--series-2)',
+  series3: 'var(--series-3)',
+  series4: 'var(--series-4)',
+  series5: 'var(--series-5)',
+  series6: 'var(--series-6)',
+}
+
 export const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
 
 /** Text as it may stand in an SVG file's element or attribute. */
@@ -108,7 +125,9 @@ class Writer {
 
   private shape(shape: Shape): string {
     const { palette } = this
-    const id = shape.id === undefined ? '' : ` id="${escaped(`${this.name}-${shape.id}`)}"`
+    const name = shape.id === undefined ? '' : ` id="${escaped(`${this.name}-${shape.id}`)}"`
+    const limit = shape.limit === undefined ? '' : ` data-limit="${escaped(shape.limit)}"`
+    const id = name + limit
     switch (shape.shape) {
       case 'path':
         return `<path${id} d="${shape.d}"${fillText(shape.fill, shape.fillOpacity, palette)}${strokeText(shape.stroke, palette)}/>`
@@ -135,6 +154,15 @@ class Writer {
         return this.group(shape, id)
     }
   }
+}
+
+/**
+ * The shapes of a scene as SVG markup, for a page that has its own `svg` element.
+ *
+ * @param prefix of all ids, unique on the page
+ */
+export function sceneMarkup(scene: Scene, palette: Palette, prefix: string): string {
+  return new Writer(palette, prefix).shapes(scene.shapes)
 }
 
 /**

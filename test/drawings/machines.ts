@@ -138,6 +138,8 @@ const long = {
 /** Motor straight on the sprocket. */
 const direct = { ...quick, name: 'Direct', stages: [] }
 
+export const storedMachines = { quick, hauler, crawler, long, direct } as const
+
 export type DrawnMachine = 'quick' | 'hauler' | 'crawler' | 'long' | 'direct'
 
 export const drawnMachines: Readonly<Record<DrawnMachine, { machine: Machine; parallel: number }>> = {

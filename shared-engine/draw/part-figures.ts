@@ -1,0 +1,56 @@
+import type { Machine } from '../build/machine-parts.ts'
+import { format } from '../units/display.ts'
+import { rpmOf } from '../units/rpm.ts'
+import type { Shown } from '../units/display.ts'
+import type { QuantityKind, UnitSystem } from '../units/kinds.ts'
+
+/** What the power path tells of the drive's state, SI. */
+export interface PathState {
+  readonly duty: number
+  /** rad/s. */
+  readonly motorSpeed: number
+  /** A of one motor. */
+  readonly motorAmps: number
+  /** N·m of one motor. */
+  readonly motorTorque: number
+  readonly packAmps: number
+  readonly packVolts: number
+  readonly beltSpeed: number
+  readonly groundSpeed: number
+  /** N, all loops. */
+  readonly motorThrust: number
+  readonly thrust: number
+  readonly slip: number
+}
+
+/** Two figures under each part, by the part's name. */
+export type PartFigures = Readonly<Record<string, readonly Shown[]>>
+
+/**
+ * The two live figures of each part: volts and amps of the pack, duty and amps of the controller, speed and torque of
+ * motor and shafts, belt speed and pull of one loop, ground speed and thrust; the vehicle's mass.
+ *
+ * Torque behind stage k: T Π u_j η_j, speed ω / Π u_j over the stages up to it; the pull of one loop is the motor-side
+ * thrust shared between the loops.
+ *
+ * *Source:* engine contract §§4 and 5.
+ */
+export function partFigures(machine: Machine, state: PathState, system: UnitSystem): PartFigures {
+  const shown = (value: number, kind: QuantityKind): Shown => format(value, kind, system)
+  const figures: Record<string, readonly Shown[]> = {
+    pack: [shown(state.packVolts, 'volts'), shown(state.packAmps, 'amps')],
+    controller: [shown(state.duty, 'fraction'), shown(state.motorAmps, 'amps')],
+    motor: [shown(rpmOf(state.motorSpeed), 'rpm'), shown(state.motorTorque, 'torque')],
+    track: [shown(state.beltSpeed, 'speed'), shown(state.motorThrust / machine.track.count, 'force')],
+    ground: [shown(state.groundSpeed, 'speed'), shown(state.thrust, 'force')],
+    vehicle: [shown(machine.vehicle.mass, 'mass')],
+  }
+  let speed = state.motorSpeed
+  let torque = state.motorTorque
+  machine.stages.forEach((stage, index) => {
+    speed /= stage.ratio
+    torque *= stage.ratio * stage.efficiency
+    figures[`stage.${index + 1}`] = [shown(rpmOf(speed), 'rpm'), shown(torque, 'torque')]
+  })
+  return figures
+}
