@@ -16,8 +16,7 @@ export interface Mistake {
 
 /** Either the value asked for or every mistake that stood in its way, all at once. */
 export type Result<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly mistakes: readonly Mistake[] }
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly mistakes: readonly Mistake[] }
 
 /** Wraps a value that could be had. */
 export function succeeded<T>(value: T): Result<T> {
