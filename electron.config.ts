@@ -77,7 +77,8 @@ export const targets = {
     target: 'node18',
   }),
   cli: forNode({
-    entries: { pitchline: 'src-main/cli/pitchline.ts' },
+    // The thread's entry is a file of its own, because a thread is started by its file's name.
+    entries: { pitchline: 'src-main/cli/pitchline.ts', thread: 'src-main/cli/thread.ts' },
     folder: 'cli',
     format: 'es',
     target: 'node20',

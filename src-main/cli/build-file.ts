@@ -10,10 +10,15 @@ const standardInput = '-'
 
 /** Reads a build for a command: the build, or `null` after every mistake in it has been told. */
 export function buildOf(file: string, io: Io): Build | null {
+  return contentOf(file, readBuild, io)
+}
+
+/** Reads a file for a command with a reader of its kind: what is in it, or `null` after every mistake has been told. */
+export function contentOf<T>(file: string, reader: (bytes: Uint8Array) => Result<T>, io: Io): T | null {
   const bytes = bytesOf(file)
-  const build = bytes.ok ? readBuild(bytes.value) : bytes
-  if (build.ok) return build.value
-  tell(io, file === standardInput ? 'standard input' : file, build.mistakes)
+  const content = bytes.ok ? reader(bytes.value) : bytes
+  if (content.ok) return content.value
+  tell(io, file === standardInput ? 'standard input' : file, content.mistakes)
   return null
 }
 

@@ -5,6 +5,8 @@ import { mistake, tell } from './trouble.ts'
 export interface Io {
   readonly out: (text: string) => void
   readonly err: (text: string) => void
+  /** Shows how far long work is, on one line that is written over; '' takes it away. Only where a terminal is there. */
+  readonly progress?: (line: string) => void
 }
 
 /**
@@ -25,5 +27,6 @@ export function processIo(): Io {
   return {
     out: (text) => void process.stdout.write(text),
     err,
+    ...(process.stderr.isTTY ? { progress: (line) => err(`\r\u001b[K${line}`) } : {}),
   }
 }

@@ -1,0 +1,91 @@
+import { existsSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { MessageChannel, Worker } from 'node:worker_threads'
+import type { JobKind, JobPort } from '../../shared-engine/jobs/job.ts'
+import { lineOf, runJob, type JobEnd, type ThreadLine } from '../../shared-engine/jobs/run.ts'
+import { serveJobs } from '../../shared-engine/jobs/serve.ts'
+import { jobTable } from '../../shared-engine/jobs/table.ts'
+import { threadTools } from './thread-tools.ts'
+import type { Io } from './io.ts'
+
+/** Most threads that a person may ask for. */
+export const mostThreads = 64
+
+/** As many threads as help: one for each core, within reason. */
+export function usualThreads(): number {
+  return Math.min(8, availableParallelism())
+}
+
+/** Where the thread's entry is built to, beside the file that this one is built into. */
+const entry = fileURLToPath(new URL('./thread.js', import.meta.url))
+
+interface Crew {
+  readonly lines: readonly ThreadLine[]
+  readonly dismiss: () => void
+}
+
+/** One thread is this one: starting another would only cost its start. */
+function crewOf(count: number, broken: (story: string) => void): Crew {
+  if (count === 1 || !existsSync(entry)) return ownThread()
+  const workers = Array.from({ length: count }, () => new Worker(entry))
+  for (const worker of workers) worker.on('error', (error) => broken(error.stack ?? error.message))
+  const lines = workers.map((worker) =>
+    lineOf({
+      post: (message, transfer) => worker.postMessage(message, [...transfer]),
+      listen: (listener) => void worker.on('message', listener),
+    }),
+  )
+  return { lines, dismiss: () => workers.forEach((worker) => void worker.terminate()) }
+}
+
+function ownThread(): Crew {
+  const { port1: near, port2: far } = new MessageChannel()
+  const portOf = (port: typeof near): JobPort => ({
+    post: (message, transfer) => port.postMessage(message, [...transfer]),
+    listen: (listener) => void port.on('message', listener),
+  })
+  serveJobs(portOf(far), jobTable, threadTools)
+  return { lines: [lineOf(portOf(near))], dismiss: () => near.close() }
+}
+
+/** ms between two looks at how far it is. */
+const pace = 200
+
+/**
+ * Does a job on threads, with a line of progress where a person watches. Ctrl-C stops it: what was found until then is
+ * given back.
+ */
+export async function runOnThreads<Input, Part, Outcome>(
+  kind: JobKind<Input, Part, Outcome>,
+  input: Input,
+  count: number,
+  io: Io,
+): Promise<{ readonly end: JobEnd; readonly outcome: Outcome; readonly done: number }> {
+  let break_: (story: string) => void = () => {}
+  const broken = new Promise<JobEnd>((resolve) => (break_ = (story) => resolve({ type: 'failed', story })))
+  const crew = crewOf(count, break_)
+  const begun = performance.now()
+  let told = begun
+  const job = runJob(kind, input, 1, crew.lines, () => {
+    const now = performance.now()
+    if (now - told < pace) return
+    told = now
+    io.progress?.(progressText(job.done(), job.total, (now - begun) / 1000))
+  })
+  const stop = () => job.stop()
+  process.once('SIGINT', stop)
+  try {
+    const end = await Promise.race([job.end, broken])
+    return { end, outcome: job.outcome(), done: job.done() }
+  } finally {
+    process.off('SIGINT', stop)
+    io.progress?.('')
+    crew.dismiss()
+  }
+}
+
+function progressText(done: number, total: number, seconds: number): string {
+  const left = done === 0 ? '' : `, ${Math.ceil((seconds * (total - done)) / done)} s left`
+  return `${done.toLocaleString('en')} of ${total.toLocaleString('en')}${left} (Ctrl-C stops)`
+}
