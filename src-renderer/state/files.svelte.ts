@@ -52,7 +52,10 @@ export class Files {
     const start = await this.#host.start()
     this.recovered = start.recovered
     const read = start.opened === null ? null : this.#take(start.opened)
-    if (read !== true) this.openDemo(firstDemo)
+    if (read === true) return
+    const refused = this.#notices.shown
+    this.openDemo(firstDemo)
+    this.#notices.shown = refused // a file that could not be opened is told over the demo that stands in for it
   }
 
   openDemo(id: string): void {

@@ -1,3 +1,4 @@
+import { tick } from 'svelte'
 import { questions, type QuestionId } from './questions.ts'
 import { recall, remember } from './remembered.ts'
 
@@ -21,6 +22,8 @@ export class View {
   helpFor = $state.raw<string | null>(null)
   /** Whether the fields are drawn out, where the window is too narrow to keep them open. */
   drawerOpen = $state.raw(false)
+  /** What had the focus when the working was opened. */
+  #opener: Element | null = null
   units = $state.raw<UnitSystem>(recall('units', systems, 'metric'))
   theme = $state.raw<Theme>(recall('theme', themes, 'system'))
   singleKeys = $state.raw(recall('singleKeys', ['on', 'off'], 'on') === 'on')
@@ -60,6 +63,7 @@ export class View {
 
   /** Opens the working of a figure or limit; from within a working, on top of it. */
   openWorking(subject: string, onTop = false): void {
+    if (!onTop) this.#opener = document.activeElement
     this.workings = onTop ? [...this.workings, subject] : [subject]
   }
 
@@ -69,6 +73,13 @@ export class View {
 
   closeWorkings(): void {
     this.workings = []
+  }
+
+  /** Closes the working and gives the focus back to what opened it. */
+  async leaveWorkings(): Promise<void> {
+    this.closeWorkings()
+    await tick()
+    if (this.#opener instanceof HTMLElement && this.#opener.isConnected) this.#opener.focus()
   }
 
   /** Marks a limit, shows the question that it belongs to and opens its working. */

@@ -1,0 +1,107 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { begin, limit, limits, question, showPart } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+/** WCAG 2.2 A and AA, as axe-core checks them. */
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+async function troublesOf(page: Page): Promise<string[]> {
+  // The real window has one page only; the other way of running axe would open a second.
+  const found = await new AxeBuilder({ page }).setLegacyMode().withTags(tags).analyze()
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)
+}
+
+for (const theme of ['light', 'dark'] as const) {
+  test(`every view is free of what axe finds, ${theme}`, async ({ open }) => {
+    const { page } = await open()
+    await page.emulateMedia({ colorScheme: theme })
+    expect(await troublesOf(page)).toEqual([])
+    await begin(page)
+    for (const name of ['How fast', 'Will it hold', 'How hot, how long']) {
+      await question(page, name).click()
+      expect(await troublesOf(page), name).toEqual([])
+    }
+    await limits(page).getByRole('button').first().click()
+    await expect(page.getByRole('button', { name: 'Copy the full value' })).toBeVisible()
+    expect(await troublesOf(page), 'a working').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Shortcuts' }).click()
+    expect(await troublesOf(page), 'the shortcuts').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Build', exact: true }).click()
+    expect(await troublesOf(page), 'the menu').toEqual([])
+  })
+}
+
+test('the fields of every part are free of what axe finds, a wrong entry among them', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const parts = page.getByRole('combobox', { name: 'Part' })
+  for (const option of await parts.getByRole('option').all()) {
+    const part = (await option.getAttribute('value')) ?? ''
+    await showPart(page, part)
+    const number = page.locator('[data-entry][inputmode]').first()
+    if (await number.isVisible()) await number.fill('abc')
+    expect(await troublesOf(page), part).toEqual([])
+    if (await number.isVisible()) await number.press('Escape')
+  }
+})
+
+test('the main task is done with the keyboard alone', async ({ open }) => {
+  const { page } = await open()
+  const press = async (...keys: string[]) => {
+    for (const key of keys) await page.keyboard.press(key)
+  }
+  await page.getByRole('button', { name: 'Begin' }).focus()
+  await press('Enter')
+  // To the drawing, along it to the track, and into its fields.
+  await page.locator('[data-part="pack"]').focus()
+  for (let step = 0; step < 9; step += 1) {
+    if ((await page.locator(':focus').getAttribute('data-part')) === 'track') break
+    await press('ArrowRight')
+  }
+  await press('Enter')
+  await expect(page.getByRole('combobox', { name: 'Part' })).toHaveValue('track')
+  await press('F6')
+  await expect(page.getByRole('combobox', { name: 'Part' })).toBeFocused()
+  await press('Tab')
+  const teeth = page.locator('[data-entry="track.sprocketTeeth"]')
+  await expect(teeth).toBeFocused()
+  const before = await teeth.inputValue()
+  await press('ArrowDown', 'Enter')
+  await expect(teeth).toHaveValue(String(Number(before) - 1))
+  await expect(teeth).toBeInViewport()
+  await press('Alt+2')
+  await expect(question(page, 'Will it hold')).toHaveAttribute('aria-selected', 'true')
+  await press('F6', 'ArrowRight')
+  await expect(question(page, 'How hot, how long')).toBeFocused()
+  // A limit, its working, and back to where it was opened from.
+  await limit(page, /Free-running rpm/).focus()
+  await press('Enter')
+  await expect(page.getByRole('heading', { name: 'Free-running rpm' })).toBeFocused()
+  await press('Escape')
+  await expect(limit(page, /Free-running rpm/)).toBeFocused()
+  await press('Control+z')
+  await expect(teeth).toHaveValue(before)
+  await press('F1')
+  await expect(page.getByRole('dialog', { name: 'Shortcuts' })).toBeVisible()
+  await press('Escape')
+  await expect(limit(page, /Free-running rpm/)).toBeFocused()
+})
+
+for (const [width, height, scale] of [[1024, 640, 1], [640, 400, 2]] as const) {
+  test(`nothing is lost at ${width} × ${height}${scale === 2 ? ', 1280 × 800 zoomed to 200 %' : ''}`, async ({ open, shownIn }) => {
+    test.skip(shownIn === 'window', 'the size of a page is set in a browser')
+    const { page } = await open()
+    await page.setViewportSize({ width, height })
+    await begin(page)
+    const spill = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+    expect(spill).toBeLessThanOrEqual(0)
+    await showPart(page, 'motor')
+    await page.locator('[data-entry="motor.kvRpmPerVolt"]').fill('800')
+    await page.getByRole('region', { name: 'Fields of a part' }).getByRole('button', { name: 'Close' }).click()
+    await question(page, 'Will it hold').click()
+    await expect(limits(page).getByRole('button').first()).toBeVisible()
+  })
+}

@@ -1,0 +1,92 @@
+import { writeFile } from 'node:fs/promises'
+import path from 'node:path'
+import type { Page } from '@playwright/test'
+import { begin, entry, savedWords, showPart } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+async function change(page: Page, mass: string): Promise<void> {
+  await showPart(page, 'vehicle')
+  await entry(page, 'vehicle.massKg').fill(mass)
+  await expect(savedWords(page)).toContainText('Not saved')
+}
+
+/** Longer than unsaved work may stay unkept: 2 s. */
+const keptAfter = 2000
+
+test('work that was not saved is offered after the program was killed, and comes back whole', async ({ open }) => {
+  const first = await open()
+  await begin(first.page)
+  await change(first.page, '41')
+  await first.page.waitForTimeout(keptAfter)
+  if (first.electron === null) await first.page.close()
+  else first.electron.process().kill('SIGKILL')
+
+  const { page } = await open()
+  const offer = page.getByRole('region', { name: 'Recovered work' })
+  await expect(offer).toContainText('was not saved')
+  await offer.getByRole('button', { name: 'Recover it' }).click()
+  await showPart(page, 'vehicle')
+  await expect(entry(page, 'vehicle.massKg')).toHaveValue('41')
+  await expect(savedWords(page)).toContainText('Not saved')
+  await expect(offer).toHaveCount(0)
+})
+
+test('recovered work that is not wanted is gone for good', async ({ open }) => {
+  const first = await open()
+  await begin(first.page)
+  await change(first.page, '42')
+  await first.page.waitForTimeout(keptAfter)
+  if (first.electron === null) await first.page.close()
+  else first.electron.process().kill('SIGKILL')
+
+  const second = await open()
+  await second.page.getByRole('button', { name: 'Discard it' }).click()
+  await expect(second.page.getByRole('region', { name: 'Recovered work' })).toHaveCount(0)
+  await second.close()
+  const third = await open()
+  await expect(third.page.locator('h1')).toBeVisible()
+  await expect(third.page.getByRole('region', { name: 'Recovered work' })).toHaveCount(0)
+})
+
+test('leaving unsaved work asks; Escape stays, Discard goes', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await change(page, '43')
+  const question = page.getByRole('dialog', { name: /^Save the changes/ })
+  await page.getByRole('button', { name: 'Build', exact: true }).click()
+  await page.getByRole('menuitem', { name: /New build/ }).click()
+  await expect(question).toBeVisible()
+  await expect(question.getByRole('button', { name: 'Save' })).toBeFocused()
+  await page.keyboard.press('Escape')
+  await expect(question).toHaveCount(0)
+  await expect(entry(page, 'vehicle.massKg')).toHaveValue('43')
+  await page.getByRole('button', { name: 'Build', exact: true }).click()
+  await page.getByRole('menuitem', { name: /New build/ }).click()
+  await question.getByRole('button', { name: 'Discard' }).click()
+  await expect(page.locator('h1')).toHaveText('New build')
+  await expect(savedWords(page)).not.toContainText('Not saved')
+})
+
+test('a file that is no build is refused with every reason, and nothing is lost', async ({ open, folder }) => {
+  const file = path.join(folder, 'broken.build.json')
+  await writeFile(file, JSON.stringify({ format: 'pitchline-build', version: 1, name: 'Broken', pack: { series: 99 } }))
+  const { page } = await open({ file })
+  const alert = page.getByRole('alert')
+  await expect(alert).toContainText('broken.build.json is not a build that can be opened.')
+  await expect(alert).toContainText('pack.series is 99, out of range')
+  await expect(page.locator('h1')).not.toHaveText('Broken')
+  await alert.getByRole('button', { name: 'Understood' }).click()
+  await expect(alert).toHaveCount(0)
+})
+
+test('a build dropped on the window is opened', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const dropped = await page.evaluateHandle(() => {
+    const data = new DataTransfer()
+    data.items.add(new File(['not json'], 'noise.build.json', { type: 'application/json' }))
+    return data
+  })
+  await page.dispatchEvent('body', 'drop', { dataTransfer: dropped })
+  await expect(page.getByRole('alert')).toContainText('not JSON')
+})
