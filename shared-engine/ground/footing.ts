@@ -1,5 +1,6 @@
 import type { CoefficientGround, Machine, SoilGround } from '../build/machine-parts.ts'
 import { gravity } from '../constants.ts'
+import { power } from '../numeric/power.ts'
 import { shearShare } from './soil-shear.ts'
 
 /** What the ground takes and gives under a standing machine, on its slope or on the level. */
@@ -74,7 +75,7 @@ function setSoilFooting(footing: Footing, machine: Machine, soil: SoilGround): v
   const area = count * length * width
   const pressure = footing.trackWeight / area
   const modulus = soilModulusOf(soil, length, width)
-  const sinkage = (pressure / modulus) ** (1 / soil.exponent)
+  const sinkage = power(pressure / modulus, 1 / soil.exponent)
   footing.groundPressure = pressure
   footing.sinkage = sinkage
   footing.groundResistance = (count * width * pressure * sinkage) / (soil.exponent + 1) // k z^n is p

@@ -10,11 +10,11 @@
  */
 export function shearShare(x: number): number {
   if (x > 37) return 1 - 1 / x // e^−37 is below the last digit
-  if (x > 0.5) return 1 - (1 - Math.exp(-x)) / x
+  if (x > 0.1) return 1 - (1 - Math.exp(-x)) / x
   return x * shearSeries(x)
 }
 
-/** φ(x)/x by its power series, Σ (−x)^k/(k + 2)!; below one half twelve terms give every digit. */
+/** φ(x)/x by its power series, Σ (−x)^k/(k + 2)!; below one tenth eight terms give every digit. */
 function shearSeries(x: number): number {
   return (
     1 / 2 -
@@ -22,15 +22,7 @@ function shearSeries(x: number): number {
       (1 / 6 -
         x *
           (1 / 24 -
-            x *
-              (1 / 120 -
-                x *
-                  (1 / 720 -
-                    x *
-                      (1 / 5040 -
-                        x *
-                          (1 / 40320 -
-                            x * (1 / 362880 - x * (1 / 3628800 - x * (1 / 39916800 - x / 479001600)))))))))
+            x * (1 / 120 - x * (1 / 720 - x * (1 / 5040 - x * (1 / 40320 - x / 362880))))))
   )
 }
 
@@ -46,7 +38,7 @@ function shearSeries(x: number): number {
  * @example shearShareSlope(1, shearShare(1)) // 0.26424
  */
 export function shearShareSlope(x: number, share: number): number {
-  if (x <= 0.5) return slopeSeries(x)
+  if (x <= 0.1) return slopeSeries(x)
   const decay = x > 37 ? 0 : 1 - x * (1 - share)
   return (1 - decay * (1 + x)) / (x * x)
 }
@@ -55,16 +47,19 @@ export function shearShareSlope(x: number, share: number): number {
 function slopeSeries(x: number): number {
   return (
     1 / 2 -
-    x *
-      (1 / 3 -
-        x *
-          (1 / 8 -
-            x *
-              (1 / 30 -
-                x *
-                  (1 / 144 -
-                    x * (1 / 840 - x * (1 / 5760 - x * (1 / 45360 - x * (1 / 403200 - x / 3991680))))))))
+    x * (1 / 3 - x * (1 / 8 - x * (1 / 30 - x * (1 / 144 - x * (1 / 840 - x * (1 / 5760 - x / 45360))))))
   )
+}
+
+/**
+ * A first guess of the x at which the share has a value.
+ *
+ * x ≈ y (2 − y)/(1 − y): right to 7 % over the whole range, exact at both ends.
+ *
+ * @param share y, 0 ≤ y < 1
+ */
+export function shearShareGuess(share: number): number {
+  return (share * (2 - share)) / (1 - share)
 }
 
 /**
@@ -72,17 +67,17 @@ function slopeSeries(x: number): number {
  *
  * @param share 0 ≤ share < 1
  * @returns x; 0 for a share of 0 or less, Infinity from 1 on
- * *Source:* Newton's method from x ≈ y (2 − y)/(1 − y), which is right to 7 % over the whole range.
+ * *Source:* Newton's method from {@link shearShareGuess}.
  */
 export function shearShareInverse(share: number): number {
   if (share <= 0) return 0
   if (share >= 1) return Infinity
-  let x = (share * (2 - share)) / (1 - share)
+  let x = shearShareGuess(share)
   for (let step = 0; step < 8; step += 1) {
     const reached = shearShare(x)
     const change = (reached - share) / shearShareSlope(x, reached)
     x -= change
-    if (Math.abs(change) <= 1e-9 * x) break // the next step would be below the last digit: convergence is quadratic
+    if (Math.abs(change) <= 1e-7 * x) break // the next step would be below the last digit: convergence is quadratic
   }
   return x
 }

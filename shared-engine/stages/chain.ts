@@ -1,5 +1,6 @@
 import type { ChainStage } from '../build/machine-parts.ts'
 import { horsepower } from '../constants.ts'
+import { power } from '../numeric/power.ts'
 
 /** Breaking strength over working tension. *Source:* common practice, no source. */
 export const chainSafety = 8
@@ -42,7 +43,7 @@ export function allowedChainTension(stage: ChainStage): number {
 export function chainPowerRating(stage: ChainStage, speed: number): number {
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   const turns = ((speed * stage.driverTeeth) / smaller) * (60 / (2 * Math.PI))
-  const plates = stage.platesTerm * smaller ** 1.08 * turns ** 0.9
+  const plates = stage.platesTerm * power(smaller, 1.08) * power(turns, 0.9)
   const ratio = smaller / turns
   const rollers = stage.rollerTerm * ratio * Math.sqrt(ratio)
   return Math.min(plates, rollers) * stage.strandFactor * horsepower

@@ -66,8 +66,8 @@ export function contactRatioOf(
   const { sinPressureAngle: sine, cosPressureAngle: cosine } = stage
   const one = stage.driverTeeth / 2
   const other = stage.drivenTeeth / 2
-  const approach = Math.sqrt((one + 1) ** 2 - (one * cosine) ** 2)
-  const recess = Math.sqrt((other + 1) ** 2 - (other * cosine) ** 2)
+  const approach = Math.sqrt((one + 1) * (one + 1) - one * cosine * one * cosine)
+  const recess = Math.sqrt((other + 1) * (other + 1) - other * cosine * other * cosine)
   return (approach + recess - (one + other) * sine) / (Math.PI * cosine)
 }
 

@@ -13,7 +13,7 @@ export function rowStiffnessOf(track: TrackPart): number {
   const tooth = track.tooth
   if (tooth === null || tooth.modulus === null) return NaN
   const slenderness = tooth.loadHeight / tooth.root
-  const give = 4 * slenderness ** 3 + 2.4 * (1 + tooth.poisson) * slenderness
+  const give = 4 * slenderness * slenderness * slenderness + 2.4 * (1 + tooth.poisson) * slenderness
   return (track.teethAcross * tooth.modulus * tooth.width) / give
 }
 

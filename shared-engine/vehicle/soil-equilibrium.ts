@@ -1,8 +1,8 @@
 import type { Footing } from '../ground/footing.ts'
-import { shearShareInverse } from '../ground/soil-shear.ts'
+import { shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
 import { isFlat } from './flat-limit.ts'
 import { moveToEquilibrium, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
-import type { ThrustLine } from './thrust-line.ts'
+import { beltSpeedForThrust, type ThrustLine } from './thrust-line.ts'
 import type { TopState } from './top-state.ts'
 
 const point = new SoilPoint()
@@ -23,20 +23,25 @@ export function setSoilTop(
 ): void {
   const resistance = footing.standingResistance
   if (isFlat(line) && setFlatTop(top, footing, airDragFactor, line)) return
-  const low = shearShareInverse(resistance / footing.shearStrength)
-  setSoilPoint(point, footing, line, low)
-  if (airDragFactor > 0) {
-    const high = startingShear(
-      footing,
-      Math.min(restThrust, line.cornerSpeed > 0 && isFlat(line) ? line.cornerThrust : Infinity),
-    )
-    moveToEquilibrium(point, footing, line, low, high, resistance, airDragFactor)
+  if (airDragFactor === 0) setSoilPoint(point, footing, line, shearShareInverse(resistance / footing.shearStrength))
+  else {
+    const most = line.cornerSpeed > 0 && isFlat(line) ? Math.min(restThrust, line.cornerThrust) : restThrust
+    const high = startingShear(footing, most)
+    const guess = equilibriumGuess(footing, airDragFactor, line)
+    moveToEquilibrium(point, footing, line, 0, high, guess, resistance, airDragFactor)
   }
   top.spinning = false
   top.slip = point.x / footing.fullShear
   top.beltSpeed = point.beltSpeed
   top.groundSpeed = point.groundSpeed
   top.thrust = resistance + airDragFactor * point.groundSpeed * point.groundSpeed
+}
+
+/** About the x of the meeting point: the resistance met at the belt's speed for the resistance at rest. */
+function equilibriumGuess(footing: Footing, airDragFactor: number, line: ThrustLine): number {
+  const speed = beltSpeedForThrust(line, footing.standingResistance)
+  const thrust = footing.standingResistance + airDragFactor * speed * speed
+  return shearShareGuess(Math.min(thrust, footing.gripThrust) / footing.shearStrength)
 }
 
 /**

@@ -46,6 +46,16 @@ export function setSoilPoint(point: SoilPoint, footing: Footing, line: ThrustLin
   point.groundSpeedSlope = (-thrustSlope * gripping) / slope - beltSpeed / footing.fullShear
 }
 
+/** A relative miss in ground speed after which one more step of Newton's is the last: what it leaves is of the order of its
+ * square. Told in speed, not in x: on a flat current limit x hardly moves while the speed runs through its whole range. */
+const closeEnough = 1e-6
+
+/** Newton's next x, or the bracket's middle (in ratio) where it leaves the bracket. */
+function nextInside(next: number, left: number, right: number): number {
+  if (next >= left && next <= right) return next
+  return left > 0 ? Math.sqrt(left * right) : right / 2
+}
+
 /**
  * x at rest with full throttle: 1 slip where the track can spin, else the slip of a first creep.
  *
@@ -60,6 +70,7 @@ export function startingShear(footing: Footing, restThrust: number): number {
  * Moves a point to the x at which the ground speed has a wanted value; it falls with x, so there is one.
  *
  * @param low, high x with a ground speed of at least and of at most the wanted one
+ * @param guess where to start, between them
  * @param wanted m/s
  * *Source:* Newton's method kept inside a bracket.
  */
@@ -69,27 +80,29 @@ export function moveToGroundSpeed(
   line: ThrustLine,
   low: number,
   high: number,
+  guess: number,
   wanted: number,
 ): void {
   let left = low
   let right = high
-  let x = low
+  let x = guess > low && guess < high ? guess : low
   for (let step = 0; step < 100; step += 1) {
     setSoilPoint(point, footing, line, x)
     const excess = point.groundSpeed - wanted
     if (excess > 0) left = x
     else right = x
-    let next = x - excess / point.groundSpeedSlope
-    if (!(next > left && next < right)) next = left > 0 ? Math.sqrt(left * right) : right / 2
-    if (Math.abs(next - x) <= 1e-12 * x) return
-    x = next
+    const settled = Math.abs(excess) <= closeEnough * wanted
+    x = nextInside(x - excess / point.groundSpeedSlope, left, right)
+    if (settled) break
   }
+  setSoilPoint(point, footing, line, x)
 }
 
 /**
  * Moves a point to the x at which thrust less resistance is nothing; it rises with x, so there is one.
  *
  * @param low, high x with a surplus of at most and of at least nothing
+ * @param guess where to start, between them
  * @param resistance R(0), N
  * @param airDragFactor ½ ρ C_d A, N/(m/s)²
  * *Source:* Newton's method kept inside a bracket; engine contract §5.
@@ -100,21 +113,22 @@ export function moveToEquilibrium(
   line: ThrustLine,
   low: number,
   high: number,
+  guess: number,
   resistance: number,
   airDragFactor: number,
 ): void {
   let left = low
   let right = high
-  let x = low
+  let x = guess > low && guess < high ? guess : low
   for (let step = 0; step < 100; step += 1) {
     setSoilPoint(point, footing, line, x)
     const surplus = point.thrust - resistance - airDragFactor * point.groundSpeed * point.groundSpeed
     if (surplus < 0) left = x
     else right = x
     const slope = point.thrustSlope - 2 * airDragFactor * point.groundSpeed * point.groundSpeedSlope
-    let next = x - surplus / slope
-    if (!(next > left && next < right)) next = left > 0 ? Math.sqrt(left * right) : right / 2
-    if (Math.abs(next - x) <= 1e-12 * x) return
-    x = next
+    const settled = Math.abs((surplus / slope) * point.groundSpeedSlope) <= closeEnough * point.groundSpeed
+    x = nextInside(x - surplus / slope, left, right)
+    if (settled) break
   }
+  setSoilPoint(point, footing, line, x)
 }

@@ -1,14 +1,15 @@
 import type { Footing } from '../ground/footing.ts'
-import { shearShareInverse } from '../ground/soil-shear.ts'
+import { shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
 import { legendreRule } from '../numeric/legendre.ts'
+import { power } from '../numeric/power.ts'
 import { addPiece, type RunSetting, type RunSum } from './run-piece.ts'
 import { moveToGroundSpeed, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
 import { isFlat } from './flat-limit.ts'
-import type { ThrustLine } from './thrust-line.ts'
+import { beltSpeedForThrust, motorThrustAt, type ThrustLine } from './thrust-line.ts'
 
-/** Widest piece, as a ratio of its ends' x: eight nodes on it leave less than 1e-8 (test/laws compares with adaptive). */
-const widestRatio = 4
-const rule = legendreRule(8)
+/** Widest piece, as a ratio of its ends' x^¼: the rule leaves less than 1e-8 on it (test/laws compares with adaptive). */
+const widestRatio = 2
+const rule = legendreRule(10)
 const point = new SoilPoint()
 const start = new SoilPoint()
 const end = new SoilPoint()
@@ -16,8 +17,8 @@ const end = new SoilPoint()
 /**
  * Adds the part of a run on soil between two ground speeds.
  *
- * With x = i L/K as the variable everything is explicit: t = ∫ m_e v′(x)/(F(x) − R(v(x))) dx. Pieces are even in ln x,
- * because thrust bends where x is near 1 and runs out as 1/x towards full slip.
+ * With x = i L/K as the variable everything is explicit: t = ∫ m_e v′(x)/(F(x) − R(v(x))) dx. Pieces are even in the
+ * fourth root of x, because thrust bends where x is near 1 and runs out as 1/x towards full slip.
  *
  * *Source:* engine contract §5.
  */
@@ -56,7 +57,14 @@ function moveTo(point: SoilPoint, setting: RunSetting, speed: number): void {
   const restThrust = line.cornerSpeed > 0 && !isFlat(line) ? line.limitedStart : openRestThrust(line)
   const high = startingShear(footing, restThrust)
   if (speed === 0) setSoilPoint(point, footing, line, high)
-  else moveToGroundSpeed(point, footing, line, 0, high, speed)
+  else moveToGroundSpeed(point, footing, line, 0, high, guessAt(footing, line, speed), speed)
+}
+
+/** About the x of a ground speed: spinning at the grip's thrust, or pushing with what the motors have at that speed. */
+function guessAt(footing: Footing, line: ThrustLine, speed: number): number {
+  const thrust = motorThrustAt(line, speed)
+  if (thrust < footing.gripThrust) return shearShareGuess(thrust / footing.shearStrength)
+  return footing.fullShear * (1 - speed / beltSpeedForThrust(line, footing.gripThrust))
 }
 
 /** Most thrust of the pieces that belt speed can be told from. */
@@ -65,29 +73,35 @@ function openRestThrust(line: ThrustLine): number {
 }
 
 function addPieces(sum: RunSum, setting: RunSetting, from: number, to: number): void {
-  const whole = Math.log(from / to)
-  const count = Math.max(1, Math.ceil(whole / Math.log(widestRatio)))
-  for (let piece = 0; piece < count; piece += 1) {
-    const high = from * Math.exp((-whole * piece) / count)
-    addEvenPiece(sum, setting, high, whole / count)
+  const high = Math.sqrt(Math.sqrt(from))
+  const low = Math.sqrt(Math.sqrt(to))
+  const count = high <= widestRatio * low ? 1 : Math.ceil(Math.log(high / low) / Math.log(widestRatio))
+  let top = high
+  for (let piece = 1; piece <= count; piece += 1) {
+    const bottom = piece === count ? low : high * power(low / high, piece / count)
+    addRootPiece(sum, setting, top, bottom)
+    top = bottom
   }
 }
 
-/** Adds a piece from x down to x e^−width, even in ln x. */
-function addEvenPiece(sum: RunSum, setting: RunSetting, high: number, width: number): void {
+/** Adds a piece that is even in w = x^¼, from the larger down to the smaller; dx = 4 w³ dw. */
+function addRootPiece(sum: RunSum, setting: RunSetting, high: number, low: number): void {
   const { line, footing, airDragFactor, mass } = setting
   const resistance = footing.standingResistance
+  const middle = 0.5 * (high + low)
+  const reach = 0.5 * (high - low)
   let seconds = 0
   let metres = 0
   for (let index = 0; index < rule.nodes.length; index += 1) {
-    const x = high * Math.exp(-0.5 * width * (1 + (rule.nodes[index] ?? 0)))
-    setSoilPoint(point, footing, line, x)
+    const root = middle + reach * (rule.nodes[index] ?? 0)
+    const square = root * root
+    setSoilPoint(point, footing, line, square * square)
     const speed = point.groundSpeed
     const surplus = point.thrust - resistance - airDragFactor * speed * speed
-    const part = ((rule.weights[index] ?? 0) * -point.groundSpeedSlope * x) / surplus
+    const part = ((rule.weights[index] ?? 0) * -4 * square * root * point.groundSpeedSlope) / surplus
     seconds += part
     metres += part * speed
   }
-  sum.seconds += 0.5 * width * mass * seconds
-  sum.metres += 0.5 * width * mass * metres
+  sum.seconds += reach * mass * seconds
+  sum.metres += reach * mass * metres
 }
