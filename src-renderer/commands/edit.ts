@@ -13,7 +13,7 @@ export const editCommands: readonly Command[] = [
       session.history.undo()
       notices.spoken = `Undone: ${undoName ?? ''}`
     },
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'edit.redo',
@@ -26,6 +26,6 @@ export const editCommands: readonly Command[] = [
       session.history.redo()
       notices.spoken = `Done again: ${redoName ?? ''}`
     },
-    capture: 'nothing'
-  }
+    capture: 'nothing',
+  },
 ]

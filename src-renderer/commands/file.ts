@@ -9,7 +9,7 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+N', 'Alt+N'],
     when: always,
     do: ({ files }) => files.newBuild(),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.open',
@@ -18,7 +18,7 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+O'],
     when: always,
     do: ({ files }) => files.open(),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.recent',
@@ -27,7 +27,7 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+Shift+O'],
     when: always,
     do: (workspace) => void (workspace.sheet = 'recent'),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.demos',
@@ -36,7 +36,7 @@ export const fileCommands: readonly Command[] = [
     keys: [],
     when: always,
     do: (workspace) => void (workspace.sheet = 'demos'),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.save',
@@ -45,7 +45,7 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+S'],
     when: always,
     do: async ({ files }) => void (await files.save()),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.saveAs',
@@ -54,7 +54,7 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+Shift+S'],
     when: always,
     do: async ({ files }) => void (await files.saveAs()),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'file.revert',
@@ -63,7 +63,7 @@ export const fileCommands: readonly Command[] = [
     keys: [],
     when: ({ files, session }) => files.onDisk !== null && (session.isDirty || files.changedOutside !== null),
     do: ({ files }) => files.revert(),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'window.new',
@@ -72,6 +72,6 @@ export const fileCommands: readonly Command[] = [
     keys: ['Mod+Shift+N'],
     when: always,
     do: ({ host }) => host.newWindow(),
-    capture: 'nothing'
-  }
+    capture: 'nothing',
+  },
 ]

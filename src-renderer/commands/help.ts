@@ -8,7 +8,7 @@ export const helpCommands: readonly Command[] = [
     keys: ['?', 'F1'],
     when: always,
     do: (workspace) => void (workspace.sheet = 'shortcuts'),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'help.about',
@@ -17,6 +17,6 @@ export const helpCommands: readonly Command[] = [
     keys: [],
     when: always,
     do: (workspace) => void (workspace.sheet = 'about'),
-    capture: 'nothing'
-  }
+    capture: 'nothing',
+  },
 ]

@@ -29,7 +29,12 @@ export function isSingleKey(combination: string): boolean {
 }
 
 /** The command that a press asks for; null for none. */
-export function commandOf(commands: readonly Command[], press: Press, mac: boolean, singleKeys: boolean): Command | null {
+export function commandOf(
+  commands: readonly Command[],
+  press: Press,
+  mac: boolean,
+  singleKeys: boolean,
+): Command | null {
   const asked = (combination: string) =>
     isPress(combination, press, mac) && (singleKeys || !isSingleKey(combination))
   return commands.find((command) => command.keys.some(asked)) ?? null

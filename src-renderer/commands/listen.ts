@@ -3,7 +3,10 @@ import { commandOf, isSingleKey } from './keys.ts'
 import { commands } from './table.ts'
 
 function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.matches('input:not([type=range]), textarea, select, [contenteditable]')
+  return (
+    target instanceof HTMLElement &&
+    target.matches('input:not([type=range]), textarea, select, [contenteditable]')
+  )
 }
 
 /** Runs the command of a key press; does nothing while a question waits for its answer. */

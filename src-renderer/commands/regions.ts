@@ -5,7 +5,7 @@ const focusable =
 /** Moves the focus to the first control of the next region that has one. */
 export function nextRegion(step: 1 | -1): void {
   const regions = [...document.querySelectorAll<HTMLElement>('[data-region]')].filter(
-    (region) => region.offsetParent !== null && region.querySelector(focusable) !== null
+    (region) => region.offsetParent !== null && region.querySelector(focusable) !== null,
   )
   const now = regions.findIndex((region) => region.contains(document.activeElement))
   const next = regions[(now + step + regions.length) % regions.length]

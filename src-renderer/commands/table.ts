@@ -6,7 +6,12 @@ import { helpCommands } from './help.ts'
 import { viewCommands } from './view.ts'
 
 /** Every command of the window. The native menu, the keys, the list of shortcuts and the buttons run these. */
-export const commands: readonly Command[] = [...fileCommands, ...editCommands, ...viewCommands, ...helpCommands]
+export const commands: readonly Command[] = [
+  ...fileCommands,
+  ...editCommands,
+  ...viewCommands,
+  ...helpCommands,
+]
 
 /** Runs a command by its id if it can be done now. Says whether it ran; an unknown id is none of ours. */
 export function run(id: string, workspace: Workspace): boolean {

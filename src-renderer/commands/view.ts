@@ -4,17 +4,15 @@ import { nextRegion } from './regions.ts'
 
 /** What is looked at, and how; nothing of it changes the build. */
 export const viewCommands: readonly Command[] = [
-  ...questions.map(
-    ({ id, label }, index): Command => ({
-      id: `view.question.${id}`,
-      label,
-      heading: 'View',
-      keys: [`Alt+${index + 1}`],
-      when: always,
-      do: ({ view }) => void (view.question = id),
-      capture: 'nothing'
-    })
-  ),
+  ...questions.map(({ id, label }, index): Command => ({
+    id: `view.question.${id}`,
+    label,
+    heading: 'View',
+    keys: [`Alt+${index + 1}`],
+    when: always,
+    do: ({ view }) => void (view.question = id),
+    capture: 'nothing',
+  })),
   {
     id: 'view.units',
     label: 'Metric or imperial units',
@@ -22,7 +20,7 @@ export const viewCommands: readonly Command[] = [
     keys: ['Alt+U'],
     when: always,
     do: ({ view }) => view.setUnits(view.units === 'metric' ? 'imperial' : 'metric'),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'view.theme',
@@ -31,7 +29,7 @@ export const viewCommands: readonly Command[] = [
     keys: ['Alt+T'],
     when: always,
     do: ({ view }) => view.nextTheme(),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'view.fields',
@@ -40,7 +38,7 @@ export const viewCommands: readonly Command[] = [
     keys: ['Alt+F'],
     when: always,
     do: ({ view }) => void (view.drawerOpen = !view.drawerOpen),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'view.region',
@@ -49,7 +47,7 @@ export const viewCommands: readonly Command[] = [
     keys: ['F6'],
     when: always,
     do: () => nextRegion(1),
-    capture: 'nothing'
+    capture: 'nothing',
   },
   {
     id: 'view.regionBack',
@@ -58,6 +56,6 @@ export const viewCommands: readonly Command[] = [
     keys: ['Shift+F6'],
     when: always,
     do: () => nextRegion(-1),
-    capture: 'nothing'
-  }
+    capture: 'nothing',
+  },
 ]

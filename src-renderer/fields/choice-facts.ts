@@ -7,7 +7,8 @@ import { materialIds, materialOf } from '../../shared-engine/reference/materials
 import { formatText } from '../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
 
-const find = <Id extends string>(ids: readonly Id[], value: string): Id | undefined => ids.find((id) => id === value)
+const find = <Id extends string>(ids: readonly Id[], value: string): Id | undefined =>
+  ids.find((id) => id === value)
 
 /** The numbers that a choice brings, beside it: what a builder compares by. Empty where it brings none. */
 export function factsOf(path: string, value: string, system: UnitSystem): string {

@@ -27,7 +27,7 @@ function withWord(session: Session, path: string, word: string): StoredBuild {
 const strengths = [
   ['shearStrengthMpa', 'shear'],
   ['tensileStrengthMpa', 'tensile'],
-  ['bearingStrengthMpa', 'bearing']
+  ['bearingStrengthMpa', 'bearing'],
 ] as const
 
 /** Own strengths start from those of the material before; they go when a material of the table is chosen. */
@@ -37,7 +37,12 @@ function withToothMaterial(stored: StoredBuild, word: string): StoredBuild {
   for (const [key, strength] of strengths) {
     const path = `track.tooth.${key}`
     if (word !== 'custom') next = withEntry(next, path, undefined)
-    else next = withEntry(next, path, before === undefined ? 1 : fromEngine(materialOf(before)[strength], 'stress', 'MPa'))
+    else
+      next = withEntry(
+        next,
+        path,
+        before === undefined ? 1 : fromEngine(materialOf(before)[strength], 'stress', 'MPa'),
+      )
   }
   return next
 }

@@ -27,7 +27,7 @@ export function setNumber(
   path: string,
   field: Field,
   entry: TypedEntry | null,
-  group: string | null
+  group: string | null,
 ): string {
   const { stored } = session
   const next = entry === null ? withEntry(stored, path, undefined) : withNumber(stored, path, entry)

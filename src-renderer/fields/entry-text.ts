@@ -1,7 +1,12 @@
 import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/build/fields.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
-import { differenceFromEngine, differenceToEngine, fromEngine, toEngine } from '../../shared-engine/units/convert.ts'
+import {
+  differenceFromEngine,
+  differenceToEngine,
+  fromEngine,
+  toEngine,
+} from '../../shared-engine/units/convert.ts'
 import { displayUnit } from '../../shared-engine/units/display.ts'
 import { readEntry } from '../../shared-engine/units/entry.ts'
 import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
@@ -33,7 +38,12 @@ export function unitWords(field: Field, system: UnitSystem): string {
 }
 
 /** A stored number as the field shows it: all its digits, in the unit of the system. */
-export function entryText(value: number, field: Field, system: UnitSystem, tolerance: StoredTolerance | undefined): string {
+export function entryText(
+  value: number,
+  field: Field,
+  system: UnitSystem,
+  tolerance: StoredTolerance | undefined,
+): string {
   const unit = fieldUnit(field, system)
   const { bench } = kindUnits[field.kind]
   const shown = unit === bench ? value : fromEngine(toEngine(value, field.kind), field.kind, unit)
@@ -45,7 +55,11 @@ function toleranceText(tolerance: StoredTolerance | undefined, field: Field, uni
     return ` ± ${plain(tolerance.plusMinusPercent, 7)} %${unit === '%' ? ' of it' : ''}`
   }
   if (tolerance?.plusMinus === undefined) return ''
-  const difference = differenceFromEngine(differenceToEngine(tolerance.plusMinus, field.kind), field.kind, unit)
+  const difference = differenceFromEngine(
+    differenceToEngine(tolerance.plusMinus, field.kind),
+    field.kind,
+    unit,
+  )
   return ` ± ${plain(difference, 7)}${unit === '%' ? ' % points' : ''}`
 }
 
@@ -59,7 +73,7 @@ export function readTyped(
   path: string,
   field: Field,
   system: UnitSystem,
-  shape: 'uniform' | 'normal' = 'uniform'
+  shape: 'uniform' | 'normal' = 'uniform',
 ): TypedEntry | string {
   const unit = fieldUnit(field, system)
   const reading = readEntry(typed, field.kind, { unit, path })
@@ -91,7 +105,11 @@ export function rangeText(field: Field, system: UnitSystem): string {
 export function troubleOf(mistakes: readonly Mistake[]): string {
   const [first] = mistakes
   if (first === undefined) return ''
-  if (first.code === 'entry-not-understood' || first.code === 'entry-wrong-unit' || first.code === 'entry-ambiguous') {
+  if (
+    first.code === 'entry-not-understood' ||
+    first.code === 'entry-wrong-unit' ||
+    first.code === 'entry-ambiguous'
+  ) {
     return sentenceOf({ ...first, kept: '' })
   }
   return mistakes.map((mistake) => sentenceOf({ ...mistake, kept: '' })).join(' ')

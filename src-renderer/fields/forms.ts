@@ -13,33 +13,47 @@ export const forms: Readonly<Record<string, readonly Section[]>> = {
   build: [{ heading: '', entries: ['name', 'notes'] }],
   pack: [
     { heading: '', entries: ['chemistry', 'series', 'parallel', 'capacityMah', 'continuousC', 'burstC'] },
-    { heading: 'Resistance', entries: ['cellResistanceMilliohm', 'wiringResistanceMilliohm'] }
+    { heading: 'Resistance', entries: ['cellResistanceMilliohm', 'wiringResistanceMilliohm'] },
   ],
   controller: [
     { heading: '', entries: ['currentLimitAmps', 'throttleCapPercent'] },
     { heading: 'Ratings', entries: ['continuousAmps', 'burstAmps', 'maxElectricalRpm', 'maxTemperatureC'] },
-    { heading: 'Loss and heat', entries: ['resistanceMilliohm', 'thermalResistanceKPerW', 'heatCapacityJPerK'] },
-    { heading: 'Ripple on the supply', entries: ['pwmKhz', 'busCapacitanceMicrofarad'] }
+    {
+      heading: 'Loss and heat',
+      entries: ['resistanceMilliohm', 'thermalResistanceKPerW', 'heatCapacityJPerK'],
+    },
+    { heading: 'Ripple on the supply', entries: ['pwmKhz', 'busCapacitanceMicrofarad'] },
   ],
   motor: [
-    { heading: '', entries: ['kvRpmPerVolt', 'resistanceMilliohm', 'noLoadAmps', 'noLoadVolts', 'viscousPercent', 'count'] },
+    {
+      heading: '',
+      entries: ['kvRpmPerVolt', 'resistanceMilliohm', 'noLoadAmps', 'noLoadVolts', 'viscousPercent', 'count'],
+    },
     { heading: 'Ratings', entries: ['ratedMaxRpm', 'continuousAmps', 'burstAmps', 'maxTemperatureC'] },
     { heading: 'Rotor', entries: ['poleCount', 'magnet', 'rotorInertiaGcm2'] },
-    { heading: 'Heat', entries: ['thermalResistanceKPerW', 'heatCapacityJPerK'] }
+    { heading: 'Heat', entries: ['thermalResistanceKPerW', 'heatCapacityJPerK'] },
   ],
   stage: [
     {
       heading: '',
-      entries: ['kind', 'driverTeeth', 'drivenTeeth', 'ratio', 'profile', 'size', 'efficiencyPercent']
+      entries: ['kind', 'driverTeeth', 'drivenTeeth', 'ratio', 'profile', 'size', 'efficiencyPercent'],
     },
     {
       heading: 'Strength',
       entries: [
-        'moduleMm', 'faceWidthMm', 'pressureAngleDegrees', 'driverMaterial', 'drivenMaterial', 'finish',
-        'widthMm', 'allowableTensionN', 'strands', 'centreMm'
-      ]
+        'moduleMm',
+        'faceWidthMm',
+        'pressureAngleDegrees',
+        'driverMaterial',
+        'drivenMaterial',
+        'finish',
+        'widthMm',
+        'allowableTensionN',
+        'strands',
+        'centreMm',
+      ],
     },
-    { heading: 'Driven shaft', entries: ['shaftDiameterMm', 'shaftMaterial', 'drivenInertiaGcm2'] }
+    { heading: 'Driven shaft', entries: ['shaftDiameterMm', 'shaftMaterial', 'drivenInertiaGcm2'] },
   ],
   track: [
     { heading: '', entries: ['sprocketTeeth', 'pitchMm', 'loopPitches', 'massGPerM', 'count'] },
@@ -48,46 +62,73 @@ export const forms: Readonly<Record<string, readonly Section[]>> = {
       heading: 'Drive tooth',
       whole: 'tooth',
       entries: [
-        'tooth.material', 'tooth.shearStrengthMpa', 'tooth.tensileStrengthMpa', 'tooth.bearingStrengthMpa',
-        'tooth.heightMm', 'tooth.rootMm', 'tooth.widthMm', 'tooth.loadHeightMm'
-      ]
+        'tooth.material',
+        'tooth.shearStrengthMpa',
+        'tooth.tensileStrengthMpa',
+        'tooth.bearingStrengthMpa',
+        'tooth.heightMm',
+        'tooth.rootMm',
+        'tooth.widthMm',
+        'tooth.loadHeightMm',
+      ],
     },
     {
       heading: 'How the teeth share',
-      entries: ['wrapDegrees', 'teethAcross', 'sharePercent', 'knockdownPercent', 'loopStiffnessN', 'pitchErrorMm']
+      entries: [
+        'wrapDegrees',
+        'teethAcross',
+        'sharePercent',
+        'knockdownPercent',
+        'loopStiffnessN',
+        'pitchErrorMm',
+      ],
     },
     {
       heading: 'Climbing out of mesh',
       whole: 'tooth',
-      entries: ['tooth.flankDegrees', 'tooth.flankFriction', 'tooth.modulusMpa']
-    }
+      entries: ['tooth.flankDegrees', 'tooth.flankFriction', 'tooth.modulusMpa'],
+    },
   ],
   vehicle: [
     { heading: '', entries: ['massKg', 'loadKg', 'towForceN', 'onTrackPercent'] },
     {
       heading: 'Patch and balance',
-      entries: ['contactLengthMm', 'contactWidthMm', 'gaugeMm', 'cgHeightMm', 'cgAheadMm']
+      entries: ['contactLengthMm', 'contactWidthMm', 'gaugeMm', 'cgHeightMm', 'cgAheadMm'],
     },
-    { heading: 'Air', entries: ['frontalAreaM2', 'dragCoefficient'] }
+    { heading: 'Air', entries: ['frontalAreaM2', 'dragCoefficient'] },
   ],
   ground: [
     {
       heading: '',
       entries: [
-        'model', 'rollingCoefficient', 'gripCoefficient', 'slipPercent',
-        'soil.n', 'soil.kc', 'soil.kphi', 'soil.cohesionKpa', 'soil.frictionDegrees', 'soil.shearModulusMm'
-      ]
+        'model',
+        'rollingCoefficient',
+        'gripCoefficient',
+        'slipPercent',
+        'soil.n',
+        'soil.kc',
+        'soil.kphi',
+        'soil.cohesionKpa',
+        'soil.frictionDegrees',
+        'soil.shearModulusMm',
+      ],
     },
-    { heading: 'Place', entries: ['gradePercent', 'airTemperatureC', 'altitudeM', 'turnFriction', 'skiFriction'] }
+    {
+      heading: 'Place',
+      entries: ['gradePercent', 'airTemperatureC', 'altitudeM', 'turnFriction', 'skiFriction'],
+    },
   ],
   cooling: [{ heading: '', whole: 'cooling', entries: ['kind', 'flowLPerMin', 'coolant', 'radiatorWPerK'] }],
   accessories: [
-    { heading: '', entries: ['*.name', '*.watts', '*.volts', '*.converterEfficiencyPercent', '*.converterAmps'] }
+    {
+      heading: '',
+      entries: ['*.name', '*.watts', '*.volts', '*.converterEfficiencyPercent', '*.converterAmps'],
+    },
   ],
   service: [
     { heading: '', entries: ['stateOfChargePercent', 'reservePercent', 'packTemperatureC'] },
-    { heading: 'Load', entries: ['loadPercent', 'windingTemperatureC', 'factor'] }
-  ]
+    { heading: 'Load', entries: ['loadPercent', 'windingTemperatureC', 'factor'] },
+  ],
 }
 
 /** What stands in the list of parts; reductions are put in after the motor. */
@@ -101,7 +142,7 @@ export const partNames: Readonly<Record<string, string>> = {
   ground: 'Ground',
   cooling: 'Cooling',
   accessories: 'Accessories',
-  service: 'How it is run'
+  service: 'How it is run',
 }
 
 /** "Reduction 2" for `stage.2`. */
@@ -113,5 +154,17 @@ export function partName(part: string): string {
 /** Parts from pack to ground, as the power path draws them, then what stands beside it. */
 export function partsOf(stageCount: number): readonly string[] {
   const stages = Array.from({ length: stageCount }, (_, index) => `stage.${index + 1}`)
-  return ['pack', 'controller', 'motor', ...stages, 'track', 'vehicle', 'ground', 'cooling', 'accessories', 'service', 'build']
+  return [
+    'pack',
+    'controller',
+    'motor',
+    ...stages,
+    'track',
+    'vehicle',
+    'ground',
+    'cooling',
+    'accessories',
+    'service',
+    'build',
+  ]
 }

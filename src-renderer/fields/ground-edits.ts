@@ -18,7 +18,7 @@ const coefficientPresets: readonly GroundPreset[] = [...groundCoefficients].map(
     id: `coefficient.${id}`,
     label,
     numbers: `rolling ${rollingCoefficient}, grip ${gripCoefficient}, slip ${slipPercent} %`,
-    ground: { model: 'coefficient', rollingCoefficient, gripCoefficient, slipPercent }
+    ground: { model: 'coefficient', rollingCoefficient, gripCoefficient, slipPercent },
   }
 })
 
@@ -26,7 +26,7 @@ const soilPresets: readonly GroundPreset[] = [...terrains].map(([id, { label, so
   id: `soil.${id}`,
   label,
   numbers: `n ${soil.n}, k_φ ${soil.kphi}, cohesion ${soil.cohesionKpa} kPa, friction ${soil.frictionDegrees}°`,
-  ground: { model: 'soil', soil: { ...soil } }
+  ground: { model: 'soil', soil: { ...soil } },
 }))
 
 /** Grounds to start from, firm ones by coefficients first, then soils and snows by their measured parameters. */
@@ -60,7 +60,8 @@ export function withPreset(stored: StoredBuild, { ground }: GroundPreset): Store
 /** The other way of describing the ground, starting from the first of its list. */
 export function withGroundModel(stored: StoredBuild, model: 'coefficient' | 'soil'): StoredBuild {
   if (stored.ground.model === model) return stored
-  const [preset] = model === 'soil' ? soilPresets.filter(({ id }) => id === 'soil.snow-settled') : coefficientPresets
+  const [preset] =
+    model === 'soil' ? soilPresets.filter(({ id }) => id === 'soil.snow-settled') : coefficientPresets
   return preset === undefined ? stored : withPreset(stored, preset)
 }
 

@@ -11,7 +11,7 @@ export function addGroup(session: Session, group: WholeGroup): void {
   const entered = withEntry(session.stored, group, start)
   const marked = Object.keys(start).reduce(
     (stored, key) => withEntry(stored, `origins.${group}.${key}`, 'guessed'),
-    entered
+    entered,
   )
   session.change(group === 'cooling' ? 'add liquid cooling' : 'enter the drive tooth', marked)
 }
@@ -26,5 +26,10 @@ const coolingStart = { kind: 'liquid', flowLPerMin: 1, coolant: 'glycol30', radi
 /** A tooth in proportion to the pitch, of a soft print: the weak end of what is likely. */
 function toothStart({ track }: StoredBuild) {
   const share = (part: number) => Math.min(200, Math.max(0.2, Number((track.pitchMm * part).toPrecision(2))))
-  return { material: 'tpu-95a-printed', heightMm: share(0.35), rootMm: share(0.4), widthMm: share(1) } as const
+  return {
+    material: 'tpu-95a-printed',
+    heightMm: share(0.35),
+    rootMm: share(0.4),
+    widthMm: share(1),
+  } as const
 }

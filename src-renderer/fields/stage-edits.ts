@@ -27,13 +27,22 @@ export function withStageKind(stored: StoredBuild, index: number, word: string):
 
 function stageOf(kind: Kind, before: StoredStage): StoredStage {
   const from = before as Readonly<Record<string, unknown>>
-  const shared = Object.fromEntries(common.filter((key) => from[key] !== undefined).map((key) => [key, from[key]]))
+  const shared = Object.fromEntries(
+    common.filter((key) => from[key] !== undefined).map((key) => [key, from[key]]),
+  )
   const { driverTeeth, drivenTeeth } = teethOf(before)
   if (kind === 'fixed') return { kind, ratio: Number((drivenTeeth / driverTeeth).toPrecision(6)), ...shared }
   const toothed = { driverTeeth, drivenTeeth, ...shared }
   if (kind === 'gear') {
     const material = 'steel-c45' as const
-    return { kind, ...toothed, moduleMm: 1, faceWidthMm: 10, driverMaterial: material, drivenMaterial: material }
+    return {
+      kind,
+      ...toothed,
+      moduleMm: 1,
+      faceWidthMm: 10,
+      driverMaterial: material,
+      drivenMaterial: material,
+    }
   }
   if (kind === 'belt') {
     const profile = beltProfileIds.find((id) => beltProfileOf(id).allowableTension !== null) ?? 'XL'
@@ -53,5 +62,13 @@ function teethOf(stage: StoredStage): { driverTeeth: number; drivenTeeth: number
 
 /** A new reduction to start from: one to one, so that it changes nothing until its teeth are entered. */
 export function freshStage(): StoredStage {
-  return { kind: 'gear', driverTeeth: 20, drivenTeeth: 20, moduleMm: 1, faceWidthMm: 10, driverMaterial: 'steel-c45', drivenMaterial: 'steel-c45' }
+  return {
+    kind: 'gear',
+    driverTeeth: 20,
+    drivenTeeth: 20,
+    moduleMm: 1,
+    faceWidthMm: 10,
+    driverMaterial: 'steel-c45',
+    drivenMaterial: 'steel-c45',
+  }
 }

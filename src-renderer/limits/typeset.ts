@@ -2,7 +2,9 @@ import type { MathNode } from 'mathjs'
 
 /** Letters with a sign of their own in mathematics. */
 const letters = new Set(
-  'alpha beta gamma delta epsilon zeta eta theta kappa lambda mu nu xi pi rho sigma tau phi chi psi omega Delta Omega Phi Theta Sigma'.split(' ')
+  'alpha beta gamma delta epsilon zeta eta theta kappa lambda mu nu xi pi rho sigma tau phi chi psi omega Delta Omega Phi Theta Sigma'.split(
+    ' ',
+  ),
 )
 const relations: Readonly<Record<string, string>> = { phi: '\\varphi', epsilon: '\\varepsilon' }
 
@@ -14,7 +16,11 @@ const relations: Readonly<Record<string, string>> = { phi: '\\varphi', epsilon: 
  */
 export function symbolTex(symbol: string): string {
   const [base = '', ...rest] = symbol.split('_')
-  const head = letters.has(base) ? (relations[base] ?? `\\${base}`) : base.length > 1 ? `\\mathrm{${base}}` : base
+  const head = letters.has(base)
+    ? (relations[base] ?? `\\${base}`)
+    : base.length > 1
+      ? `\\mathrm{${base}}`
+      : base
   if (rest.length === 0) return head
   return `${head}_{${rest.map((part) => (letters.has(part) ? `\\${part}` : `\\mathrm{${part}}`)).join(',')}}`
 }
@@ -48,17 +54,18 @@ function loadParser(): Promise<(expression: string) => MathNode> {
  */
 export async function typeset(
   expression: string,
-  valueOf: (symbol: string) => number | null | undefined
+  valueOf: (symbol: string) => number | null | undefined,
 ): Promise<{ readonly symbols: string; readonly numbers: string }> {
   const node = (await loadParser())(expression)
   const tex = (symbol: (name: string) => string) =>
     node.toTex({
       parenthesis: 'auto',
-      handler: (inner: MathNode) => ('name' in inner && inner.type === 'SymbolNode' ? symbol(String(inner.name)) : undefined)
+      handler: (inner: MathNode) =>
+        'name' in inner && inner.type === 'SymbolNode' ? symbol(String(inner.name)) : undefined,
     })
   return {
     symbols: spaced(tex((name) => ` ${symbolTex(name)}`)),
-    numbers: spaced(tex((name) => putIn(valueOf(name), name)))
+    numbers: spaced(tex((name) => putIn(valueOf(name), name))),
   }
 }
 

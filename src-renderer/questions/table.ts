@@ -8,5 +8,5 @@ import WillItHold from './hold/WillItHold.svelte'
 export const answers: Readonly<Record<QuestionId, Component>> = {
   fast: HowFast,
   hold: WillItHold,
-  hot: HowHot
+  hot: HowHot,
 }

@@ -15,7 +15,8 @@ export class Ask {
     this.answer(null) // an older question is overtaken
     this.open = asked
     return new Promise((resolve) => {
-      this.#answer = (answer) => resolve(asked.choices.find((choice) => choice.answer === answer)?.answer ?? null)
+      this.#answer = (answer) =>
+        resolve(asked.choices.find((choice) => choice.answer === answer)?.answer ?? null)
     })
   }
 

@@ -16,7 +16,7 @@ export function connect(workspace: Workspace, commands: readonly Command[]): voi
         const command = commands.find((one) => one.id === event.id)
         if (command?.when(workspace) === true) void command.do(workspace)
       }
-    })
+    }),
   )
   $effect(() => {
     if (!session.isOpen) return

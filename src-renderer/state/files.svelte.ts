@@ -1,4 +1,11 @@
-import { readStoredBuild, readStoredBuildText, writeBuild, type Mistake, type Result, type StoredBuild } from '../../shared-engine/index.ts'
+import {
+  readStoredBuild,
+  readStoredBuildText,
+  writeBuild,
+  type Mistake,
+  type Result,
+  type StoredBuild,
+} from '../../shared-engine/index.ts'
 import type { FileHandle, Host, OpenedFile, RecoveredWork, SavedFile } from '../host/host.ts'
 import type { Ask } from './ask.svelte.ts'
 import { Keeper } from './keeper.ts'
@@ -37,7 +44,11 @@ export class Files {
     this.#notices = notices
     this.#opened = opened
     this.#keeper = new Keeper(host, (mistakes) =>
-      notices.trouble('Your unsaved work could not be kept against a crash.', 'It is still here: save it now.', mistakes)
+      notices.trouble(
+        'Your unsaved work could not be kept against a crash.',
+        'It is still here: save it now.',
+        mistakes,
+      ),
     )
   }
 
@@ -93,7 +104,11 @@ export class Files {
     const file = this.onDisk
     if (file === null) return this.saveAs()
     const stored = this.#session.stored
-    const saved = await this.#host.save(file.handle, writeBuild(stored), overwrite ? 'overwrite' : file.fingerprint)
+    const saved = await this.#host.save(
+      file.handle,
+      writeBuild(stored),
+      overwrite ? 'overwrite' : file.fingerprint,
+    )
     if (!saved.ok && saved.mistakes.some((mistake) => (mistake.code as string) === 'file-changed-outside')) {
       return this.#askAboutOverwriting(file.name)
     }
@@ -124,7 +139,11 @@ export class Files {
     if (!(await this.#mayLeave())) return
     const read = readStoredBuildText(work.text)
     if (!read.ok) {
-      this.#notices.trouble(`${work.name} could not be recovered.`, 'The open build is untouched.', read.mistakes)
+      this.#notices.trouble(
+        `${work.name} could not be recovered.`,
+        'The open build is untouched.',
+        read.mistakes,
+      )
       return
     }
     this.#show(read.value, work.fileChangedSince ? null : work.file, false)
@@ -148,7 +167,10 @@ export class Files {
     else {
       const { title, onDisk } = this
       const text = () => writeBuild(this.#session.stored)
-      this.#keeper.keep({ name: title, handle: onDisk?.handle ?? null, fingerprint: onDisk?.fingerprint ?? null }, text)
+      this.#keeper.keep(
+        { name: title, handle: onDisk?.handle ?? null, fingerprint: onDisk?.fingerprint ?? null },
+        text,
+      )
     }
   }
 
@@ -159,7 +181,8 @@ export class Files {
   #take(opened: Result<OpenedFile>): boolean {
     if (!opened.ok) return this.#refuse('The file could not be opened.', opened.mistakes)
     const read = readStoredBuild(opened.value.bytes)
-    if (!read.ok) return this.#refuse(`${opened.value.name} is not a build that can be opened.`, read.mistakes)
+    if (!read.ok)
+      return this.#refuse(`${opened.value.name} is not a build that can be opened.`, read.mistakes)
     this.#show(read.value, opened.value, true)
     return true
   }
@@ -197,8 +220,8 @@ export class Files {
       lines: ['Saving now would put your build in place of that change.'],
       choices: [
         { answer: 'as', label: 'Save under another name' },
-        { answer: 'over', label: 'Overwrite it' }
-      ]
+        { answer: 'over', label: 'Overwrite it' },
+      ],
     })
     if (answer === null) return false
     return answer === 'as' ? this.saveAs() : this.save(true)
@@ -212,8 +235,8 @@ export class Files {
       lines: ['If you discard them, they are gone.'],
       choices: [
         { answer: 'save', label: 'Save' },
-        { answer: 'discard', label: 'Discard' }
-      ]
+        { answer: 'discard', label: 'Discard' },
+      ],
     })
     if (answer === 'save') return this.save()
     if (answer === 'discard') this.#keeper.forget()
@@ -223,6 +246,9 @@ export class Files {
 
 /** A build's name as a file name that every system takes. */
 export function fileName(title: string): string {
-  const plain = title.normalize('NFKD').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '')
+  const plain = title
+    .normalize('NFKD')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
   return plain === '' ? 'build' : plain.toLowerCase().slice(0, 60)
 }

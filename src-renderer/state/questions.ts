@@ -5,7 +5,7 @@
 export const questions = [
   { id: 'fast', label: 'How fast' },
   { id: 'hold', label: 'Will it hold' },
-  { id: 'hot', label: 'How hot, how long' }
+  { id: 'hot', label: 'How hot, how long' },
 ] as const
 
 export type QuestionId = (typeof questions)[number]['id']

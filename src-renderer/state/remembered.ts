@@ -13,11 +13,12 @@ export const remembered = {
   part: { what: 'the part whose fields are shown', where: 'window' },
   limit: { what: 'the limit chosen in the ledger', where: 'window' },
   throttle: { what: 'throttle and speed cursor', where: 'window' },
-  undo: { what: 'the steps of undo and redo', where: 'window' }
+  undo: { what: 'the steps of undo and redo', where: 'window' },
 } as const satisfies Record<string, Remembered>
 
 type Remembered =
-  { readonly what: string; readonly where: 'build' | 'window' } | { readonly what: string; readonly where: 'machine'; readonly key: string }
+  | { readonly what: string; readonly where: 'build' | 'window' }
+  | { readonly what: string; readonly where: 'machine'; readonly key: string }
 
 type OnMachine = {
   [Name in keyof typeof remembered]: (typeof remembered)[Name] extends { where: 'machine' } ? Name : never

@@ -7,7 +7,7 @@ import {
   type Build,
   type Checked,
   type Mistake,
-  type StoredBuild
+  type StoredBuild,
 } from '../../shared-engine/index.ts'
 import { History } from './history.svelte.ts'
 

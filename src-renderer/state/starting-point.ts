@@ -17,7 +17,7 @@ export function startingPoint(): StoredBuild {
       noLoadAmps: 1.5,
       noLoadVolts: 12,
       poleCount: 14,
-      ratedMaxRpm: 30000
+      ratedMaxRpm: 30000,
     },
     stages: [{ kind: 'fixed', ratio: 10 }],
     track: { pitchMm: 20, sprocketTeeth: 10, loopPitches: 60, massGPerM: 600 },
@@ -31,7 +31,7 @@ export function startingPoint(): StoredBuild {
       'motor.noLoadAmps': 'guessed',
       'vehicle.massKg': 'guessed',
       'ground.rollingCoefficient': 'guessed',
-      'ground.gripCoefficient': 'guessed'
-    }
+      'ground.gripCoefficient': 'guessed',
+    },
   }
 }

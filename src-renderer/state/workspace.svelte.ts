@@ -63,7 +63,7 @@ export class Workspace {
     groundSpeed: this.now.groundSpeed,
     throttle: this.throttle,
     seconds: this.operating.secondsAsked,
-    none: null
+    none: null,
   })
 
   /** A plot moved its cursor; null lets go of it. */

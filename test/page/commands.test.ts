@@ -2,8 +2,16 @@ import { describe, expect, it } from 'vitest'
 import { commandOf, isPress, keyLabel } from '../../src-renderer/commands/keys.ts'
 import { commands } from '../../src-renderer/commands/table.ts'
 
-const press = (key: string, held: Partial<Record<'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey', boolean>> = {}) => ({
-  key, ctrlKey: false, metaKey: false, altKey: false, shiftKey: false, ...held
+const press = (
+  key: string,
+  held: Partial<Record<'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey', boolean>> = {},
+) => ({
+  key,
+  ctrlKey: false,
+  metaKey: false,
+  altKey: false,
+  shiftKey: false,
+  ...held,
 })
 
 describe('commands', () => {
@@ -16,7 +24,9 @@ describe('commands', () => {
 
   it('are found by their key, with Command for Ctrl on a Mac', () => {
     expect(commandOf(commands, press('z', { ctrlKey: true }), false, true)?.id).toBe('edit.undo')
-    expect(commandOf(commands, press('Z', { ctrlKey: true, shiftKey: true }), false, true)?.id).toBe('edit.redo')
+    expect(commandOf(commands, press('Z', { ctrlKey: true, shiftKey: true }), false, true)?.id).toBe(
+      'edit.redo',
+    )
     expect(commandOf(commands, press('y', { ctrlKey: true }), false, true)?.id).toBe('edit.redo')
     expect(commandOf(commands, press('s', { metaKey: true }), true, true)?.id).toBe('file.save')
     expect(commandOf(commands, press('s', { ctrlKey: true }), true, true)).toBeNull()

@@ -22,7 +22,9 @@ const css = readFileSync('src-renderer/styles/tokens.css', 'utf8')
 function tokensOf(selector: string): Map<string, string> {
   const block = css.slice(css.indexOf(selector))
   const body = block.slice(0, block.indexOf('}'))
-  return new Map([...body.matchAll(/--([a-z0-9-]+): (#[0-9a-f]{6});/g)].map(([, name = '', value = '']) => [name, value]))
+  return new Map(
+    [...body.matchAll(/--([a-z0-9-]+): (#[0-9a-f]{6});/g)].map(([, name = '', value = '']) => [name, value]),
+  )
 }
 
 const themes = { light: tokensOf(':root {'), dark: tokensOf(":root[data-theme='dark'] {") }
@@ -34,16 +36,24 @@ describe.each(Object.entries(themes))('the %s theme', (_, tokens) => {
     expect(contrast(at(name), at('paper'))).toBeGreaterThanOrEqual(4.5)
   })
 
-  it.each([['ink', 'accent-wash'], ['ink', 'near-wash'], ['ink', 'over-wash'], ['near', 'near-wash'], ['over', 'over-wash'], ['quiet', 'paper-sunk'], ['on-accent', 'accent']])(
-    'sets text in %s at 4.5:1 or more on %s',
-    (text, ground) => {
-      expect(contrast(at(text), at(ground))).toBeGreaterThanOrEqual(4.5)
-    }
-  )
-
-  it.each(['edge', 'series-1', 'series-2', 'series-3', 'series-4', 'series-5', 'series-6'])('draws %s at 3:1 or more', (name) => {
-    expect(contrast(at(name), at('paper'))).toBeGreaterThanOrEqual(3)
+  it.each([
+    ['ink', 'accent-wash'],
+    ['ink', 'near-wash'],
+    ['ink', 'over-wash'],
+    ['near', 'near-wash'],
+    ['over', 'over-wash'],
+    ['quiet', 'paper-sunk'],
+    ['on-accent', 'accent'],
+  ])('sets text in %s at 4.5:1 or more on %s', (text, ground) => {
+    expect(contrast(at(text), at(ground))).toBeGreaterThanOrEqual(4.5)
   })
+
+  it.each(['edge', 'series-1', 'series-2', 'series-3', 'series-4', 'series-5', 'series-6'])(
+    'draws %s at 3:1 or more',
+    (name) => {
+      expect(contrast(at(name), at('paper'))).toBeGreaterThanOrEqual(3)
+    },
+  )
 })
 
 it('gives both ways to the dark theme the same colours', () => {

@@ -17,16 +17,21 @@ const numbers = fieldPatterns.filter((pattern) => {
 describe('what a field shows and reads', () => {
   it('shows a stored number so that typing it again changes nothing, in metric to the last digit', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...numbers), fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6), (path, share) => {
-        const field = assertField(path)
-        const { low = 0, high = 1 } = field
-        const raw = Number((low + share * (high - low)).toPrecision(12))
-        const value = field.whole === true ? Math.round(raw) : Math.min(high, Math.max(low, raw))
-        const read = readTyped(entryText(value, field, 'metric', undefined), path, field, 'metric')
-        expect(read).toMatchObject({ tolerance: null })
-        // 1e-14: through the engine's unit and back, one rounding each way.
-        if (typeof read !== 'string') expect(Math.abs(read.value - value)).toBeLessThanOrEqual(1e-14 * Math.abs(value))
-      })
+      fc.property(
+        fc.constantFrom(...numbers),
+        fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6),
+        (path, share) => {
+          const field = assertField(path)
+          const { low = 0, high = 1 } = field
+          const raw = Number((low + share * (high - low)).toPrecision(12))
+          const value = field.whole === true ? Math.round(raw) : Math.min(high, Math.max(low, raw))
+          const read = readTyped(entryText(value, field, 'metric', undefined), path, field, 'metric')
+          expect(read).toMatchObject({ tolerance: null })
+          // 1e-14: through the engine's unit and back, one rounding each way.
+          if (typeof read !== 'string')
+            expect(Math.abs(read.value - value)).toBeLessThanOrEqual(1e-14 * Math.abs(value))
+        },
+      ),
     )
   })
 
@@ -57,7 +62,9 @@ describe('what a field shows and reads', () => {
     expect(readTyped('99', 'pack.series', series, 'metric')).toBe('Allowed: a whole number, 1 to 60 cells.')
     const pitch = assertField('track.pitchMm')
     expect(readTyped('0.01', 'track.pitchMm', pitch, 'imperial')).toBe('Allowed: 0.03937 to 19.69 in.')
-    expect(readTyped('abc', 'pack.series', series, 'metric')).toMatch(/^“abc” is not understood; allowed: a number/)
+    expect(readTyped('abc', 'pack.series', series, 'metric')).toMatch(
+      /^“abc” is not understood; allowed: a number/,
+    )
   })
 
   it('steps by the second figure, stays in range and leaves no rounding dust', () => {
@@ -66,14 +73,19 @@ describe('what a field shows and reads', () => {
     expect(stepped(60, 1, assertField('pack.series'))).toBe(60)
     expect(stepped(14, 1, assertField('motor.poleCount'))).toBe(16)
     fc.assert(
-      fc.property(fc.constantFrom(...numbers), fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6), fc.integer({ min: -10, max: 10 }), (path, share, steps) => {
-        const field = assertField(path)
-        const { low = 0, high = 1 } = field
-        const value = stepped(low + share * (high - low), steps, field)
-        expect(value).toBeGreaterThanOrEqual(low)
-        expect(value).toBeLessThanOrEqual(high)
-        expect(String(value).length).toBeLessThanOrEqual(14)
-      })
+      fc.property(
+        fc.constantFrom(...numbers),
+        fc.integer({ min: 0, max: 1e6 }).map((part) => part / 1e6),
+        fc.integer({ min: -10, max: 10 }),
+        (path, share, steps) => {
+          const field = assertField(path)
+          const { low = 0, high = 1 } = field
+          const value = stepped(low + share * (high - low), steps, field)
+          expect(value).toBeGreaterThanOrEqual(low)
+          expect(value).toBeLessThanOrEqual(high)
+          expect(String(value).length).toBeLessThanOrEqual(14)
+        },
+      ),
     )
   })
 })

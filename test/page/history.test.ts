@@ -9,13 +9,19 @@ interface Page {
 /** What a person does to a document, in any order. */
 const deeds = fc.array(
   fc.oneof(
-    fc.record({ do: fc.constant('change' as const), group: fc.option(fc.constantFrom('a', 'b'), { nil: null }) }),
-    fc.record({ do: fc.constantFrom('undo' as const, 'redo' as const, 'save' as const, 'close' as const) })
+    fc.record({
+      do: fc.constant('change' as const),
+      group: fc.option(fc.constantFrom('a', 'b'), { nil: null }),
+    }),
+    fc.record({ do: fc.constantFrom('undo' as const, 'redo' as const, 'save' as const, 'close' as const) }),
   ),
-  { maxLength: 120 }
+  { maxLength: 120 },
 )
 
-function carryOut(history: History<Page>, list: typeof deeds extends fc.Arbitrary<infer D> ? D : never): void {
+function carryOut(
+  history: History<Page>,
+  list: typeof deeds extends fc.Arbitrary<infer D> ? D : never,
+): void {
   list.forEach((deed, index) => {
     if (deed.do === 'change') history.change(`change ${index}`, { text: `${index}` }, deed.group)
     if (deed.do === 'undo') history.undo()
@@ -38,7 +44,7 @@ describe('History', () => {
         expect(history.document).toBe(start)
         while (history.redoName !== null) history.redo()
         expect(history.document).toBe(end)
-      })
+      }),
     )
   })
 
@@ -51,10 +57,10 @@ describe('History', () => {
         const onDisk = history.document
         carryOut(
           history,
-          after.filter((deed) => deed.do !== 'save')
+          after.filter((deed) => deed.do !== 'save'),
         )
         expect(history.isSaved).toBe(history.document === onDisk)
-      })
+      }),
     )
   })
 

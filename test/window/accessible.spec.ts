@@ -9,7 +9,9 @@ const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 async function troublesOf(page: Page): Promise<string[]> {
   // The real window has one page only; the other way of running axe would open a second.
   const found = await new AxeBuilder({ page }).setLegacyMode().withTags(tags).analyze()
-  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`)
+  return found.violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+  )
 }
 
 for (const theme of ['light', 'dark'] as const) {
@@ -90,17 +92,28 @@ test('the main task is done with the keyboard alone', async ({ open }) => {
   await expect(limit(page, /Free-running rpm/)).toBeFocused()
 })
 
-for (const [width, height, scale] of [[1024, 640, 1], [640, 400, 2]] as const) {
-  test(`nothing is lost at ${width} × ${height}${scale === 2 ? ', 1280 × 800 zoomed to 200 %' : ''}`, async ({ open, shownIn }) => {
+for (const [width, height, scale] of [
+  [1024, 640, 1],
+  [640, 400, 2],
+] as const) {
+  test(`nothing is lost at ${width} × ${height}${scale === 2 ? ', 1280 × 800 zoomed to 200 %' : ''}`, async ({
+    open,
+    shownIn,
+  }) => {
     test.skip(shownIn === 'window', 'the size of a page is set in a browser')
     const { page } = await open()
     await page.setViewportSize({ width, height })
     await begin(page)
-    const spill = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+    const spill = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    )
     expect(spill).toBeLessThanOrEqual(0)
     await showPart(page, 'motor')
     await page.locator('[data-entry="motor.kvRpmPerVolt"]').fill('800')
-    await page.getByRole('region', { name: 'Fields of a part' }).getByRole('button', { name: 'Close' }).click()
+    await page
+      .getByRole('region', { name: 'Fields of a part' })
+      .getByRole('button', { name: 'Close' })
+      .click()
     await question(page, 'Will it hold').click()
     await expect(limits(page).getByRole('button').first()).toBeVisible()
   })

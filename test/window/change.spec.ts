@@ -3,7 +3,10 @@ import path from 'node:path'
 import { answer, begin, entry, limit, question, savedWords, showPart, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
-test('a change is answered everywhere, saved, and there again when the file is opened', async ({ open, folder }) => {
+test('a change is answered everywhere, saved, and there again when the file is opened', async ({
+  open,
+  folder,
+}) => {
   const opened = await open()
   const { page, electron } = opened
   await begin(page)
@@ -72,7 +75,9 @@ test('each question opens with its answer and shows its plots', async ({ open })
   }
 })
 
-test('a machine that may over-rev says so in words, and no longer once its throttle is capped', async ({ open }) => {
+test('a machine that may over-rev says so in words, and no longer once its throttle is capped', async ({
+  open,
+}) => {
   const { page } = await open()
   await begin(page)
   await expect(answer(page)).toContainText('Over-rev.')

@@ -17,7 +17,7 @@ test('a wrong entry says what is allowed and keeps the last good value in force'
     ['99', 'Allowed: a whole number, 1 to 60 cells.'],
     ['abc', '“abc” is not understood'],
     ['4.5', 'Allowed: a whole number'],
-    ['', 'Needed: a whole number']
+    ['', 'Needed: a whole number'],
   ] as const) {
     await series.fill(wrong)
     await expect(series).toHaveAttribute('aria-invalid', 'true')
@@ -45,14 +45,21 @@ test('numbers are taken in any unit, as sums and with a tolerance', async ({ ope
   await begin(page)
   await showPart(page, 'track')
   const pitch = entry(page, 'track.pitchMm')
-  for (const [typed, shown] of [['1 in', '25.4'], ['12+8', '20'], ['20 ± 5 %', '20 ± 5 %'], ['2 cm', '20']] as const) {
+  for (const [typed, shown] of [
+    ['1 in', '25.4'],
+    ['12+8', '20'],
+    ['20 ± 5 %', '20 ± 5 %'],
+    ['2 cm', '20'],
+  ] as const) {
     await pitch.fill(typed)
     await pitch.press('Enter')
     await expect(pitch).toHaveValue(shown)
   }
 })
 
-test('arrows step a number, Shift ten steps, Escape takes it back; the wheel does nothing', async ({ open }) => {
+test('arrows step a number, Shift ten steps, Escape takes it back; the wheel does nothing', async ({
+  open,
+}) => {
   const { page } = await open()
   await begin(page)
   await showPart(page, 'track')

@@ -3,7 +3,8 @@ import type { ElectronApplication, Locator, Page } from '@playwright/test'
 /** Words that a person reads on the page, as what they point at. */
 export const region = (page: Page, name: string): Locator => page.getByRole('region', { name })
 export const limits = (page: Page): Locator => region(page, 'Limits')
-export const limit = (page: Page, name: string | RegExp): Locator => limits(page).getByRole('button', { name })
+export const limit = (page: Page, name: string | RegExp): Locator =>
+  limits(page).getByRole('button', { name })
 export const question = (page: Page, name: string): Locator => page.getByRole('tab', { name })
 export const answer = (page: Page): Locator => page.getByRole('tabpanel')
 export const entry = (page: Page, path: string): Locator => page.locator(`[data-entry="${path}"]`)

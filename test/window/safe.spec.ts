@@ -13,7 +13,9 @@ async function change(page: Page, mass: string): Promise<void> {
 /** Longer than unsaved work may stay unkept: 2 s. */
 const keptAfter = 2000
 
-test('work that was not saved is offered after the program was killed, and comes back whole', async ({ open }) => {
+test('work that was not saved is offered after the program was killed, and comes back whole', async ({
+  open,
+}) => {
   const first = await open()
   await begin(first.page)
   await change(first.page, '41')
@@ -67,9 +69,15 @@ test('leaving unsaved work asks; Escape stays, Discard goes', async ({ open }) =
   await expect(savedWords(page)).not.toContainText('Not saved')
 })
 
-test('a file that is no build is refused with every reason, and nothing is lost', async ({ open, folder }) => {
+test('a file that is no build is refused with every reason, and nothing is lost', async ({
+  open,
+  folder,
+}) => {
   const file = path.join(folder, 'broken.build.json')
-  await writeFile(file, JSON.stringify({ format: 'pitchline-build', version: 1, name: 'Broken', pack: { series: 99 } }))
+  await writeFile(
+    file,
+    JSON.stringify({ format: 'pitchline-build', version: 1, name: 'Broken', pack: { series: 99 } }),
+  )
   const { page } = await open({ file })
   const alert = page.getByRole('alert')
   await expect(alert).toContainText('broken.build.json is not a build that can be opened.')

@@ -1,7 +1,9 @@
 import { answer, begin, entry, limit, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
-test('any figure opens its working, which leads to the entries and follows their changes', async ({ open }) => {
+test('any figure opens its working, which leads to the entries and follows their changes', async ({
+  open,
+}) => {
   const { page } = await open()
   await begin(page)
   await answer(page).locator('[data-working="topSpeedMps"]').first().click()
@@ -13,7 +15,10 @@ test('any figure opens its working, which leads to the entries and follows their
 
   await page.keyboard.press('Escape')
   await limit(page, /Free-running rpm/).click()
-  await working.getByRole('button', { name: /go to its field/ }).first().click()
+  await working
+    .getByRole('button', { name: /go to its field/ })
+    .first()
+    .click()
   await expect(page.locator('[data-entry]:focus')).toHaveCount(1)
   const before = await working.locator('.result').textContent()
   await showPart(page, 'motor')
@@ -36,7 +41,9 @@ test('a figure is copied with its full value', async ({ open }) => {
   await speed.focus()
   const copied = await page.evaluate(() => {
     const data = new DataTransfer()
-    document.dispatchEvent(new ClipboardEvent('copy', { clipboardData: data, bubbles: true, cancelable: true }))
+    document.dispatchEvent(
+      new ClipboardEvent('copy', { clipboardData: data, bubbles: true, cancelable: true }),
+    )
     return data.getData('text/plain')
   })
   expect(copied).toMatch(/^\d+\.\d{6,}\s*km\/h$/)

@@ -13,6 +13,6 @@ export function tensionOf({ machine, figures }: Checked, overSpeed: readonly Tra
     centrifugal: overSpeed.map((point) => point.centrifugal),
     breaking: breakingTension,
     burstSpeed: figures.burstBeltSpeedMps,
-    freeBeltSpeed: (freeRpm / 60) * (advance / machine.train.ratio)
+    freeBeltSpeed: (freeRpm / 60) * (advance / machine.train.ratio),
   }
 }

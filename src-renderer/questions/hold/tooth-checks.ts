@@ -5,7 +5,7 @@ export const toothChecks = [
   { key: 'toothForce', label: 'Force', kind: 'force', limit: 'track.tooth-force' },
   { key: 'shear', label: 'Shear', kind: 'stress', limit: 'track.tooth-shear' },
   { key: 'bending', label: 'Bending', kind: 'stress', limit: 'track.tooth-bending' },
-  { key: 'bearing', label: 'Bearing', kind: 'stress', limit: 'track.tooth-bearing' }
+  { key: 'bearing', label: 'Bearing', kind: 'stress', limit: 'track.tooth-bearing' },
 ] as const satisfies readonly { key: string; label: string; kind: QuantityKind; limit: string }[]
 
 export type ToothCheck = (typeof toothChecks)[number]
@@ -14,5 +14,5 @@ export type ToothCheck = (typeof toothChecks)[number]
 export const throttleCases = [
   { name: 'launch', label: 'Jam' },
   { name: 'grip', label: 'As grip allows' },
-  { name: 'top', label: 'At the speed it settles at' }
+  { name: 'top', label: 'At the speed it settles at' },
 ] as const

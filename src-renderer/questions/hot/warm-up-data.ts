@@ -2,19 +2,38 @@ import type { Machine, WarmUp as WarmUpOfMotor } from '../../../shared-engine/in
 import type { WarmUp, WarmUpCurve } from '../../../shared-engine/draw/plots/warm-up.ts'
 
 /** The curves of the warm-up plot: as built, the same without the cooling circuit, and the controller. */
-export function warmUpData(machine: Machine, amps: number | null, curveOf: (cooled: boolean) => WarmUpOfMotor | null): WarmUp {
+export function warmUpData(
+  machine: Machine,
+  amps: number | null,
+  curveOf: (cooled: boolean) => WarmUpOfMotor | null,
+): WarmUp {
   const built = curveOf(machine.cooling !== null)
   const curves: WarmUpCurve[] = []
   if (built !== null) {
-    curves.push({ label: 'Motor', seconds: built.seconds, temperatures: built.motor, secondsToLimit: built.secondsToLimit })
+    curves.push({
+      label: 'Motor',
+      seconds: built.seconds,
+      temperatures: built.motor,
+      secondsToLimit: built.secondsToLimit,
+    })
   }
   const bare = machine.cooling === null ? null : curveOf(false)
   if (bare !== null) {
     const label = 'Motor without cooling'
-    curves.push({ label, seconds: bare.seconds, temperatures: bare.motor, secondsToLimit: bare.secondsToLimit })
+    curves.push({
+      label,
+      seconds: bare.seconds,
+      temperatures: bare.motor,
+      secondsToLimit: bare.secondsToLimit,
+    })
   }
   if (built !== null && built.controller !== null) {
-    curves.push({ label: 'Controller', seconds: built.seconds, temperatures: built.controller, secondsToLimit: null })
+    curves.push({
+      label: 'Controller',
+      seconds: built.seconds,
+      temperatures: built.controller,
+      secondsToLimit: null,
+    })
   }
   const limits = [{ id: 'motor.temperature', label: 'Motor’s limit', value: machine.motor.maxTemperature }]
   return { curves, limits: curves.length === 0 ? [] : limits, motorAmps: amps ?? 0 }
