@@ -38,6 +38,9 @@ export interface Command {
 /** The option that every command with a result for programs takes. */
 export const jsonOption: CommandOption = { flags: '--json', about: 'print the result as JSON, in SI units' }
 
+/** The option of commands whose result is a table. */
+export const csvOption: CommandOption = { flags: '--csv', about: 'print the result as a table, in SI units' }
+
 /** The option of every command whose text shows quantities. */
 export const unitsOption: CommandOption = {
   flags: '--units <system>',
