@@ -78,12 +78,19 @@ export interface MotorPart {
   readonly thermalResistance: number | null
 }
 
+/** Driven shaft of a reduction. */
+export interface ShaftPart {
+  readonly diameter: number
+  /** Pa. */
+  readonly allowedShear: number
+}
+
 interface StageCommon {
   readonly ratio: number
   readonly efficiency: number
   /** kg·m² of the driven wheel and shaft. */
   readonly drivenInertia: number
-  readonly shaft: { readonly diameter: number; readonly allowedShear: number } | null
+  readonly shaft: ShaftPart | null
   /** 0 for a `fixed` stage. */
   readonly driverTeeth: number
   readonly drivenTeeth: number

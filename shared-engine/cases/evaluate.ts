@@ -18,6 +18,7 @@ import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
 import { setRun } from '../vehicle/run.ts'
 import { motorThrustAt, setThrustLine } from '../vehicle/thrust-line.ts'
 import type { Evaluation } from './evaluation.ts'
+import { setStageDuties } from './stage-duty.ts'
 import { setTrack } from './track-step.ts'
 
 /**
@@ -33,6 +34,7 @@ export function evaluate(e: Evaluation, machine: Machine): void {
   setTop(e, machine)
   setRest(e, machine)
   setTrack(e, machine)
+  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.torque, e.top.motorSpeed)
   setHeat(e, machine)
 }
 

@@ -5,6 +5,8 @@ import { CruiseState } from '../vehicle/cruise.ts'
 import { RunFromRest } from '../vehicle/run.ts'
 import { ThrustLine } from '../vehicle/thrust-line.ts'
 import { TopState } from '../vehicle/top-state.ts'
+import type { TrackCase } from './case.ts'
+import { mostStages, StageDuty } from './stage-duty.ts'
 import { TrackLoad } from './track-loads.ts'
 
 /**
@@ -73,13 +75,20 @@ export class Evaluation {
   pivotThrust = NaN
   pivotAmps = NaN
 
-  /** In the order of `trackCases`. */
-  readonly trackLoads: readonly TrackLoad[] = [
-    new TrackLoad(),
-    new TrackLoad(),
-    new TrackLoad(),
-    new TrackLoad(),
-  ]
+  readonly launchLoad = new TrackLoad()
+  readonly gripLoad = new TrackLoad()
+  readonly topLoad = new TrackLoad()
+  readonly freeLoad = new TrackLoad()
+  /** The same in the order of `trackCases`. */
+  readonly trackLoads: readonly TrackLoad[] = [this.launchLoad, this.gripLoad, this.topLoad, this.freeLoad]
+  /** Where the worst of each comes from. */
+  worstToothCase: TrackCase = 'launch'
+  worstTensionCase: TrackCase = 'launch'
+  worstClimbCase: TrackCase = 'launch'
+  /** Largest climbing ratio; NaN where it is not computed. */
+  toothClimb = NaN
+  /** What each reduction bears, as many as a build may hold. */
+  readonly stageDuties: readonly StageDuty[] = Array.from({ length: mostStages }, () => new StageDuty())
   /** Share of K_A F_e on the most loaded row, case launch; NaN where that is 0. */
   toothShare = NaN
   /** Worst cases: N. */

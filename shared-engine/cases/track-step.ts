@@ -1,6 +1,7 @@
 import type { Machine } from '../build/machine-parts.ts'
 import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { internalDragAt } from '../track/drag.ts'
+import { trackCases, type TrackCase } from './case.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setTrackLoads, type TrackLoad } from './track-loads.ts'
 
@@ -14,8 +15,7 @@ import { setTrackLoads, type TrackLoad } from './track-loads.ts'
  */
 export function setTrack(e: Evaluation, machine: Machine): void {
   const { track, service } = machine
-  const [launch, grip, top, free] = e.trackLoads
-  if (!launch || !grip || !top || !free) throw new Error('an evaluation holds four track cases')
+  const { launchLoad: launch, gripLoad: grip, topLoad: top, freeLoad: free } = e
   setCase(launch, e.launchSprocketTorque / (track.radius * track.count), 0)
   setCase(grip, Math.min(launch.force, (e.footing.gripThrust + internalDragAt(track, 0)) / track.count), 0)
   setCase(top, (e.top.thrust + internalDragAt(track, e.top.beltSpeed)) / track.count, e.top.beltSpeed)
@@ -24,13 +24,48 @@ export function setTrack(e: Evaluation, machine: Machine): void {
   setTrackLoads(e.trackLoads, machine)
   const pull = service.factor * launch.force
   e.toothShare = pull > 0 ? (launch.toothForce * track.teethAcross) / pull : NaN
+  setWorst(e)
+  setStresses(e, machine)
+}
+
+/** Worst of the cases; of equal ones the first in the order of `trackCases`. */
+function setWorst(e: Evaluation): void {
   e.toothForce = 0
   e.loopTension = 0
-  for (const load of e.trackLoads) {
-    if (load.toothForce > e.toothForce) e.toothForce = load.toothForce
-    if (load.tension > e.loopTension) e.loopTension = load.tension
+  e.toothClimb = NaN
+  e.worstToothCase = e.worstTensionCase = e.worstClimbCase = 'launch'
+  worsen(e, e.launchLoad, 'launch')
+  worsen(e, e.gripLoad, 'grip')
+  worsen(e, e.topLoad, 'top')
+  worsen(e, e.freeLoad, 'free')
+}
+
+function worsen(e: Evaluation, load: TrackLoad, name: TrackCase): void {
+  if (load.toothForce > e.toothForce) {
+    e.toothForce = load.toothForce
+    e.worstToothCase = name
   }
-  setStresses(e, machine)
+  if (load.tension > e.loopTension) {
+    e.loopTension = load.tension
+    e.worstTensionCase = name
+  }
+  if (load.climb > e.toothClimb || (Number.isNaN(e.toothClimb) && !Number.isNaN(load.climb))) {
+    e.toothClimb = load.climb
+    e.worstClimbCase = name
+  }
+}
+
+/** The case in which a quantity of the track is largest; the first of equal ones. */
+export function worstTrackCase(e: Evaluation, quantity: (load: TrackLoad) => number): TrackCase {
+  let worst: TrackCase = 'launch'
+  let most = -Infinity
+  for (const [index, name] of trackCases.entries()) {
+    const load = e.trackLoads[index]
+    if (load === undefined || !(quantity(load) > most)) continue
+    most = quantity(load)
+    worst = name
+  }
+  return worst
 }
 
 function setCase(load: TrackLoad, force: number, beltSpeed: number): void {

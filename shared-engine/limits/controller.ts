@@ -1,8 +1,8 @@
 import { rpmOf } from '../units/rpm.ts'
-import { setMaximum, setTemperature, type Limit } from './limit.ts'
+import { defineLimits, setMaximum, setTemperature, type Limit } from './limit.ts'
 
 /** Limits of the controller. Each `measure` is the row of the same id in engine contract §8. */
-export const controllerLimits: readonly Limit[] = [
+export const controllerLimits: readonly Limit[] = defineLimits([
   {
     id: 'controller.electrical-rpm',
     label: 'Electrical rpm',
@@ -63,4 +63,4 @@ export const controllerLimits: readonly Limit[] = [
       e.top.exists &&
       setTemperature(out, e.heat.controllerTemperature, machine.controller.maxTemperature, e.heat.sink),
   },
-]
+])

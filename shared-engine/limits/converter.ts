@@ -1,4 +1,4 @@
-import { setMaximum, type Limit } from './limit.ts'
+import { defineLimit, setMaximum, type Limit } from './limit.ts'
 
 /** Most accessories of the build's schema. */
 const most = 20
@@ -6,7 +6,7 @@ const most = 20
 /** Limit of the n-th accessory's converter, counted from 1. *Source:* engine contract §8. */
 function converterLimit(number: number): Limit {
   const index = number - 1
-  return {
+  return defineLimit({
     id: `converter.${number}.current`,
     label: `Converter ${number} current`,
     part: 'accessories',
@@ -20,7 +20,7 @@ function converterLimit(number: number): Limit {
       if (converter === undefined || converter.amps === null || converter.allowedAmps === null) return false
       return setMaximum(out, converter.amps, converter.allowedAmps, 'build')
     },
-  }
+  })
 }
 
 /** Limits of the converters, one for every accessory that a build may hold. */

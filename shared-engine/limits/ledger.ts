@@ -3,7 +3,7 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import type { CaseName } from '../cases/case.ts'
 import { converterLimits } from './converter.ts'
 import { LimitMeasure, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
-import { stageLimits } from './stage.ts'
+import { limitsOfKind } from './stage.ts'
 import { commonLimits } from './table.ts'
 
 /** All limits of one machine, measured; its rows are filled again and again, so that a search allocates nothing. */
@@ -19,7 +19,8 @@ export function measureLedger(ledger: Ledger, e: Evaluation, machine: Machine): 
   ledger.count = 0
   measureAll(ledger, commonLimits, e, machine)
   for (let index = 0; index < machine.stages.length; index += 1) {
-    measureAll(ledger, stageLimits[index] ?? [], e, machine)
+    const stage = machine.stages[index]
+    if (stage !== undefined) measureAll(ledger, limitsOfKind(stage.kind, index), e, machine)
   }
   const converters = machine.accessories.converters.length
   for (let index = 0; index < converters; index += 1) {

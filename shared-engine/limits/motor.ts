@@ -1,8 +1,8 @@
 import { rpmOf } from '../units/rpm.ts'
-import { setMaximum, setTemperature, type Limit } from './limit.ts'
+import { defineLimits, setMaximum, setTemperature, type Limit } from './limit.ts'
 
 /** Limits of the motor. Each `measure` is the row of the same id in engine contract §8. */
-export const motorLimits: readonly Limit[] = [
+export const motorLimits: readonly Limit[] = defineLimits([
   {
     id: 'motor.free-rpm',
     label: 'Free-running rpm',
@@ -66,4 +66,4 @@ export const motorLimits: readonly Limit[] = [
       e.top.exists &&
       setTemperature(out, e.heat.motorTemperature, machine.motor.maxTemperature, e.heat.sink),
   },
-]
+])

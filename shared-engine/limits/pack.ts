@@ -1,7 +1,7 @@
-import { setMaximum, setMinimum, type Limit } from './limit.ts'
+import { defineLimits, setMaximum, setMinimum, type Limit } from './limit.ts'
 
 /** Limits of the pack. Each `measure` is the row of the same id in engine contract §8. */
-export const packLimits: readonly Limit[] = [
+export const packLimits: readonly Limit[] = defineLimits([
   {
     id: 'pack.current-burst',
     label: 'Pack burst current',
@@ -47,4 +47,4 @@ export const packLimits: readonly Limit[] = [
     measure: (out, e, machine) =>
       e.top.exists && setMinimum(out, e.runPackVolts, machine.pack.floorVolts, 'run'),
   },
-]
+])

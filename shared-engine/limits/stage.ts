@@ -1,6 +1,6 @@
-import type { Machine, StagePart } from '../build/machine-parts.ts'
+import type { BeltStage, ChainStage, GearStage, ShaftPart, StagePart } from '../build/machine-parts.ts'
 import type { CaseName } from '../cases/case.ts'
-import type { Evaluation } from '../cases/evaluation.ts'
+import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
 import { allowedBeltPull, pulleyRadius } from '../stages/belt.ts'
 import { allowedChainTension, chainPowerRating, chainTension } from '../stages/chain.ts'
 import {
@@ -12,93 +12,66 @@ import {
   tangentialForce,
 } from '../stages/gear.ts'
 import { shaftStress } from '../stages/shaft.ts'
-import { setMaximum, setMinimum, worsenMaximum, type Limit, type LimitMeasure } from './limit.ts'
+import {
+  defineLimits,
+  setMaximum,
+  setMinimum,
+  worsenMaximum,
+  type Limit,
+  type LimitMeasure,
+} from './limit.ts'
 
-/** Most reductions of the build's schema. */
-const most = 6
-
-/** Torque into a stage and speed of its driver in one case. */
-export interface StageDuty {
-  /** K_A T, N·m, service factor included. */
-  torque: number
-  /** K_A T of the driven shaft, N·m. */
-  drivenTorque: number
-  /** rad/s. */
-  speed: number
+/** Starts a measure of which the worst case is wanted. */
+function startWorst(out: LimitMeasure): void {
+  out.margin = Infinity
 }
 
-const launch: StageDuty = { torque: 0, drivenTorque: 0, speed: 0 }
-const top: StageDuty = { torque: 0, drivenTorque: 0, speed: 0 }
-
-/**
- * Fills what a stage bears at launch (standstill, every efficiency 1) and at top speed.
- *
- * T_k = T_motor Π ratio (Π efficiency at top) of the stages before; a driven shaft carries the torque into the next.
- *
- * *Source:* engine contract §4.
- */
-export function setStageDuty(
-  duty: StageDuty,
-  machine: Machine,
-  index: number,
+/** Bending of both wheels in one case. */
+function worsenBending(
+  out: LimitMeasure,
+  stage: GearStage,
   torque: number,
   speed: number,
-  withLosses: boolean,
+  name: CaseName,
 ): void {
-  let into = machine.service.factor * torque
-  let turning = speed
-  for (let before = 0; before < index; before += 1) {
-    const stage = machine.stages[before]
-    if (stage === undefined) break
-    into *= stage.ratio * (withLosses ? stage.efficiency : 1)
-    turning /= stage.ratio
-  }
-  const own = machine.stages[index]
-  duty.torque = into
-  duty.speed = turning
-  duty.drivenTorque = own === undefined ? NaN : into * own.ratio * (withLosses ? own.efficiency : 1)
-}
-
-type Check = (out: LimitMeasure, stage: StagePart, duty: StageDuty, name: CaseName) => void
-
-const checkBending: Check = (out, stage, duty, name) => {
-  if (stage.kind !== 'gear') return
-  const force = tangentialForce(stage, duty.torque)
-  const dynamic = stageDynamicFactor(stage, duty.speed)
+  const force = tangentialForce(stage, torque)
+  const dynamic = stageDynamicFactor(stage, speed)
   const { faceWidth, module, driverForm, drivenForm } = stage
   worsenMaximum(out, lewisStress(force, faceWidth, module, driverForm, dynamic), stage.driverYield, name)
   worsenMaximum(out, lewisStress(force, faceWidth, module, drivenForm, dynamic), stage.drivenYield, name)
 }
 
-const checkTension: Check = (out, stage, duty, name) => {
-  if (stage.kind === 'chain') {
-    worsenMaximum(out, chainTension(stage, duty.torque, duty.speed), allowedChainTension(stage), name)
-  } else if (stage.kind === 'belt') {
-    const radius = pulleyRadius(stage.pitch, stage.driverTeeth)
-    worsenMaximum(out, duty.torque / radius, allowedBeltPull(stage, duty.speed * radius), name)
+/** Bending of both wheels: the wheel and the case with the worse margin. */
+function measureBending(out: LimitMeasure, stage: GearStage, duty: StageDuty, moving: boolean): true {
+  startWorst(out)
+  worsenBending(out, stage, duty.launchTorque, 0, 'launch')
+  if (moving) worsenBending(out, stage, duty.topTorque, duty.topSpeed, 'top')
+  return true
+}
+
+function measureChainTension(out: LimitMeasure, stage: ChainStage, duty: StageDuty, moving: boolean): true {
+  const allowed = allowedChainTension(stage)
+  startWorst(out)
+  worsenMaximum(out, chainTension(stage, duty.launchTorque, 0), allowed, 'launch')
+  if (moving) worsenMaximum(out, chainTension(stage, duty.topTorque, duty.topSpeed), allowed, 'top')
+  return true
+}
+
+function measureBeltPull(out: LimitMeasure, stage: BeltStage, duty: StageDuty, moving: boolean): true {
+  const radius = pulleyRadius(stage.pitch, stage.driverTeeth)
+  startWorst(out)
+  worsenMaximum(out, duty.launchTorque / radius, allowedBeltPull(stage, 0), 'launch')
+  if (moving) {
+    worsenMaximum(out, duty.topTorque / radius, allowedBeltPull(stage, duty.topSpeed * radius), 'top')
   }
+  return true
 }
 
-const checkShaft: Check = (out, stage, duty, name) => {
-  if (stage.shaft === null) return
-  worsenMaximum(out, shaftStress(duty.drivenTorque, stage.shaft.diameter), stage.shaft.allowedShear, name)
-}
-
-/** Measures a check in both cases and keeps the worse. */
-function measureBoth(
-  out: LimitMeasure,
-  e: Evaluation,
-  machine: Machine,
-  index: number,
-  stage: StagePart,
-  check: Check,
-): true {
-  out.margin = Infinity
-  setStageDuty(launch, machine, index, e.launchTorque, 0, false)
-  check(out, stage, launch, 'launch')
-  if (e.top.exists) {
-    setStageDuty(top, machine, index, e.top.torque, e.top.motorSpeed, true)
-    check(out, stage, top, 'top')
+function measureShaft(out: LimitMeasure, shaft: ShaftPart, duty: StageDuty, moving: boolean): true {
+  startWorst(out)
+  worsenMaximum(out, shaftStress(duty.launchDrivenTorque, shaft.diameter), shaft.allowedShear, 'launch')
+  if (moving) {
+    worsenMaximum(out, shaftStress(duty.topDrivenTorque, shaft.diameter), shaft.allowedShear, 'top')
   }
   return true
 }
@@ -107,7 +80,7 @@ function measureBoth(
 function limitsOfStage(number: number): readonly Limit[] {
   const index = number - 1
   const base = { part: `stage.${number}`, question: 'hold', sense: 'maximum' } as const
-  return [
+  return defineLimits([
     {
       id: `stage.${number}.bending`,
       label: `Gear tooth bending, stage ${number}`,
@@ -117,7 +90,8 @@ function limitsOfStage(number: number): readonly Limit[] {
       needs: [],
       measure: (out, e, machine) => {
         const stage = machine.stages[index]
-        return stage?.kind === 'gear' && measureBoth(out, e, machine, index, stage, checkBending)
+        const duty = e.stageDuties[index]
+        return stage?.kind === 'gear' && duty !== undefined && measureBending(out, stage, duty, e.top.exists)
       },
     },
     {
@@ -129,8 +103,10 @@ function limitsOfStage(number: number): readonly Limit[] {
       needs: [],
       measure: (out, e, machine) => {
         const stage = machine.stages[index]
-        if (stage?.kind !== 'belt' && stage?.kind !== 'chain') return false
-        return measureBoth(out, e, machine, index, stage, checkTension)
+        const duty = e.stageDuties[index]
+        if (duty === undefined) return false
+        if (stage?.kind === 'belt') return measureBeltPull(out, stage, duty, e.top.exists)
+        return stage?.kind === 'chain' && measureChainTension(out, stage, duty, e.top.exists)
       },
     },
     {
@@ -142,9 +118,10 @@ function limitsOfStage(number: number): readonly Limit[] {
       needs: [],
       measure: (out, e, machine) => {
         const stage = machine.stages[index]
-        if (stage?.kind !== 'chain' || !e.top.exists) return false
-        setStageDuty(top, machine, index, e.top.torque, e.top.motorSpeed, true)
-        return setMaximum(out, top.torque * top.speed, chainPowerRating(stage, top.speed), 'top')
+        const duty = e.stageDuties[index]
+        if (stage?.kind !== 'chain' || !e.top.exists || duty === undefined) return false
+        const power = duty.topTorque * duty.topSpeed
+        return setMaximum(out, power, chainPowerRating(stage, duty.topSpeed), 'top')
       },
     },
     {
@@ -155,9 +132,10 @@ function limitsOfStage(number: number): readonly Limit[] {
       kind: 'stress',
       needs: [`stages.${index}.shaftDiameterMm`, `stages.${index}.shaftMaterial`],
       measure: (out, e, machine) => {
-        const stage = machine.stages[index]
-        if (stage === undefined || stage.shaft === null) return false
-        return measureBoth(out, e, machine, index, stage, checkShaft)
+        const shaft = machine.stages[index]?.shaft
+        const duty = e.stageDuties[index]
+        if (shaft === undefined || shaft === null || duty === undefined) return false
+        return measureShaft(out, shaft, duty, e.top.exists)
       },
     },
     {
@@ -188,10 +166,35 @@ function limitsOfStage(number: number): readonly Limit[] {
         return stage?.kind === 'gear' && setMinimum(out, contactRatioOf(stage), leastContactRatio, 'build')
       },
     },
-  ]
+  ])
 }
 
-/** Limits of the reductions: one list for every stage that a build may hold. */
-export const stageLimits: readonly (readonly Limit[])[] = Array.from({ length: most }, (_, index) =>
+/** Every limit of the reductions by number, whatever their kind. */
+export const stageLimits: readonly (readonly Limit[])[] = Array.from({ length: mostStages }, (_, index) =>
   limitsOfStage(index + 1),
 )
+
+/** What each kind of reduction is checked for, besides its shaft. *Source:* engine contract §4. */
+const checksOf: Readonly<Record<StagePart['kind'], readonly string[]>> = {
+  gear: ['bending', 'interference', 'contact-ratio'],
+  belt: ['tension'],
+  chain: ['tension', 'power'],
+  fixed: [],
+}
+
+function pickedFor(kind: StagePart['kind']): readonly (readonly Limit[])[] {
+  const wanted = [...checksOf[kind], 'shaft']
+  return stageLimits.map((limits) => limits.filter(({ id }) => wanted.includes(id.split('.')[2] ?? '')))
+}
+
+const byKind: Readonly<Record<StagePart['kind'], readonly (readonly Limit[])[]>> = {
+  gear: pickedFor('gear'),
+  belt: pickedFor('belt'),
+  chain: pickedFor('chain'),
+  fixed: pickedFor('fixed'),
+}
+
+/** Limits that a reduction of a kind can have at a place, counted from 0. */
+export function limitsOfKind(kind: StagePart['kind'], index: number): readonly Limit[] {
+  return byKind[kind][index] ?? []
+}

@@ -4,7 +4,7 @@ import { converterLimits } from './converter.ts'
 import type { Limit } from './limit.ts'
 import { motorLimits } from './motor.ts'
 import { packLimits } from './pack.ts'
-import { stageLimits } from './stage.ts'
+import { limitsOfKind, stageLimits } from './stage.ts'
 import { trackLimits } from './track.ts'
 import { vehicleLimits } from './vehicle.ts'
 
@@ -21,7 +21,7 @@ export const commonLimits: readonly Limit[] = [
 export function limitsOf(machine: Machine): readonly Limit[] {
   return [
     ...commonLimits,
-    ...stageLimits.slice(0, machine.stages.length).flat(),
+    ...machine.stages.flatMap((stage, index) => limitsOfKind(stage.kind, index)),
     ...converterLimits.slice(0, machine.accessories.converters.length),
   ]
 }

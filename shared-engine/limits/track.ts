@@ -1,40 +1,9 @@
-import type { Evaluation } from '../cases/evaluation.ts'
-import { trackCases, type TrackCase } from '../cases/case.ts'
-import type { TrackLoad } from '../cases/track-loads.ts'
-import { setMaximum, type Limit } from './limit.ts'
-
-/** The case in which a quantity of the track is largest; the first of equal ones. */
-export function worstTrackCase(e: Evaluation, quantity: (load: TrackLoad) => number): TrackCase {
-  let worst: TrackCase = 'launch'
-  let most = -Infinity
-  for (let index = 0; index < trackCases.length; index += 1) {
-    const load = e.trackLoads[index]
-    const name = trackCases[index]
-    if (load === undefined || name === undefined) continue
-    const value = quantity(load)
-    if (value > most) {
-      most = value
-      worst = name
-    }
-  }
-  return worst
-}
-
-const byTooth = (load: TrackLoad): number => load.toothForce
-const byTension = (load: TrackLoad): number => load.tension
-const byClimb = (load: TrackLoad): number => load.climb
-
-/** Largest climbing ratio of the cases; NaN where it is not computed. */
-export function worstClimb(e: Evaluation): number {
-  let most = NaN
-  for (const load of e.trackLoads) if (!(load.climb <= most) && !Number.isNaN(load.climb)) most = load.climb
-  return most
-}
+import { defineLimits, setMaximum, type Limit } from './limit.ts'
 
 const stress = { part: 'track', question: 'hold', sense: 'maximum', unit: 'Pa', kind: 'stress' } as const
 
 /** Limits of the track. Each `measure` is the row of the same id in engine contract §8. */
-export const trackLimits: readonly Limit[] = [
+export const trackLimits: readonly Limit[] = defineLimits([
   {
     id: 'track.tooth-shear',
     label: 'Tooth shear',
@@ -42,7 +11,7 @@ export const trackLimits: readonly Limit[] = [
     needs: ['track.tooth'],
     measure: (out, e, machine) =>
       machine.track.tooth !== null &&
-      setMaximum(out, e.toothShear, machine.track.tooth.allowedShear, worstTrackCase(e, byTooth)),
+      setMaximum(out, e.toothShear, machine.track.tooth.allowedShear, e.worstToothCase),
   },
   {
     id: 'track.tooth-bending',
@@ -51,7 +20,7 @@ export const trackLimits: readonly Limit[] = [
     needs: ['track.tooth'],
     measure: (out, e, machine) =>
       machine.track.tooth !== null &&
-      setMaximum(out, e.toothBending, machine.track.tooth.allowedTensile, worstTrackCase(e, byTooth)),
+      setMaximum(out, e.toothBending, machine.track.tooth.allowedTensile, e.worstToothCase),
   },
   {
     id: 'track.tooth-bearing',
@@ -60,7 +29,7 @@ export const trackLimits: readonly Limit[] = [
     needs: ['track.tooth'],
     measure: (out, e, machine) =>
       machine.track.tooth !== null &&
-      setMaximum(out, e.toothBearing, machine.track.tooth.allowedBearing, worstTrackCase(e, byTooth)),
+      setMaximum(out, e.toothBearing, machine.track.tooth.allowedBearing, e.worstToothCase),
   },
   {
     id: 'track.tooth-climb',
@@ -71,10 +40,7 @@ export const trackLimits: readonly Limit[] = [
     unit: '1',
     kind: 'none',
     needs: ['track.tooth', 'track.loopStiffnessN', 'track.tooth.flankDegrees'],
-    measure: (out, e) => {
-      const climb = worstClimb(e)
-      return !Number.isNaN(climb) && setMaximum(out, climb, 1, worstTrackCase(e, byClimb))
-    },
+    measure: (out, e) => !Number.isNaN(e.toothClimb) && setMaximum(out, e.toothClimb, 1, e.worstClimbCase),
   },
   {
     id: 'track.tension',
@@ -87,7 +53,7 @@ export const trackLimits: readonly Limit[] = [
     needs: ['track.breakingTensionN'],
     measure: (out, e, machine) =>
       machine.track.breakingTension !== null &&
-      setMaximum(out, e.loopTension, machine.track.breakingTension, worstTrackCase(e, byTension)),
+      setMaximum(out, e.loopTension, machine.track.breakingTension, e.worstTensionCase),
   },
   {
     id: 'track.burst-speed',
@@ -102,4 +68,4 @@ export const trackLimits: readonly Limit[] = [
       machine.track.breakingTension !== null &&
       setMaximum(out, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, 'free'),
   },
-]
+])

@@ -1,9 +1,9 @@
-import { setMaximum, setMinimum, type Limit } from './limit.ts'
+import { defineLimits, setMaximum, setMinimum, type Limit } from './limit.ts'
 
 const force = { part: 'vehicle', unit: 'N', kind: 'force' } as const
 
 /** Limits of the whole machine. Each `measure` is the row of the same id in engine contract §8. */
-export const vehicleLimits: readonly Limit[] = [
+export const vehicleLimits: readonly Limit[] = defineLimits([
   {
     id: 'vehicle.front-lift',
     label: 'Front lifting',
@@ -35,4 +35,4 @@ export const vehicleLimits: readonly Limit[] = [
       !Number.isNaN(e.pivotThrust) &&
       setMinimum(out, Math.min(e.startThrust, e.level.gripThrust) / 2, e.pivotThrust, 'rest'),
   },
-]
+])
