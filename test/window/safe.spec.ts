@@ -1,7 +1,7 @@
-import { writeFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Page } from '@playwright/test'
-import { begin, entry, savedWords, showPart } from './journey.ts'
+import { begin, entry, savedWords, showPart, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 async function change(page: Page, mass: string): Promise<void> {
@@ -87,14 +87,68 @@ test('a file that is no build is refused with every reason, and nothing is lost'
   await expect(alert).toHaveCount(0)
 })
 
-test('a build dropped on the window is opened', async ({ open }) => {
+/** Lets go of a file over the page, as the browser tells it. */
+async function drop(page: Page, name: string, text: string): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(
+    ([name, text]) => {
+      const data = new DataTransfer()
+      data.items.add(new File([text], name, { type: 'application/json' }))
+      return data
+    },
+    [name, text] as const,
+  )
+  await page.dispatchEvent('body', 'drop', { dataTransfer })
+}
+
+test('a build dropped on the window is opened, and noise is refused', async ({ open, shownIn }) => {
+  test.skip(shownIn === 'window', 'a file made in the page has no place on disk, which the real window asks for')
   const { page } = await open()
   await begin(page)
-  const dropped = await page.evaluateHandle(() => {
-    const data = new DataTransfer()
-    data.items.add(new File(['not json'], 'noise.build.json', { type: 'application/json' }))
-    return data
-  })
-  await page.dispatchEvent('body', 'drop', { dataTransfer: dropped })
+  await drop(page, 'noise.build.json', 'not json')
   await expect(page.getByRole('alert')).toContainText('not JSON')
+  await drop(page, 'crawler.build.json', await readFile('examples/culvert-crawler.build.json', 'utf8'))
+  await expect(page.locator('h1')).toContainText('crawler')
+  await expect(page.getByRole('alert')).toHaveCount(0)
+})
+
+test('closing the window with unsaved work asks, and Save saves first', async ({ open, folder }) => {
+  const { page, electron } = await open()
+  test.skip(electron === null, 'a browser asks in its own words')
+  if (electron === null) return
+  await begin(page)
+  await change(page, '44')
+  const close = () => electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.close())
+  const question = page.getByRole('dialog', { name: /^Save the changes/ })
+  await close()
+  await expect(question).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(question).toHaveCount(0)
+  await expect(entry(page, 'vehicle.massKg')).toHaveValue('44')
+  const file = path.join(folder, 'closed.build.json')
+  await willSaveAs(electron, file)
+  await close()
+  const gone = page.waitForEvent('close')
+  await question.getByRole('button', { name: 'Save' }).click()
+  await gone
+  expect(JSON.parse(await readFile(file, 'utf8'))).toMatchObject({ vehicle: { massKg: 44 } })
+})
+
+test('a file that another program changes is noticed, and not overwritten unasked', async ({ open, folder }) => {
+  const file = path.join(folder, 'shared.build.json')
+  const text = await readFile('examples/culvert-crawler.build.json', 'utf8')
+  await writeFile(file, text)
+  const { page, electron } = await open({ file })
+  test.skip(electron === null, 'a browser is not told of changes on disk')
+  await begin(page)
+  await change(page, '45')
+  await writeFile(file, text.replace('"name": "', '"name": "Changed elsewhere: '))
+  await expect(page.getByText('was changed by another program').first()).toBeVisible({ timeout: 10_000 })
+  await page.keyboard.press('Control+s')
+  const question = page.getByRole('dialog', { name: /was changed by another program/ })
+  await expect(question).toBeVisible()
+  await page.keyboard.press('Escape')
+  expect(await readFile(file, 'utf8')).toContain('Changed elsewhere')
+  await page.getByRole('button', { name: 'Load that change' }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Revert' }).click()
+  await expect(page.locator('h1')).toContainText('Changed elsewhere')
 })
