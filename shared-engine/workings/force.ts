@@ -1,0 +1,135 @@
+import { dutyForAmps } from '../motor/drive-line.ts'
+import { gravity } from '../constants.ts'
+import type { Checked } from '../check.ts'
+import { driveTrain, motorModel, noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
+import type { Draft } from './draft.ts'
+import { groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
+import { dutyForCurrent, pieceAt, startThrust } from './motion.ts'
+import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
+
+const startThrustN: Subject = {
+  title: 'What the motors push with at rest and full throttle, before the ground has its say.',
+  state: inCase('rest'),
+  source: motorModel,
+  write: (d) => startThrust(d, pieceAt(d, 0)),
+}
+
+const frontLiftThrustN: Subject = {
+  title: 'The thrust at which the front comes off the ground.',
+  state: inCase('rest'),
+  source: 'moments about the rear edge of the patch',
+  assumptions: ['The inertia of rotors and loops is left out, the safe side.'],
+  missing: needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'),
+  write: (d) => {
+    const { vehicle, ground } = d.checked.machine
+    d.constant('g', 'gravity')
+    d.entry('x', 'vehicle.cgAheadMm')
+    d.entry('h', 'vehicle.cgHeightMm')
+    slopeAngle(d)
+    const [ahead, height] = [vehicle.centreAhead ?? NaN, vehicle.centreHeight ?? NaN]
+    const value = (gravity * (ahead * ground.cosSlope - height * ground.sinSlope)) / height
+    const told = ['acceleration', 'acceleration that lifts the front'] as const
+    d.step('a_l', told, 'g * (x * cos(theta) - h * sin(theta)) / h', value)
+    mass(d)
+    d.figure('R_0', 'groundResistanceN')
+    const lift = d.checked.evaluation.frontLiftThrust
+    d.step('F_l', ['force', 'thrust that lifts the front'], 'max(0, m * a_l + R_0)', lift)
+  },
+}
+
+/** Why no throttle lifts the front. */
+function frontStaysDown({ evaluation, machine }: Checked): Missing | null {
+  const { footing, frontLiftThrust, frontLiftDuty, drive } = evaluation
+  if (!Number.isNaN(frontLiftDuty)) return null
+  if (!(footing.gripThrust >= frontLiftThrust))
+    return { why: 'the ground does not pass on enough thrust to lift the front: the tracks spin first.' }
+  const limited = machine.controller.currentLimit !== Infinity
+  const held = limited
+    ? `the current limit of ${drive.currentLimit} A or the throttle’s cap`
+    : 'the throttle’s cap'
+  return { why: `no throttle reaches that thrust: ${held} holds the motors below it.` }
+}
+
+const frontLiftThrottlePercent: Subject = {
+  title: 'The least throttle from rest at which the front comes up.',
+  state: inCase('rest'),
+  source: motorModel,
+  missing: firstOf(needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'), frontStaysDown),
+  write: (d) => {
+    const { machine, evaluation } = d.checked
+    const { drive, line, frontLiftThrust, frontLiftDuty } = evaluation
+    d.figure('F_l', 'frontLiftThrustN')
+    const torque = (frontLiftThrust + machine.track.internalDrag) / line.thrustPerTorque
+    d.entry('D_0', 'track.internalDragN')
+    driveTrain(d)
+    d.step('T', ['torque', 'torque of one motor'], '(F_l + D_0) * r / (M * G * eta)', torque)
+    torqueConstant(d, 'service')
+    noLoadAtRest(d)
+    const amps = torque / drive.torqueConstant + drive.noLoadBase
+    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0', amps)
+    const duty = dutyForAmps(drive, amps, 0)
+    dutyForCurrent(d, amps * drive.seriesResistance, amps > 0 ? duty : 0, null)
+    d.step('delta_p', ['percent', 'throttle'], '100 * delta_i', 100 * frontLiftDuty)
+  },
+}
+
+const pivotNeeds = needing('vehicle.gaugeMm', 'vehicle.contactLengthMm', 'ground.turnFriction')
+
+/** Turning on the spot takes a side that pushes ahead and one that pushes astern. */
+export function unevenSides({ machine }: Checked): Missing | null {
+  if (machine.motor.count % 2 === 0 && machine.track.count % 2 === 0) return null
+  return { why: 'it needs motors and loops in even number: one side pushes ahead, the other astern.' }
+}
+
+export const pivotMissing = firstOf(unevenSides, pivotNeeds)
+const onTheSpot = 'turning on the spot on the level, one side pushing ahead, the other astern'
+
+const pivotThrustN: Subject = {
+  title: 'What each side has to push with to turn the machine on the spot.',
+  state: onTheSpot,
+  source: 'Wong, Theory of Ground Vehicles, skid steering with uniform pressure',
+  assumptions: [
+    'Sideways drag takes no grip from the push, and skis count in the ground’s resistance alone.',
+  ],
+  missing: pivotMissing,
+  write: (d) => {
+    trackWeight(d, 'level')
+    d.entry('mu_t', 'ground.turnFriction')
+    d.entry('L', 'vehicle.contactLengthMm')
+    d.entry('B_g', 'vehicle.gaugeMm')
+    groundResistance(d, 'level')
+    const value = d.checked.evaluation.pivotThrust
+    d.step('F_p', ['force', 'push of each side'], 'mu_t * W_t * L / (4 * B_g) + R_g / 2', value)
+  },
+}
+
+const pivotMotorAmps: Subject = {
+  title: 'The current of one motor while the machine turns on the spot.',
+  state: onTheSpot,
+  source: motorModel,
+  missing: pivotMissing,
+  write: (d) => {
+    const { machine, evaluation } = d.checked
+    const { line, pivotThrust, pivotAmps } = evaluation
+    d.figure('F_p', 'pivotThrustN')
+    d.entry('D_0', 'track.internalDragN')
+    d.entry('M', 'motor.count')
+    d.figure('G', 'ratio')
+    d.figure('eta', 'efficiency')
+    sprocketRadius(d)
+    const torque = (2 * (pivotThrust + machine.track.internalDrag / 2)) / line.thrustPerTorque
+    const expression = '(F_p + D_0 / 2) * r / (G * eta) * 2 / M'
+    d.step('T', ['torque', 'torque of one motor'], expression, torque)
+    torqueConstant(d, 'service')
+    noLoadAtRest(d)
+    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0', pivotAmps)
+  },
+}
+
+export const forceWorkings = {
+  startThrustN,
+  frontLiftThrustN,
+  frontLiftThrottlePercent,
+  pivotThrustN,
+  pivotMotorAmps,
+} satisfies Record<string, Subject>

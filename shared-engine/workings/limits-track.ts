@@ -1,0 +1,155 @@
+import type { TrackCase } from '../cases/case.ts'
+import type { LimitRow } from '../limits/ledger.ts'
+import { climbSlopeOf } from '../track/climb.ts'
+import type { Sharing } from '../track/sharing.ts'
+import type { FigureName } from '../figures/table.ts'
+import type { Draft } from './draft.ts'
+import { byClimb, casesTold, freeBeltSpeed } from './loads.ts'
+import type { LimitSubject } from './margin.ts'
+import { isShared, stiffnessSharing } from './sharing.ts'
+
+type Strength = 'shear' | 'tensile' | 'bearing'
+
+/** `f_k` and the strength that the working’s knock-down leaves. */
+function allowedStress(d: Draft, strength: Strength, value: number): void {
+  const tooth = d.checked.build.track.tooth
+  d.entry('f_k', 'track.knockdownPercent')
+  const { material } = tooth ?? {}
+  if (material === 'custom') d.entry('S_0', `track.tooth.${strength}StrengthMpa`)
+  else {
+    const knockdown = d.of('f_k')
+    const told = ['stress', `${strength} strength of the material (typical handbook value)`] as const
+    d.row('S_0', 'track.tooth.material', told, value / knockdown)
+  }
+  d.step('S_f', ['stress', 'what is left of it after making and gluing'], 'S_0 * f_k', value)
+}
+
+const stress = (title: string, figure: FigureName, strength: Strength): LimitSubject => ({
+  title,
+  source: 'statics of the tooth; strengths are typical handbook values, or the builder’s own test',
+  write: (d, row) => {
+    d.figure('sigma', figure)
+    allowedStress(d, strength, row.allowed ?? NaN)
+    return { actual: 'sigma', allowed: 'S_f' }
+  },
+})
+
+/** `C_j`: how close the worst row is to climbing out. */
+function climbing(d: Draft, row: LimitRow): void {
+  const name = row.case as TrackCase
+  const { tooth, pretension } = d.checked.machine.track
+  const slope = tooth === null ? 0 : climbSlopeOf(tooth)
+  d.entry('beta_f', 'track.tooth.flankDegrees')
+  d.entry('mu_f', 'track.tooth.flankFriction')
+  const told = ['none', 'push outwards for each newton of pull'] as const
+  d.step('s_c', told, 'max(0, tan(beta_f - atan(mu_f)))', slope)
+  const ratio = ['none', 'pushed out over held in, worst row'] as const
+  if (slope === 0 || !isShared(d, name)) {
+    const words = slope === 0 ? 'friction holds so steep a flank by itself' : 'there is no pull'
+    d.step('C', ratio, slope === 0 ? 's_c' : '0 * s_c', row.actual ?? NaN, words)
+    return
+  }
+  const sharing = stiffnessSharing(d, name)
+  const worst = rowForces(d, sharing, pretension)
+  d.entry('N_0', 'track.pretensionN')
+  d.entry('z', 'track.sprocketTeeth')
+  const held = 'N_0 + f_j / 2 + f_b'
+  d.step(
+    'N_j',
+    ['force', 'mean tension over that row, without the loop’s own pull'],
+    held,
+    pretension + worst.force / 2 + worst.behind,
+  )
+  d.step('C', ratio, 'f_j * s_c * z / (2 * pi * N_j)', row.actual ?? NaN, casesTold(d.checked, byClimb))
+}
+
+/** `f_j` and `f_b`: force of the row that is closest to climbing out, and of all rows behind it. */
+function rowForces(d: Draft, sharing: Sharing, pretension: number): { force: number; behind: number } {
+  const levels = levelsOf(sharing)
+  const count = sharing.rows
+  let worst = { row: count, force: 0, behind: 0, ratio: 0 }
+  let behind = 0
+  for (let row = count; row >= 1; row -= 1) {
+    const force = levels.forceOf(row)
+    const ratio = force > 0 ? force / (pretension + force / 2 + behind) : 0
+    if (ratio > worst.ratio) worst = { row, force, behind, ratio }
+    behind += force
+  }
+  const many = '(1 + exp(-N_r * theta)) * (1 - exp(-N_r * theta))'
+  const part = ['force', 'part of the pull that dies away from the tight end'] as const
+  d.step('a_1', part, `(F_K + y_m * (1 - exp(-N_r * theta))) / (${many})`, levels.falling)
+  const other = ['force', 'part that dies away from the slack end'] as const
+  d.step('a_2', other, `((y_m + F_K) * (1 - exp(-N_r * theta)) - F_K) / (${many})`, levels.rising)
+  const solved = 'the row, counted from the tight end, where pushed out over held in is largest'
+  d.found('j', ['count', 'worst row'], solved, worst.row)
+  const force = 'sqrt(kappa) * (a_1 * exp(theta / 2 - j * theta) - a_2 * exp(-(N_r - j) * theta - theta / 2))'
+  d.step('f_j', ['force', 'force of that row'], force, worst.force)
+  const rest = 'a_1 * exp(-j * theta) + a_2 * exp(-(N_r - j) * theta) - y_m'
+  d.step('f_b', ['force', 'force of all rows behind it'], rest, worst.behind)
+  return worst
+}
+
+/** The rows’ tensions as a sum of two exponentials, written so that equal ends lose no digits. */
+function levelsOf({ rows, decay, tight, slack, halfSine, pull }: Sharing) {
+  const whole = Math.exp(-rows * decay)
+  const missing = -Math.expm1(-rows * decay)
+  const falling = (pull + slack * missing) / ((1 + whole) * missing)
+  const rising = (tight * missing - pull) / ((1 + whole) * missing)
+  const forceOf = (row: number) =>
+    2 *
+    halfSine *
+    (falling * Math.exp(decay / 2 - row * decay) - rising * Math.exp(-(rows - row) * decay - decay / 2))
+  return { falling, rising, forceOf }
+}
+
+export const trackLimitWorkings = {
+  'track.tooth-shear': stress(
+    'The shear at the root of the most loaded tooth against what its material bears.',
+    'toothShearPa',
+    'shear',
+  ),
+  'track.tooth-bending': stress(
+    'The bending of the most loaded tooth against what its material bears.',
+    'toothBendingPa',
+    'tensile',
+  ),
+  'track.tooth-bearing': stress(
+    'The pressure on the most loaded flank against what its material bears.',
+    'toothBearingPa',
+    'bearing',
+  ),
+  'track.tooth-climb': {
+    title: 'How close the worst row of teeth is to being pushed out of the sprocket.',
+    source: 'wedge with friction against the tension that wraps the sprocket',
+    assumptions: ['Flanks are rigid, and these cases alone are looked at: a smaller load can be worse.'],
+    missing: ({ machine }) =>
+      machine.track.tooth !== null && machine.track.tooth.modulus === null
+        ? { why: 'it needs the stiffness of the tooth’s own material (track.tooth.modulusMpa).' }
+        : null,
+    unformed: 'nothing holds the pushed row in: it counts as over.',
+    write: (d, row) => {
+      climbing(d, row)
+      d.given('C_1', ['none', 'where a row lifts out'], 1)
+      return { actual: 'C', allowed: 'C_1' }
+    },
+  },
+  'track.tension': {
+    title: 'The loop’s greatest tension against what breaks it.',
+    source: 'statics; the limit is the builder’s own pull test or the maker’s',
+    write: (d) => {
+      d.figure('N', 'loopTensionN')
+      d.entry('N_B', 'track.breakingTensionN')
+      return { actual: 'N', allowed: 'N_B' }
+    },
+  },
+  'track.burst-speed': {
+    title: 'The belt speed of the free-running motor against that at which the loop’s own mass tears it.',
+    source: 'centrifugal tension of a running belt, any machine-elements text',
+    unformed: 'pretension alone breaks the loop: it counts as over.',
+    write: (d) => {
+      freeBeltSpeed(d)
+      d.figure('v_B', 'burstBeltSpeedMps')
+      return { actual: 'v_b', allowed: 'v_B' }
+    },
+  },
+} as const satisfies Record<string, LimitSubject>

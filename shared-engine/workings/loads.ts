@@ -1,0 +1,105 @@
+import { trackCases, type TrackCase } from '../cases/case.ts'
+import type { TrackLoad } from '../cases/track-loads.ts'
+import type { Checked } from '../check.ts'
+import { worstTrackCase } from '../cases/track-step.ts'
+import { formatText } from '../units/display.ts'
+import type { QuantityKind } from '../units/kinds.ts'
+import { sprocketRadius } from './circuit.ts'
+import type { Draft } from './draft.ts'
+import { internalDrag, topThrust } from './motion.ts'
+
+// What each load case asks of one loop: steps for the worst one, a sentence about the others.
+
+/** A quantity of a load case: how it is read, and how it is told. */
+export interface LoadQuantity {
+  readonly of: (load: TrackLoad) => number
+  readonly kind: QuantityKind
+}
+
+export const byToothForce: LoadQuantity = { of: (load) => load.toothForce, kind: 'force' }
+export const byTension: LoadQuantity = { of: (load) => load.tension, kind: 'force' }
+export const byClimb: LoadQuantity = { of: (load) => load.climb, kind: 'none' }
+
+/** The case in which a quantity is largest. */
+export function worstCase(checked: Checked, quantity: LoadQuantity): TrackCase {
+  return worstTrackCase(checked.evaluation, quantity.of)
+}
+
+/** The load of a case. */
+export function loadOf(checked: Checked, name: TrackCase): TrackLoad {
+  const load = checked.evaluation.trackLoads[trackCases.indexOf(name)]
+  if (load === undefined) throw new Error(`no track load ${name}`)
+  return load
+}
+
+/** "the worst of the cases is launch; grip 120 N, top 45 N, free 3 N". */
+export function casesTold(checked: Checked, quantity: LoadQuantity): string {
+  const worst = worstCase(checked, quantity)
+  const others = trackCases.filter((name) => name !== worst)
+  const told = others.map((name) => {
+    const value = quantity.of(loadOf(checked, name))
+    if (Number.isNaN(value)) return `${name} does not arise`
+    return `${name} ${formatText(value, quantity.kind, 'metric').replace('\u202F', ' ')}`
+  })
+  return `${worst} is the worst of the load cases: ${told.join(', ')}`
+}
+
+/** `F_e` and, where the loop runs, `v_b`: force at the drive sprocket per loop in a case. */
+export function loopForce(d: Draft, name: TrackCase): void {
+  d.entry('N_t', 'track.count')
+  const { force } = loadOf(d.checked, name)
+  switch (name) {
+    case 'launch':
+      launchForce(d, force)
+      break
+    case 'grip':
+      gripForce(d, force)
+      break
+    case 'top':
+      topThrust(d)
+      d.figure('v_b', 'topBeltSpeedMps')
+      internalDrag(d, d.checked.evaluation.top.beltSpeed)
+      d.step('F_e', told(name), '(F + D) / N_t', force)
+      break
+    case 'free':
+      freeBeltSpeed(d)
+      internalDrag(d, loadOf(d.checked, name).beltSpeed)
+      d.step('F_e', told(name), 'D / N_t', force)
+  }
+}
+
+const told = (name: TrackCase) => ['force', `pull of the sprocket on each loop, case ${name}`] as const
+
+function launchForce(d: Draft, force: number): void {
+  d.figure('T_L', 'launchSprocketTorqueNm')
+  sprocketRadius(d)
+  d.step('F_e', told('launch'), 'T_L / (r * N_t)', force)
+}
+
+function gripForce(d: Draft, force: number): void {
+  d.figure('T_L', 'launchSprocketTorqueNm')
+  sprocketRadius(d)
+  d.figure('F_max', 'gripThrustN')
+  d.entry('D_0', 'track.internalDragN')
+  d.step('F_e', told('grip'), 'min(T_L / (r * N_t), (F_max + D_0) / N_t)', force)
+}
+
+/** `v_b`: belt speed of the free-running motor. */
+export function freeBeltSpeed(d: Draft): void {
+  const { line, worstFreeSpeed } = d.checked.evaluation
+  d.figure('n', 'freeRpm')
+  d.figure('G', 'ratio')
+  sprocketRadius(d)
+  const speed = worstFreeSpeed / line.motorPerBelt
+  d.step('v_b', ['speed', 'belt speed of the free-running motor'], 'n * 2 * pi / 60 * r / G', speed)
+}
+
+/** `F_K`: a loop’s pull with the service factor. */
+export function servicePull(d: Draft, name: TrackCase): number {
+  const { machine } = d.checked
+  loopForce(d, name)
+  d.entry('K_A', 'service.factor')
+  d.assume('The service factor K_A allows for shock.')
+  const value = machine.service.factor * loadOf(d.checked, name).force
+  return d.step('F_K', ['force', 'the same with the service factor'], 'K_A * F_e', value)
+}

@@ -1,0 +1,211 @@
+import { referenceTemperature } from '../motor/constants.ts'
+import { freeSpeedAt } from '../motor/free-speed.ts'
+import { strongestDuty } from '../motor/standstill.ts'
+import { formatText } from '../units/display.ts'
+import { angularSpeedOf, rpmOf } from '../units/rpm.ts'
+import {
+  averagedDuty,
+  fullVolts,
+  loopResistance,
+  motorModel,
+  noLoadAtRest,
+  referenceSpeed,
+  seriesResistance,
+  torqueConstant,
+  type MotorTemperature,
+} from './circuit.ts'
+import type { Draft } from './draft.ts'
+import { inCase, type Subject } from './subject.ts'
+import type { Checked } from '../check.ts'
+
+const fullAndFree = 'free: the shaft free, pack full and rested, nothing else drawing, throttle at its cap'
+
+/** Free speed of the full pack, winding and magnets cold and as hot as they may be, rad/s. */
+function freeSpeeds({ machine }: Checked): { readonly cold: number; readonly hot: number } {
+  const { pack, controller, motor } = machine
+  const at = (degrees: number) => freeSpeedAt(machine, pack.fullVolts, degrees, controller.throttleCap)
+  return { cold: at(referenceTemperature), hot: at(motor.maxTemperature) }
+}
+
+/** `omega_f`: the worst-case free speed. */
+function freeSpeed(d: Draft): number {
+  const { cold, hot } = freeSpeeds(d.checked)
+  const at: MotorTemperature = hot > cold ? 'hot' : 'cold'
+  fullVolts(d)
+  torqueConstant(d, at)
+  loopResistance(d, at)
+  referenceSpeed(d)
+  const other = formatText(rpmOf(Math.min(cold, hot)), 'rpm', 'metric').replace('\u202F', ' ')
+  const limit = formatText(d.checked.machine.motor.maxTemperature, 'temperature', 'metric').replace(
+    '\u202F',
+    ' ',
+  )
+  const words =
+    at === 'hot'
+      ? `as hot as the motor may be (${limit}) it spins faster than at 20 °C, where it reaches ${other}`
+      : `at 20 °C it spins at least as fast as at ${limit}, where it reaches ${other}`
+  const expression = 'max(0, (delta * V_full - I_nl * (1 - beta) * R) / (K_t + beta * I_nl * R / omega_ref))'
+  const told = ['angularSpeed', 'free speed'] as const
+  return d.step('omega_f', told, expression, d.checked.evaluation.worstFreeSpeed, words)
+}
+
+const freeRpm: Subject = {
+  title: 'How fast the motor spins with nothing on its shaft, at worst: what the over-rev check compares.',
+  state: fullAndFree,
+  source: `${motorModel}: torque set to nothing`,
+  assumptions: ['A current limit plays no part where nothing is driven.'],
+  write: (d) => {
+    const speed = freeSpeed(d)
+    d.step('n', ['rpm', 'free-running speed'], 'omega_f * 60 / (2 * pi)', rpmOf(speed))
+  },
+}
+
+const ruleOfThumbRpm: Subject = {
+  title: 'Kv times volts, the rule of thumb that leaves every loss out.',
+  state: fullAndFree,
+  source: 'common practice, no source',
+  write: (d) => {
+    d.entry('Kv', 'motor.kvRpmPerVolt')
+    d.entry('delta', 'controller.throttleCapPercent')
+    fullVolts(d)
+    const value = rpmOf(d.checked.evaluation.ruleOfThumbSpeed)
+    d.step('n', ['rpm', 'Kv times volts'], 'Kv * V_full * delta', value)
+  },
+}
+
+const electricalRpm: Subject = {
+  title: 'How often the field turns at the free-running speed: what the controller has to switch.',
+  state: fullAndFree,
+  source: 'definition of electrical speed: mechanical speed times pole pairs',
+  write: (d) => {
+    d.figure('n', 'freeRpm')
+    d.entry('N_p', 'motor.poleCount')
+    const { figures } = d.checked
+    d.step('n_e', ['rpm', 'electrical speed'], 'n * N_p / 2', figures.electricalRpm ?? NaN)
+  },
+}
+
+/** Which temperature gets to the rated speed first. */
+function ratedTemperature(checked: Checked): MotorTemperature {
+  const { machine, evaluation } = checked
+  const ratedSpeed = angularSpeedOf(machine.motor.ratedMaxRpm)
+  const { pack, motor } = machine
+  const at = (degrees: number) =>
+    Math.abs(freeSpeedAt(machine, pack.fullVolts, degrees, evaluation.throttleForRated) - ratedSpeed)
+  return at(referenceTemperature) <= at(motor.maxTemperature) ? 'cold' : 'hot'
+}
+
+const throttleForRatedRpmPercent: Subject = {
+  title: 'The throttle at which the free-running motor just reaches its rated speed, whatever the cap.',
+  state: 'free: the shaft free, pack full and rested, nothing else drawing',
+  source: `${motorModel}: torque set to nothing, solved for the duty`,
+  missing: ({ evaluation }) =>
+    Number.isNaN(evaluation.throttleForRated)
+      ? { why: 'no throttle lets the free-running motor reach its rated speed: it is safe from over-rev.' }
+      : null,
+  write: (d) => {
+    const { machine, evaluation } = d.checked
+    const at = ratedTemperature(d.checked)
+    fullVolts(d)
+    torqueConstant(d, at)
+    seriesResistance(d, at)
+    referenceSpeed(d)
+    d.source(averagedDuty)
+    d.entry('n_max', 'motor.ratedMaxRpm')
+    d.entry('M', 'motor.count')
+    d.figure('R_b', 'packOhm')
+    const omega = angularSpeedOf(machine.motor.ratedMaxRpm)
+    d.step('omega', ['angularSpeed', 'rated speed'], 'n_max * 2 * pi / 60', omega)
+    const { noLoadAmps, viscousShare, referenceSpeed: tested } = machine.motor
+    const amps = noLoadAmps * (1 - viscousShare + (viscousShare * omega) / tested)
+    const current = 'I_nl * ((1 - beta) + beta * omega / omega_ref)'
+    d.step('I_0', ['amps', 'no-load current there'], current, amps)
+    const needed = amps * d.of('R_s') + omega * d.of('K_t')
+    d.step('c', ['volts', 'what the motor itself needs'], 'I_0 * R_s + omega * K_t', needed)
+    const root = '2 * c / (V_full + sqrt(V_full^2 - 4 * M * I_0 * R_b * c))'
+    const words = 'the smaller root of M * I_0 * R_b * delta_r^2 - V_full * delta_r + c = 0'
+    d.step('delta_r', ['fraction', 'duty'], root, evaluation.throttleForRated, words)
+    const told = ['percent', 'throttle'] as const
+    d.step('delta_p', told, '100 * delta_r', 100 * evaluation.throttleForRated)
+  },
+}
+
+const stallMotorAmps: Subject = {
+  title: 'The most current of one standing motor at any throttle, before any limit of the controller.',
+  state: inCase('launch'),
+  source: `${motorModel}: standstill, the duty of most current by differentiation`,
+  write: (d) => {
+    const { evaluation } = d.checked
+    fullVolts(d)
+    seriesResistance(d, 'cold')
+    strongest(d, strongestDuty(evaluation.launchDrive))
+    const expression = 'delta_s * V_full / (R_s + M * delta_s^2 * R_b)'
+    d.step('I_s', ['amps', 'stall current of one motor'], expression, evaluation.stallAmps)
+  },
+}
+
+/** `delta_s`: the duty at which a standing motor draws most; `R_s` is known already. */
+export function strongest(d: Draft, duty: number): void {
+  d.source(averagedDuty)
+  d.entry('delta', 'controller.throttleCapPercent')
+  d.entry('M', 'motor.count')
+  d.figure('R_b', 'packOhm')
+  const words =
+    duty < d.of('delta')
+      ? 'below the cap: the pack is so weak that part throttle pulls harder than full'
+      : 'the cap: this pack does not sag enough for less throttle to pull harder'
+  const told = ['fraction', 'duty of most standstill current'] as const
+  d.step('delta_s', told, 'min(delta, sqrt(R_s / (M * R_b)))', duty, words)
+}
+
+const launchMotorAmps: Subject = {
+  title: 'The current of one motor at the start of a jam, after the controller’s limit.',
+  state: inCase('launch'),
+  source: 'the lesser of what resistance and the controller let through',
+  write: (d) => {
+    const { launchAmps } = d.checked.evaluation
+    d.figure('I_s', 'stallMotorAmps')
+    limitedAmps(d, 'I_s', 'I', launchAmps)
+  },
+}
+
+/** The lesser of a current and the controller's limit, where one is entered. */
+export function limitedAmps(d: Draft, open: string, symbol: string, value: number): void {
+  const told = ['amps', 'current of one motor'] as const
+  if (d.checked.machine.controller.currentLimit === Infinity) {
+    d.assume(
+      'No current limit is entered (controller.currentLimitAmps): resistance alone limits the current.',
+    )
+    d.step(symbol, told, open, value)
+    return
+  }
+  d.entry('I_lim', 'controller.currentLimitAmps')
+  d.step(symbol, told, `min(${open}, I_lim)`, value)
+}
+
+const launchSprocketTorqueNm: Subject = {
+  title: 'The torque of all motors at the drive sprockets in a jam, every efficiency taken as 1.',
+  state: inCase('launch'),
+  source: motorModel,
+  assumptions: ['Standing gears lose nothing: every efficiency is 1, the safe side.'],
+  write: (d) => {
+    const { evaluation } = d.checked
+    d.figure('I', 'launchMotorAmps')
+    torqueConstant(d, 'cold')
+    noLoadAtRest(d)
+    d.step('T', ['torque', 'torque of one motor'], 'max(0, K_t * (I - I_0))', evaluation.launchTorque)
+    d.entry('M', 'motor.count')
+    d.figure('G', 'ratio')
+    d.step('T_s', ['torque', 'torque at the sprockets'], 'M * T * G', evaluation.launchSprocketTorque)
+  },
+}
+
+export const motorWorkings = {
+  ruleOfThumbRpm,
+  freeRpm,
+  electricalRpm,
+  throttleForRatedRpmPercent,
+  stallMotorAmps,
+  launchMotorAmps,
+  launchSprocketTorqueNm,
+} satisfies Record<string, Subject>
