@@ -23,6 +23,8 @@ export class Footing {
   shearStrength = NaN
   /** L/K: the soil's x at a slip of 1; NaN as above. */
   fullShear = NaN
+  /** K/L: slip for one more of x; NaN as above. */
+  slipPerShear = NaN
 }
 
 /**
@@ -58,6 +60,7 @@ function setCoefficientFooting(footing: Footing, ground: CoefficientGround): voi
   footing.groundPressure = NaN
   footing.shearStrength = NaN
   footing.fullShear = NaN
+  footing.slipPerShear = NaN
 }
 
 /**
@@ -81,6 +84,7 @@ function setSoilFooting(footing: Footing, machine: Machine, soil: SoilGround): v
   footing.groundResistance = (count * width * pressure * sinkage) / (soil.exponent + 1) // k z^n is p
   footing.shearStrength = area * soil.cohesion + footing.trackWeight * soil.tanFriction
   footing.fullShear = length / soil.shearModulus
+  footing.slipPerShear = soil.shearModulus / length
   footing.gripThrust = footing.shearStrength * shearShare(footing.fullShear)
 }
 

@@ -18,29 +18,38 @@ export function shearShare(x: number): number {
 function shearSeries(x: number): number {
   return (
     1 / 2 -
-    x *
-      (1 / 6 -
-        x *
-          (1 / 24 -
-            x * (1 / 120 - x * (1 / 720 - x * (1 / 5040 - x * (1 / 40320 - x / 362880))))))
+    x * (1 / 6 - x * (1 / 24 - x * (1 / 120 - x * (1 / 720 - x * (1 / 5040 - x * (1 / 40320 - x / 362880))))))
   )
 }
 
+/** The share and how fast it grows, told together because they need the same exponential. */
+export class Shear {
+  /** φ(x). */
+  share = NaN
+  /** φ′(x). */
+  slope = NaN
+}
+
 /**
- * How fast the share grows.
+ * Fills the share and its slope.
  *
- * φ′(x) = [1 − e^−x (1 + x)]/x², with e^−x = 1 − x (1 − φ).
+ * φ′(x) = [(1 − e^−x)/x − e^−x]/x.
  *
  * @param x as above
- * @param share φ(x), which the caller has: it spares a second exponential
- * @returns 1/2 at x = 0, towards 0
  * *Source:* derivative of {@link shearShare}.
- * @example shearShareSlope(1, shearShare(1)) // 0.26424
+ * @example setShear(shear, 1) // share 0.36788, slope 0.26424
  */
-export function shearShareSlope(x: number, share: number): number {
-  if (x <= 0.1) return slopeSeries(x)
-  const decay = x > 37 ? 0 : 1 - x * (1 - share)
-  return (1 - decay * (1 + x)) / (x * x)
+export function setShear(shear: Shear, x: number): void {
+  if (x <= 0.1) {
+    shear.share = x * shearSeries(x)
+    shear.slope = slopeSeries(x)
+    return
+  }
+  const decay = x > 37 ? 0 : Math.exp(-x) // e^−37 is below the last digit
+  const inverse = 1 / x
+  const missing = (1 - decay) * inverse
+  shear.share = 1 - missing
+  shear.slope = (missing - decay) * inverse
 }
 
 /** φ′(x) by its power series, Σ (k + 1)(−x)^k/(k + 2)!. */
@@ -62,6 +71,8 @@ export function shearShareGuess(share: number): number {
   return (share * (2 - share)) / (1 - share)
 }
 
+const reached = new Shear()
+
 /**
  * The x at which the share has a value: the inverse of {@link shearShare}.
  *
@@ -74,8 +85,8 @@ export function shearShareInverse(share: number): number {
   if (share >= 1) return Infinity
   let x = shearShareGuess(share)
   for (let step = 0; step < 8; step += 1) {
-    const reached = shearShare(x)
-    const change = (reached - share) / shearShareSlope(x, reached)
+    setShear(reached, x)
+    const change = (reached.share - share) / reached.slope
     x -= change
     if (Math.abs(change) <= 1e-7 * x) break // the next step would be below the last digit: convergence is quadratic
   }

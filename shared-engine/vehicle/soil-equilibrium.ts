@@ -23,7 +23,8 @@ export function setSoilTop(
 ): void {
   const resistance = footing.standingResistance
   if (isFlat(line) && setFlatTop(top, footing, airDragFactor, line)) return
-  if (airDragFactor === 0) setSoilPoint(point, footing, line, shearShareInverse(resistance / footing.shearStrength))
+  if (airDragFactor === 0)
+    setSoilPoint(point, footing, line, shearShareInverse(resistance / footing.shearStrength))
   else {
     const most = line.cornerSpeed > 0 && isFlat(line) ? Math.min(restThrust, line.cornerThrust) : restThrust
     const high = startingShear(footing, most)

@@ -1,5 +1,5 @@
 import type { Footing } from '../ground/footing.ts'
-import { shearShare, shearShareInverse, shearShareSlope } from '../ground/soil-shear.ts'
+import { setShear, Shear, shearShareInverse } from '../ground/soil-shear.ts'
 import type { ThrustLine } from './thrust-line.ts'
 
 /**
@@ -22,6 +22,8 @@ export class SoilPoint {
   groundSpeedSlope = 0
 }
 
+const shear = new Shear()
+
 /**
  * Fills a point from its x.
  *
@@ -30,20 +32,20 @@ export class SoilPoint {
  * *Source:* Janosi and Hanamoto; engine contract §5.
  */
 export function setSoilPoint(point: SoilPoint, footing: Footing, line: ThrustLine, x: number): void {
-  const share = shearShare(x)
-  const thrust = footing.shearStrength * share
+  setShear(shear, x)
+  const thrust = footing.shearStrength * shear.share
   const limited = line.cornerSpeed > 0 && thrust > line.cornerThrust
   const start = limited ? line.limitedStart : line.openStart
-  const slope = limited ? line.limitedSlope : line.openSlope
-  const beltSpeed = (start - thrust) / slope
-  const gripping = 1 - x / footing.fullShear
-  const thrustSlope = footing.shearStrength * shearShareSlope(x, share)
+  const give = limited ? line.limitedGive : line.openGive
+  const beltSpeed = (start - thrust) * give
+  const gripping = 1 - x * footing.slipPerShear
+  const thrustSlope = footing.shearStrength * shear.slope
   point.x = x
   point.thrust = thrust
   point.beltSpeed = beltSpeed
   point.groundSpeed = beltSpeed * gripping
   point.thrustSlope = thrustSlope
-  point.groundSpeedSlope = (-thrustSlope * gripping) / slope - beltSpeed / footing.fullShear
+  point.groundSpeedSlope = -thrustSlope * gripping * give - beltSpeed * footing.slipPerShear
 }
 
 /** A relative miss in ground speed after which one more step of Newton's is the last: what it leaves is of the order of its

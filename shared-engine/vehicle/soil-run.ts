@@ -1,15 +1,26 @@
 import type { Footing } from '../ground/footing.ts'
 import { shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
-import { legendreRule } from '../numeric/legendre.ts'
+import { legendreRule, type Rule } from '../numeric/legendre.ts'
 import { power } from '../numeric/power.ts'
 import { addPiece, type RunSetting, type RunSum } from './run-piece.ts'
 import { moveToGroundSpeed, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
 import { isFlat } from './flat-limit.ts'
 import { beltSpeedForThrust, motorThrustAt, type ThrustLine } from './thrust-line.ts'
 
-/** Widest piece, as a ratio of its ends' x^¼: the rule leaves less than 1e-8 on it (test/laws compares with adaptive). */
+/** Widest piece, as a ratio of its ends' x^¼. */
 const widestRatio = 2
-const rule = legendreRule(10)
+/**
+ * Nodes by the ratio of a piece's ends: each leaves less than 1e-7 (test/laws compares with adaptive integration).
+ */
+const narrow = legendreRule(6)
+const middling = legendreRule(8)
+const wide = legendreRule(10)
+
+function ruleFor(high: number, low: number): Rule {
+  if (high < 1.15 * low) return narrow
+  return high < 1.35 * low ? middling : wide
+}
+
 const point = new SoilPoint()
 const start = new SoilPoint()
 const end = new SoilPoint()
@@ -87,6 +98,7 @@ function addPieces(sum: RunSum, setting: RunSetting, from: number, to: number): 
 /** Adds a piece that is even in w = x^¼, from the larger down to the smaller; dx = 4 w³ dw. */
 function addRootPiece(sum: RunSum, setting: RunSetting, high: number, low: number): void {
   const { line, footing, airDragFactor, mass } = setting
+  const rule = ruleFor(high, low)
   const resistance = footing.standingResistance
   const middle = 0.5 * (high + low)
   const reach = 0.5 * (high - low)

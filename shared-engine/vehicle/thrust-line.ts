@@ -13,6 +13,9 @@ export class ThrustLine {
   /** The same above it. */
   openStart = 0
   openSlope = 0
+  /** m/s of belt for 1 N less thrust, below and above the corner; Infinity on a flat limit. */
+  limitedGive = Infinity
+  openGive = 0
   /** m/s of the belt; −Infinity without a current limit. */
   cornerSpeed = -Infinity
   /** N at the corner. */
@@ -42,6 +45,8 @@ export function setThrustLine(line: ThrustLine, machine: Machine, drive: DriveLi
   const ampsPerSpeed = (drive.torqueConstant * motorPerBelt) / drive.loopResistance
   line.openStart = perAmp * (openAmps - drive.noLoadBase) - track.internalDrag
   line.openSlope = perAmp * (ampsPerSpeed + noLoadSlope) + track.internalDragPerSpeed
+  line.limitedGive = 1 / line.limitedSlope
+  line.openGive = 1 / line.openSlope
   line.cornerSpeed = drive.cornerSpeed / motorPerBelt
   line.cornerThrust =
     line.cornerSpeed > 0 ? line.limitedStart - line.limitedSlope * line.cornerSpeed : Infinity
