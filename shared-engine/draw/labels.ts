@@ -32,30 +32,41 @@ export function overlap(a: Box, b: Box): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height
 }
 
-/** Whether a stretch of line passes through a box (Liang and Barsky's clipping). */
+/**
+ * Whether a stretch of line passes through a box: its shares of the way at which it enters and leaves between the
+ * upright sides, then between the level ones.
+ *
+ * *Source:* Liang and Barsky's line clipping, ACM Transactions on Graphics 3 (1984).
+ */
 export function crosses(box: Box, from: Point, to: Point): boolean {
+  const right = box.x + box.width
+  const bottom = box.y + box.height
+  if (Math.max(from.x, to.x) < box.x || Math.min(from.x, to.x) > right) return false
+  if (Math.max(from.y, to.y) < box.y || Math.min(from.y, to.y) > bottom) return false
   const dx = to.x - from.x
   const dy = to.y - from.y
-  let enter = 0
-  let leave = 1
-  const sides: readonly (readonly [number, number])[] = [
-    [-dx, from.x - box.x],
-    [dx, box.x + box.width - from.x],
-    [-dy, from.y - box.y],
-    [dy, box.y + box.height - from.y],
-  ]
-  for (const [step, room] of sides) {
-    if (step === 0 && room < 0) return false
-    if (step < 0) enter = Math.max(enter, room / step)
-    if (step > 0) leave = Math.min(leave, room / step)
-  }
+  if (dx === 0 || dy === 0) return true
+  const acrossLeft = (box.x - from.x) / dx
+  const acrossRight = (right - from.x) / dx
+  const acrossTop = (box.y - from.y) / dy
+  const acrossBottom = (bottom - from.y) / dy
+  const enter = Math.max(0, Math.min(acrossLeft, acrossRight), Math.min(acrossTop, acrossBottom))
+  const leave = Math.min(1, Math.max(acrossLeft, acrossRight), Math.max(acrossTop, acrossBottom))
   return enter <= leave
 }
 
+/** How many of the lines pass through a box. */
 function crossings(box: Box, lines: readonly (readonly Point[])[]): number {
   let count = 0
   for (const line of lines) {
-    if (line.some((point, index) => index > 0 && crosses(box, line[index - 1] ?? point, point))) count++
+    for (let index = 1; index < line.length; index++) {
+      const from = line[index - 1]
+      const to = line[index]
+      if (from && to && crosses(box, from, to)) {
+        count++
+        break
+      }
+    }
   }
   return count
 }

@@ -8,7 +8,6 @@ import { axisTitle, plotScale } from './scale.ts'
 import type { PlotScale } from './scale.ts'
 import type { Axis, CursorMap, Frame, PanelReading, PlotReading, Scene, Shape } from './scene.ts'
 import { stopsOf } from './readout.ts'
-import { tableOf } from './table.ts'
 import { textWidth } from './text-width.ts'
 
 export interface AxisDescription {
@@ -61,17 +60,28 @@ const noCursor: CursorMap = { name: 'none', at: [0, 1], value: [0, 1] }
 
 /** Least and greatest of what must be seen along one axis. */
 function extentAlong(axis: AxisDescription, marks: readonly Mark[], along: 'xs' | 'ys'): [number, number] {
-  const data = marks.filter((mark) => mark.mark !== 'rule').flatMap((mark) => extentOf(mark)[along])
-  const values = [...data, ...(axis.include ?? []), ...(axis.fromZero === false ? [] : [0])]
-  const greatest = Math.max(...values, -Infinity)
-  const near = marks
-    .filter((mark) => mark.mark === 'rule')
-    .flatMap((mark) => extentOf(mark)[along])
-    .filter((value) => !(value > farLimit * greatest) || data.length === 0)
-  const all = [...values, ...near].filter(Number.isFinite)
-  const low = axis.low ?? (all.length > 0 ? Math.min(...all) : 0)
-  const high = axis.high ?? (all.length > 0 ? Math.max(...all) : 1)
-  return [low, high]
+  const lists: (readonly number[])[] = [axis.include ?? [], axis.fromZero === false ? [] : [0]]
+  const rules: number[] = []
+  for (const mark of marks) {
+    const values = extentOf(mark)[along]
+    if (mark.mark === 'rule') rules.push(...values)
+    else lists.push(values)
+  }
+  let [low, high] = [Infinity, -Infinity]
+  for (const list of lists) {
+    for (const value of list) {
+      if (value < low) low = value
+      if (value > high) high = value
+    }
+  }
+  const farthest = lists.some((list) => list.length > 1) ? farLimit * high : Infinity
+  for (const value of rules) {
+    if (value > farthest) continue
+    low = Math.min(low, value)
+    high = Math.max(high, value)
+  }
+  const known = low <= high
+  return [axis.low ?? (known ? low : 0), axis.high ?? (known ? high : 1)]
 }
 
 /** A frame's bottom and top, px. */
@@ -109,7 +119,7 @@ function panelScale(panel: PanelDescription, system: UnitSystem, span: Span): Pl
     system,
     extent: extentAlong(panel.y, panel.marks, 'ys'),
     pixels: [span.y0, span.y1],
-    ticks: Math.max(2, Math.round((span.y0 - span.y1) / 46)),
+    ticks: Math.max(3, Math.round((span.y0 - span.y1) / 46)),
     round: panel.rows === undefined && panel.y.high === undefined,
   })
 }
@@ -188,7 +198,6 @@ export function plot(description: PlotDescription): Scene {
     panels: readings,
     cursor: description.cursor ?? noCursor,
     stops: stopsOf(readings),
-    table: tableOf(axis, readings),
     limits: panels.flatMap((panel) => panel.marks.flatMap((mark) => mark.limits)),
   }
   const { name, summary } = description

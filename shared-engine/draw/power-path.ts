@@ -71,7 +71,8 @@ function bars(items: readonly PlacedItem[], system: UnitSystem): Shape[] {
     const { scale } = item.drawn
     if (scale === null || items[index - 1]?.drawn.scale === scale) return []
     const shift = { x: item.left + item.drawn.middle, y: barY }
-    return [{ shape: 'group', shift, shapes: scaleBar(scale, system) }]
+    const longest = Math.min(52, Math.max(leastCell, item.drawn.width) - 46)
+    return [{ shape: 'group', shift, shapes: scaleBar(scale, system, longest) }]
   })
 }
 

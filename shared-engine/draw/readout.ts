@@ -47,9 +47,11 @@ export function seriesAt(series: Pick<SeriesReading, 'xs' | 'ys'>, x: number): n
 }
 
 /** Every x at which a series has a value, once, rising: where the keyboard stops. */
-export function stopsOf(panels: readonly PanelReading[]): number[] {
-  const all = panels.flatMap((panel) => panel.series.flatMap((series) => series.xs))
-  return [...new Set(all)].sort((a, b) => a - b)
+export function stopsOf(panels: readonly PanelReading[]): readonly number[] {
+  const lists = new Set(panels.flatMap((panel) => panel.series.map((series) => series.xs)))
+  const [only] = lists
+  if (lists.size === 1 && only !== undefined) return only
+  return [...new Set([...lists].flat())].sort((a, b) => a - b)
 }
 
 function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, x: number): ReadoutEntry {

@@ -9,7 +9,7 @@ export interface Tick {
   readonly text: string
 }
 
-/** From a quantity in SI to px and back, with ticks that are round in the unit shown. */
+/** From a quantity in SI to px, with ticks that are round in the unit shown. */
 export interface PlotScale {
   readonly kind: QuantityKind
   readonly unit: string
@@ -17,7 +17,6 @@ export interface PlotScale {
   readonly high: number
   readonly ticks: readonly Tick[]
   pixelOf(value: number): number
-  valueAt(pixel: number): number
 }
 
 export interface ScaleWish {
@@ -67,14 +66,17 @@ export function plotScale(wish: ScaleWish): PlotScale {
     .ticks(wish.ticks)
     .map((value) => ({ value: toEngine(value, kind, unit), text: textOf(value) }))
   const [low = 0, high = 1] = scale.domain()
+  // Units are straight lines of SI, so px are too: no conversion for each point of a curve.
+  const [from, to] = [toEngine(low, kind, unit), toEngine(high, kind, unit)]
+  const [start, end] = pixels
+  const slope = (end - start) / (to - from)
   return {
     kind,
     unit,
-    low: toEngine(low, kind, unit),
-    high: toEngine(high, kind, unit),
+    low: from,
+    high: to,
     ticks,
-    pixelOf: (value) => scale(fromEngine(value, kind, unit)),
-    valueAt: (pixel) => toEngine(scale.invert(pixel), kind, unit),
+    pixelOf: (value) => start + (value - from) * slope,
   }
 }
 

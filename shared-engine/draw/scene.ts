@@ -167,7 +167,6 @@ export interface PlotReading {
   readonly cursor: CursorMap
   /** x values, SI and rising, that the keyboard steps through. */
   readonly stops: readonly number[]
-  readonly table: Table
   /** Places of limits: the choice of one in the ledger brings its place into view. */
   readonly limits: readonly LimitPlace[]
 }

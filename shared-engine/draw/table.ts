@@ -1,6 +1,6 @@
 import { fromEngine } from '../units/convert.ts'
-import { seriesAt, stopsOf } from './readout.ts'
-import type { Axis, PanelReading, Table } from './scene.ts'
+import { seriesAt } from './readout.ts'
+import type { Axis, PlotReading, Table } from './scene.ts'
 
 /** A value as the table holds it: in its unit, to seven figures, so that rounding noise does not show. */
 function cell(value: number | null, axis: Axis): number | null {
@@ -9,13 +9,13 @@ function cell(value: number | null, axis: Axis): number | null {
 }
 
 /** The numbers of a plot: one row for each x that a series has, one column for each series. */
-export function tableOf(x: Axis, panels: readonly PanelReading[]): Table {
+export function plotTable({ x, panels, stops }: PlotReading): Table {
   const series = panels.flatMap((panel) => panel.series.map((one) => ({ one, axis: panel.y })))
   const columns = [
     { label: x.label, unit: x.unit },
     ...series.map(({ one, axis }) => ({ label: one.label, unit: axis.unit })),
   ]
-  const rows = stopsOf(panels).map((at) => [
+  const rows = stops.map((at) => [
     cell(at, x),
     ...series.map(({ one, axis }) => cell(seriesAt(one, at), axis)),
   ])

@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared-engine/draw/scene.ts'
 import { sceneSvg } from '../../shared-engine/draw/svg.ts'
-import { tableCsv } from '../../shared-engine/draw/table.ts'
+import { plotTable, tableCsv } from '../../shared-engine/draw/table.ts'
 
 /** A drawing or its numbers on their way to a file. */
 export interface PlotFile {
@@ -21,7 +21,7 @@ export function svgFile(scene: Scene): PlotFile {
 }
 
 export function csvText(scene: Scene): string {
-  return scene.plot === null ? '' : tableCsv(scene.plot.table)
+  return scene.plot === null ? '' : tableCsv(plotTable(scene.plot))
 }
 
 export function csvFile(scene: Scene): PlotFile {

@@ -119,3 +119,116 @@ export const cruise = {
   metres,
   best: { speed: cruising[furthest] ?? 0, metres: metres[furthest] ?? 0 },
 }
+
+const moments = Array.from({ length: 181 }, (_, index) => index)
+const cycle = (t: number) => (t % 60 < 40 ? 1 : 0.1)
+export const pattern = {
+  name: 'drive-pattern',
+  title: 'Drive pattern: three pulls',
+  summary: 'Three pulls of 40 s: the winding passes its limit after 157 s.',
+  seconds: moments,
+  panels: [
+    {
+      label: 'Pack',
+      kind: 'volts',
+      series: [{ label: 'Voltage', values: moments.map((t) => 49 - t / 60 - 4 * cycle(t)) }],
+    },
+    {
+      label: 'Current',
+      kind: 'amps',
+      series: [{ label: 'One motor', values: moments.map((t) => (t > 70 && t < 76 ? null : 90 * cycle(t))) }],
+    },
+    {
+      label: 'Temperature',
+      kind: 'temperature',
+      fromZero: false,
+      series: [
+        { label: 'Winding', values: moments.map((t) => 20 + 0.7 * t + 8 * Math.sin(t / 10)) },
+        { label: 'Coolant', values: moments.map((t) => 20 + 0.12 * t) },
+      ],
+      limits: [{ id: 'motor.temperature', label: 'Winding', value: 130, beyond: 'above', passedAt: 157 }],
+    },
+  ],
+} as const
+
+const tries = Array.from({ length: 240 }, (_, index) => ({ a: (index * 37) % 240, b: (index * 89) % 240 }))
+const speeds = tries.map(({ a }) => 6 + a / 30)
+const loads = tries.map(({ a, b }) => 40 + a * 0.9 + b * 0.8)
+export const candidates = {
+  x: { label: 'Top speed', kind: 'speed' },
+  y: { label: 'Tooth load', kind: 'force' },
+  xs: speeds,
+  ys: loads,
+  standings: loads.map((load) => (load > 260 ? 'over' : load > 200 ? 'near' : 'within')),
+  front: tries
+    .map((_, index) => index)
+    .filter(
+      (one) =>
+        !tries.some(
+          (_, other) => (speeds[other] ?? 0) > (speeds[one] ?? 0) && (loads[other] ?? 0) < (loads[one] ?? 0),
+        ),
+    )
+    .sort((one, other) => (speeds[one] ?? 0) - (speeds[other] ?? 0)),
+  chosen: 44,
+  tried: 20000,
+} as const
+
+export const bands = [
+  {
+    id: 'track.tooth-shear',
+    label: 'Tooth shear',
+    low: -0.22,
+    middle: 0.04,
+    high: 0.24,
+    probabilityOver: 0.37,
+  },
+  {
+    id: 'motor.free-rpm',
+    label: 'Free-running rpm',
+    low: -0.19,
+    middle: -0.12,
+    high: -0.05,
+    probabilityOver: 0.98,
+  },
+  {
+    id: 'pack.floor-voltage',
+    label: 'Pack volts under load',
+    low: 0.11,
+    middle: 0.17,
+    high: 0.22,
+    probabilityOver: 0,
+  },
+]
+
+const teeth = Array.from({ length: 13 }, (_, index) => 10 + index)
+export const sweep = {
+  x: { label: 'Sprocket teeth', kind: 'count' },
+  xs: teeth,
+  today: 14,
+  figures: [
+    {
+      name: 'topSpeedMps',
+      label: 'Top speed',
+      kind: 'speed',
+      ys: teeth.map((z) => 0.9 * z - 0.012 * z ** 2),
+      today: 0.9 * 14 - 0.012 * 14 ** 2,
+      crossings: [{ at: 17.5, label: 'grip', limit: 'vehicle.start' }],
+    },
+  ],
+} as const
+
+export const compared = {
+  name: 'overlay-thrust',
+  title: 'Thrust of both builds',
+  x: { label: 'Ground speed', kind: 'speed' },
+  y: { label: 'Thrust', kind: 'force' },
+  builds: [
+    { name: 'Sled hare', xs: groundSpeed, ys: speedStates.map((state) => state.thrust) },
+    { name: 'Sled hare, 12 teeth', xs: groundSpeed, ys: speedStates.map((state) => state.thrust * 0.84) },
+    {
+      name: 'Wood hauler',
+      xs: groundSpeed.map((v) => v / 3),
+      ys: speedStates.map((state) => state.thrust * 1.3),
+    },
+  ],
+} as const

@@ -1,9 +1,14 @@
 import { currentPowerEfficiency } from '../../shared-engine/draw/plots/current-power-efficiency.ts'
+import { candidateMap } from '../../shared-engine/draw/plots/candidate-map.ts'
 import { cruiseRange } from '../../shared-engine/draw/plots/cruise-range.ts'
 import { limitBars } from '../../shared-engine/draw/plots/limit-bars.ts'
 import { loopTension } from '../../shared-engine/draw/plots/loop-tension.ts'
+import { marginBands } from '../../shared-engine/draw/plots/margin-band.ts'
+import { overlay } from '../../shared-engine/draw/plots/overlay.ts'
+import { patternOverTime } from '../../shared-engine/draw/plots/pattern-over-time.ts'
 import { rpmToSpeed } from '../../shared-engine/draw/plots/rpm-to-speed.ts'
 import { runFromRest } from '../../shared-engine/draw/plots/run-from-rest.ts'
+import { smallMultiples } from '../../shared-engine/draw/plots/small-multiples.ts'
 import { thrustAgainstSpeed } from '../../shared-engine/draw/plots/thrust-against-speed.ts'
 import { toothLoadOverSpeed, toothLoadOverThrottle } from '../../shared-engine/draw/plots/tooth-load.ts'
 import { warmUp } from '../../shared-engine/draw/plots/warm-up.ts'
@@ -56,4 +61,16 @@ export const drawings: Readonly<Record<string, () => Scene>> = {
   'limit-bars': () => limitBars(demo.limitRows, metric),
   'warm-up': () => warmUp(demo.warmUpData, metric),
   'cruise-range': () => cruiseRange(demo.cruise, tall),
+  'drive-pattern': () => patternOverTime(demo.pattern, tall),
+  'candidate-map': () => candidateMap(demo.candidates, metric),
+  'margin-bands': () => marginBands(demo.bands, metric),
+  'sweep-top-speed': () =>
+    first(smallMultiples(demo.sweep, { ...metric, size: { width: 300, height: 200 } })),
+  'overlay-thrust': () => overlay(demo.compared, metric),
+}
+
+function first(scenes: readonly Scene[]): Scene {
+  const [scene] = scenes
+  if (scene === undefined) throw new Error('no scene')
+  return scene
 }

@@ -11,7 +11,7 @@ import type { TrackLayout } from './track-loop.ts'
 export const rowHalf = 60
 const trackHalf = 52
 /** Least px of a part with its words, and between two parts. */
-export const leastCell = 74
+export const leastCell = 70
 const gap = 16
 const groundWidth = 78
 
@@ -31,7 +31,8 @@ export interface Row {
 const times = (label: string, count: number): string => (count > 1 ? `${label} ×${count}` : label)
 
 function trackWidth(width: number, stages: number): number {
-  return Math.max(200, Math.min(430, width * (stages > 3 ? 0.24 : 0.32)))
+  const share = stages > 4 ? 0.2 : stages > 3 ? 0.24 : 0.32
+  return Math.max(190, Math.min(430, width * share))
 }
 
 /** Room for each reduction after everything else has its own. */

@@ -8,7 +8,7 @@ import type { SpeedState } from './speed-states.ts'
 
 export interface CurrentPowerEfficiency {
   readonly states: readonly SpeedState[]
-  /** Ground speed at which thrust meets resistance: marked in every panel. */
+  /** Ground speed at which thrust meets resistance: marked in every panel; null where the machine does not get going. */
   readonly topSpeed: number | null
 }
 

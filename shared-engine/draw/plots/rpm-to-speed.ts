@@ -16,39 +16,39 @@ export interface RpmToSpeed {
 
 function marksOf(data: RpmToSpeed, rpms: readonly number[], look: PlotLook): Mark[] {
   const { ratedRpm, loadedRpm, freeRpm, speedOfRpm } = data
-  const marks: Mark[] = [
-    { ...seriesCurve(0, 'Ground speed', rpms, rpms.map(speedOfRpm)), marker: undefined, unnamed: true },
-    {
-      mark: 'rule',
-      axis: 'x',
-      value: ratedRpm,
-      label: `Rated ${said(ratedRpm, 'rpm', look)}`,
-      role: freeRpm > ratedRpm ? 'over' : 'quiet',
-      beyond: 'above',
-      limit: 'motor.free-rpm',
-    },
-    {
-      mark: 'point',
-      x: freeRpm,
-      y: speedOfRpm(freeRpm),
-      label: `Unloaded ${said(freeRpm, 'rpm', look)}`,
-      role: freeRpm > ratedRpm ? 'over' : 'ink',
-      marker: 'ring',
-    },
-  ]
-  if (loadedRpm !== null) {
-    const speed = speedOfRpm(loadedRpm)
-    marks.push({
-      mark: 'point',
-      x: loadedRpm,
-      y: speed,
-      label: `Top speed ${said(speed, 'speed', look)}`,
-      role: 'accent',
-      limit: 'motor.loaded-rpm',
-      dropped: true,
-    })
+  const past = freeRpm > ratedRpm
+  const line = {
+    ...seriesCurve(0, 'Ground speed', rpms, rpms.map(speedOfRpm)),
+    marker: undefined,
+    unnamed: true,
   }
-  return marks
+  const rated: Mark = {
+    mark: 'rule',
+    axis: 'x',
+    value: ratedRpm,
+    label: `Rated ${said(ratedRpm, 'rpm', look)}`,
+    role: past ? 'over' : 'quiet',
+    beyond: 'above',
+    limit: 'motor.free-rpm',
+  }
+  const free: Mark = {
+    mark: 'point',
+    x: freeRpm,
+    y: speedOfRpm(freeRpm),
+    label: `Unloaded ${said(freeRpm, 'rpm', look)}`,
+    role: past ? 'over' : 'ink',
+    marker: 'ring',
+  }
+  return [line, rated, ...loadedPoint(loadedRpm, speedOfRpm, look), free]
+}
+
+function loadedPoint(rpm: number | null, speedOfRpm: RpmToSpeed['speedOfRpm'], look: PlotLook): Mark[] {
+  if (rpm === null) return []
+  const speed = speedOfRpm(rpm)
+  const label = `Top speed ${said(speed, 'speed', look)}`
+  return [
+    { mark: 'point', x: rpm, y: speed, label, role: 'accent', limit: 'motor.loaded-rpm', dropped: true },
+  ]
 }
 
 /** Motor rpm against ground speed, with the rated limit, the loaded and the unloaded speed marked. */

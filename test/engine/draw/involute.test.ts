@@ -76,8 +76,11 @@ describe('involute', () => {
     for (let step = 0; step < 8; step++) {
       const turn = ((step / 8) * 2 * Math.PI) / driver.teeth
       const left = placed(one, turn, 0)
-      const right = placed(two, meshingPhase(driven.teeth) - (turn * driver.teeth) / driven.teeth, centre)
-      const near = left.filter(({ x }) => x > 8.6)
+      const drivenTurn = meshingPhase(driven.teeth) - (turn * driver.teeth) / driven.teeth
+      const inMesh = (point: { x: number; y: number }): boolean =>
+        Math.abs(point.x - 9.5) < 0.9 && Math.abs(point.y) < 6
+      const right = placed(two, drivenTurn, centre).filter(inMesh)
+      const near = left.filter(inMesh)
       const gaps = near.map((a) => Math.min(...right.map((b) => Math.hypot(a.x - b.x, a.y - b.y))))
       const least = Math.min(...gaps)
       expect(least).toBeLessThan(0.02)

@@ -1,0 +1,74 @@
+import type { Mark } from '../marks/kinds.ts'
+import { plot } from '../plot.ts'
+import type { Scene } from '../scene.ts'
+import { absentPlot, said } from './plot-look.ts'
+import type { PlotLook } from './plot-look.ts'
+
+/** How sure a limit's margin is: quantiles over the tolerances. */
+export interface MarginBand {
+  readonly id: string
+  readonly label: string
+  /** 5th, 50th and 95th percentile of the margin. */
+  readonly low: number
+  readonly middle: number
+  readonly high: number
+  /** 0 to 1. */
+  readonly probabilityOver: number
+}
+
+const rowHeight = 28
+/** Margins further out than this say no more than "far". */
+const furthest = 1
+
+const held = (margin: number): number => Math.max(-furthest, Math.min(furthest, margin))
+
+/** Each limit's margin as a band from its 5th to its 95th percentile, the middle marked; what lies under zero is over. */
+export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene {
+  const name = 'margin-bands'
+  const title = 'How sure each margin is'
+  const [worst] = rows
+  if (worst === undefined) return absentPlot(name, title, 'Tolerances would bring the bands.', look)
+  const marks = rows.flatMap((row, index): Mark[] => [
+    {
+      mark: 'bar',
+      row: index,
+      from: held(row.low),
+      to: held(row.high),
+      label: row.label,
+      role: row.probabilityOver > 0.5 ? 'over' : row.probabilityOver > 0.05 ? 'near' : 'quiet',
+      note: `over: ${said(row.probabilityOver, 'fraction', look)}`,
+      hatched: true,
+      limit: row.id,
+    },
+    {
+      mark: 'point',
+      x: held(row.middle),
+      y: -index,
+      label: row.label,
+      role: 'ink',
+      marker: 'diamond',
+      unnamed: true,
+    },
+  ])
+  const zero: Mark = { mark: 'rule', axis: 'x', value: 0, label: '', role: 'over', beyond: 'below' }
+  return plot({
+    name,
+    title,
+    summary: `${worst.label} is over with ${said(worst.probabilityOver, 'fraction', look)} probability; bands run from the 5th to the 95th percentile of the margin, the diamond is the middle.`,
+    system: look.system,
+    size: { width: look.size.width, height: rows.length * rowHeight + 64 },
+    x: {
+      label: 'Margin',
+      kind: 'fraction',
+      low: Math.min(-0.2, ...rows.map((row) => held(row.low))),
+      high: furthest + 0.4,
+    },
+    panels: [
+      {
+        y: { label: '', kind: 'none', low: 0.4 - rows.length, high: 0.6 },
+        rows: rows.map((row) => row.label),
+        marks: [zero, ...marks],
+      },
+    ],
+  })
+}
