@@ -1,6 +1,7 @@
 import type { Machine } from './build/machine-parts.ts'
 import type { Build } from './build/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
+import { ampsAt } from './motor/drive-line.ts'
 
 /** Patch sizes and pressure below which the soil theory was not measured. *Source:* engine contract §5, assumption. */
 const soilTheory = { length: 0.3, width: 0.05, pressure: 2000 } as const
@@ -16,8 +17,8 @@ const remarks: readonly Remark[] = [
     machine.controller.currentLimit === Infinity
       ? 'No current limit is entered (controller.currentLimitAmps): resistance alone limits the launch current, which is rarely so.'
       : null,
-  (_build, machine, e) =>
-    e.drive.duty > Math.sqrt(e.drive.seriesResistance / (machine.motor.count * machine.pack.resistance))
+  (_build, _machine, e) =>
+    ampsAt(e.drive, 0) < e.restAmps * (1 - 1e-9)
       ? 'The pack is weak for this motor: it sags so far that part throttle pulls harder at rest than full throttle.'
       : null,
   (build) =>
