@@ -27,14 +27,15 @@ export function gatherPieces(plan: UncertaintyPlan, pieces: readonly Uncertainty
     (sum, found) => sum + found.impossible.reduce((all, one) => all + one, 0),
     0,
   )
-  const possible = samples - impossible
+  const done = pieces.reduce((sum, { piece }) => sum + piece.to - piece.from, 0)
+  const possible = done - impossible
   return {
     base,
     halved: plan.entries.map((_, place) => columnsOf(plan, pieces, place + 1, plan.again)),
     possible,
     impossible,
     held: plan.entries.map((_, place) => pieces.reduce((sum, found) => sum + (found.held[place] ?? 0), 0)),
-    probabilityAnyOver: anyOver(plan, base, samples) / possible,
+    probabilityAnyOver: anyOver(plan, base, samples) / Math.max(1, possible),
   }
 }
 

@@ -1,0 +1,46 @@
+import type { Build } from '../build/schema.ts'
+import { uncertaintyOfPieces, type Uncertainty } from '../explore/uncertainty.ts'
+import {
+  uncertaintyPlanOf,
+  type UncertaintyFound,
+  type UncertaintyOptions,
+} from '../explore/uncertainty-samples.ts'
+import type { JobKind } from './job.ts'
+
+/** A build and how many samples from which seed. */
+export interface UncertaintyInput extends UncertaintyOptions {
+  readonly build: Build
+}
+
+/**
+ * Uncertainty as a job: one item for each sample. The result so far is that of the samples that are in; the whole one is
+ * what `uncertaintyOf` gives, however many threads there were.
+ */
+export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound[], Uncertainty> = {
+  name: 'uncertainty',
+  sizeOf: ({ build, samples }) => (Object.keys(build.tolerances).length === 0 ? 1 : samples),
+  startWorker: ({ build, samples, seed }) => {
+    const plan = uncertaintyPlanOf(build, { samples, seed })
+    let found: UncertaintyFound[] = []
+    return {
+      work: (from, to) => void found.push(plan.run({ from, to })),
+      take: () => {
+        const part = found
+        found = []
+        return { part, transfer: part.flatMap(buffersOf) }
+      },
+    }
+  },
+  startCollector: ({ build, samples, seed }) => {
+    const plan = uncertaintyPlanOf(build, { samples, seed })
+    const parts: UncertaintyFound[] = []
+    return {
+      add: (part) => void parts.push(...part),
+      outcome: () => uncertaintyOfPieces(plan, parts),
+    }
+  },
+}
+
+function buffersOf({ values, margins, impossible, held }: UncertaintyFound): ArrayBuffer[] {
+  return [values, margins, impossible, held].map((column) => column.buffer as ArrayBuffer)
+}
