@@ -55,6 +55,16 @@ export const arrows = [
 /** Packages each part may import; a trailing `*` matches any ending. Parts not listed may import any. */
 export const packages = {
   'shared-engine': ['zod', 'd3-scale', 'd3-shape', 'd3-array', 'd3-format', 'mathjs'],
-  'src-renderer': ['svelte', 'svelte/*', 'd3-*', 'katex', 'katex/*', '@fontsource-variable/*', 'zod'],
+  'src-renderer': [
+    'svelte',
+    'svelte/*',
+    'd3-*',
+    'katex',
+    'katex/*',
+    'mathjs',
+    'mathjs/*',
+    '@fontsource-variable/*',
+    'zod',
+  ],
   'src-main': ['electron', 'node:*', 'zod', 'commander'],
 }

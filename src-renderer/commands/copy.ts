@@ -18,5 +18,5 @@ function focusedFull(): string | null {
 function selectedFull(selection: Selection): string | null {
   const { anchorNode, focusNode } = selection
   const figure = anchorNode?.parentElement?.closest<HTMLElement>('[data-full]')
-  return figure != null && figure.contains(focusNode) ? (figure.dataset['full'] ?? null) : null
+  return figure?.contains(focusNode) === true ? (figure.dataset['full'] ?? null) : null
 }
