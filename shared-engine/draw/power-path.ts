@@ -57,7 +57,8 @@ function pathPart(item: PlacedItem): PathPart {
     description: drawn.description,
     box: { x: item.left + (drawn.width - wide) / 2, y: 4, width: wide, height: powerPathHeight - 8 },
     figures: { x: middle, y: figuresY },
-    sign: { x: middle, y: 14 },
+    // Above the track there may be a hull: its sign stands over the sprocket.
+    sign: { x: item.part === 'track' ? item.left + 30 : middle, y: 14 },
   }
 }
 
@@ -137,7 +138,7 @@ function vehicleShapes(
     description: 'the machine on its loop',
     box,
     figures: { x: clear, y: box.y + box.height / 2 + 4.5 },
-    sign: { x: middle, y: box.y - 5 },
+    sign: { x: clear - 54, y: box.y + box.height / 2 + 4.5 },
   }
   return { shapes, part }
 }

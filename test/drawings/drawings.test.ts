@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { seriesStyles } from '../../shared-engine/draw/role.ts'
 import { sceneSvg } from '../../shared-engine/draw/svg.ts'
 import { drawings } from './drawings.ts'
 
@@ -32,6 +33,18 @@ describe('drawings', () => {
   it('has no file without a drawing', () => {
     const kept = readdirSync(folder).filter((file) => file.endsWith('.svg') && !file.endsWith('-changed.svg'))
     expect(kept.map((file) => file.replace('.svg', '')).sort()).toEqual(Object.keys(drawings).sort())
+  })
+
+  it('tells the curves of one frame apart without colour: by dash and by marker', () => {
+    // WCAG 2.2, 1.4.1: colour is never the only sign.
+    const looks = seriesStyles.map(({ dash, marker }) => `${dash.join(' ')} ${marker}`)
+    expect(new Set(seriesStyles.map(({ dash }) => dash.join(' '))).size).toBe(seriesStyles.length)
+    expect(new Set(looks).size).toBe(seriesStyles.length)
+    for (const draw of Object.values(drawings)) {
+      for (const { series } of draw().plot?.panels ?? []) {
+        expect(new Set(series.map(({ role }) => role)).size).toBe(series.length)
+      }
+    }
   })
 
   it('draws the same twice', () => {

@@ -54,7 +54,8 @@ function loadedPoint(rpm: number | null, speedOfRpm: RpmToSpeed['speedOfRpm'], l
 /** Motor rpm against ground speed, with the rated limit, the loaded and the unloaded speed marked. */
 export function rpmToSpeed(data: RpmToSpeed, look: PlotLook): Scene {
   const { ratedRpm, loadedRpm, freeRpm, speedOfRpm } = data
-  const highest = 1.06 * Math.max(ratedRpm, freeRpm, loadedRpm ?? 0)
+  // Room on the right for the name of the fastest mark.
+  const highest = 1.32 * Math.max(ratedRpm, freeRpm, loadedRpm ?? 0)
   const rpms = Array.from({ length: 101 }, (_, index) => (highest * index) / 100)
   const top =
     loadedRpm === null
