@@ -1,0 +1,151 @@
+import { bracketedRoot } from '../numeric/root.ts'
+
+/** Where to look for the least change of a number. */
+export interface ChangeSpan {
+  /** Today's value. */
+  readonly from: number
+  /** The farthest value one way; either side of `from`. */
+  readonly to: number
+  /** Sizes that can be had are whole multiples of this. */
+  readonly step: number
+  /** Only whole numbers exist: teeth, cells. */
+  readonly whole?: boolean
+}
+
+/** What came of looking one way. */
+export interface ChangeFound {
+  /** The least change that reaches the target, or else the best that there is. */
+  readonly value: number
+  readonly measure: number
+  readonly reached: boolean
+}
+
+/** First step out, as a share of the way, and how the steps grow: about 14 looks to the far end. */
+const firstShare = 1 / 256
+const growth = 1.5
+
+/**
+ * The least change of a number, one way, that brings a measure to a target.
+ *
+ * Steps out from today's value, growing, until the measure reaches the target; the crossing in the last step is then a
+ * bracketed root (`measure(x) = target`), rounded away from today's value to a size that can be had and measured again; for
+ * whole numbers it is found by halving.
+ * Where the measure passes its peak below the target, the peak is looked at more closely by golden section. A measure that
+ * reaches the target and falls back within one step is missed.
+ *
+ * @param measure NaN where the number makes no build: the way ends there
+ * @returns null where even the first step makes no build
+ */
+export function leastChange(
+  measure: (value: number) => number,
+  target: number,
+  span: ChangeSpan,
+): ChangeFound | null {
+  const values = stepsOut(span)
+  const measures: number[] = []
+  for (const value of values) {
+    const here = measure(value)
+    if (Number.isNaN(here)) break
+    measures.push(here)
+    if (here >= target) break
+  }
+  const last = measures.length - 1
+  if (last < 1) return null
+  const crossing = span.whole === true ? wholeCrossing : rootCrossing
+  if ((measures[last] ?? NaN) >= target) {
+    return crossing(measure, target, span, values[last - 1] ?? span.from, values[last] ?? span.to)
+  }
+  const best = measures.indexOf(Math.max(...measures.slice(1)), 1)
+  const [left, right] = [values[best - 1] ?? span.from, values[Math.min(best + 1, last)] ?? span.to]
+  const asked = span.whole === true ? (value: number) => measure(Math.round(value)) : measure
+  const peak = roundedBest(measure, span, peakBetween(asked, left, right), values[best] ?? span.to)
+  if (peak.measure < target) return peak
+  return crossing(measure, target, span, values[best - 1] ?? span.from, peak.value)
+}
+
+/** Values from today's to the far end: whole steps where steps are few. */
+function stepsOut({ from, to, step }: ChangeSpan): number[] {
+  const whole = Math.abs(to - from)
+  const sign = Math.sign(to - from)
+  const values = [from]
+  for (let share = firstShare; share < 1; share = share * growth + firstShare) {
+    const value = roundedTo(from + sign * share * whole, step, sign)
+    if (value !== values.at(-1) && sign * (to - value) > 0) values.push(value)
+  }
+  return to === from ? values : [...values, to]
+}
+
+/** To the next size that can be had, away from today's value; a hundred-thousandth of a step is the root's own error. */
+function roundedTo(value: number, step: number, sign: number): number {
+  const count = value / step
+  const rounded = sign > 0 ? Math.ceil(count - 1e-5) : Math.floor(count + 1e-5)
+  return Number((rounded * step).toPrecision(10))
+}
+
+/** Least whole number past the crossing between one that fails and one that reaches. */
+function wholeCrossing(
+  measure: (value: number) => number,
+  target: number,
+  _span: ChangeSpan,
+  near: number,
+  far: number,
+): ChangeFound {
+  let [fails, reaches] = [near, far]
+  while (Math.abs(reaches - fails) > 1) {
+    const middle = Math.trunc((fails + reaches) / 2)
+    if (measure(middle) >= target) reaches = middle
+    else fails = middle
+  }
+  const found = measure(reaches)
+  return { value: reaches, measure: found, reached: found >= target }
+}
+
+function rootCrossing(
+  measure: (value: number) => number,
+  target: number,
+  span: ChangeSpan,
+  near: number,
+  far: number,
+): ChangeFound {
+  const sign = Math.sign(span.to - span.from)
+  // Margins that can't be formed are far below any target, but a number, so that the bracket can shrink over them.
+  const excess = (value: number) => finiteOr(measure(value) - target, -1e6)
+  const root = bracketedRoot(excess, near, far, { tolerance: span.step * 1e-6 }) ?? far
+  const within = (value: number) => (sign > 0 ? Math.min(value, far) : Math.max(value, far))
+  let value = within(roundedTo(root, span.step, sign))
+  // A jump, or a root a hair short, can leave the rounded size just below: the next sizes are tried before the far end.
+  for (let tries = 0; tries < 3 && value !== far && !(measure(value) >= target); tries += 1) {
+    value = within(roundedTo(value + sign * span.step * 0.5, span.step, sign))
+  }
+  if (!(measure(value) >= target)) value = far
+  return { value, measure: measure(value), reached: measure(value) >= target }
+}
+
+const finiteOr = (value: number, otherwise: number) => (Number.isFinite(value) ? value : otherwise)
+
+/** Golden-section peak; NaN counts as lowest. */
+function peakBetween(measure: (value: number) => number, left: number, right: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2
+  const at = (value: number) => finiteOr(measure(value), -Infinity)
+  let [low, high] = [left, right]
+  for (let count = 0; count < 25; count += 1) {
+    const first = high - golden * (high - low)
+    const second = low + golden * (high - low)
+    if (at(first) < at(second)) low = first
+    else high = second
+  }
+  return (low + high) / 2
+}
+
+function roundedBest(
+  measure: (value: number) => number,
+  span: ChangeSpan,
+  peak: number,
+  known: number,
+): ChangeFound {
+  const sizes = [known, roundedTo(peak, span.step, 1), roundedTo(peak, span.step, -1)]
+  const sign = Math.sign(span.to - span.from)
+  const allowed = sizes.filter((value) => sign * (value - span.from) > 0 && sign * (span.to - value) >= 0)
+  const found = allowed.map((value) => ({ value, measure: measure(value), reached: false }))
+  return found.reduce((best, one) => (one.measure > best.measure ? one : best))
+}
