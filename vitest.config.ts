@@ -11,15 +11,15 @@ export default defineConfig({
     projects: [
       ...folders.map((name) => ({
         extends: true as const,
-        test: { name, include: [`test/${name}/**/*.test.ts`] }
+        test: { name, include: [`test/${name}/**/*.test.ts`] },
       })),
       {
         // State classes use runes: they need the compiler, and the reactive (browser) half of the runtime.
         extends: true as const,
         plugins: [svelte()],
         resolve: { conditions: ['browser'] },
-        test: { name: 'page', include: ['test/page/**/*.test.ts'] }
-      }
-    ]
-  }
+        test: { name: 'page', include: ['test/page/**/*.test.ts'] },
+      },
+    ],
+  },
 })

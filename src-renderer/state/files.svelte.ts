@@ -109,8 +109,9 @@ export class Files {
       writeBuild(stored),
       overwrite ? 'overwrite' : file.fingerprint,
     )
-    if (!saved.ok && saved.mistakes.some((mistake) => (mistake.code as string) === 'file-changed-outside')) {
-      return this.#askAboutOverwriting(file.name)
+    const code = saved.ok ? null : saved.mistakes[0]?.code
+    if (code === 'file-changed-outside' || code === 'file-gone') {
+      return this.#askAboutOverwriting(file.name, code === 'file-gone')
     }
     return this.#saved(saved, stored)
   }
@@ -148,11 +149,17 @@ export class Files {
     }
     this.#show(read.value, work.fileChangedSince ? null : work.file, false)
     this.recovered = this.recovered.filter((other) => other.id !== work.id)
+    // Kept as this window's own work first: between the two, it is there twice rather than nowhere.
+    const { title: name, onDisk } = this
+    const { handle = null, fingerprint = null } = onDisk ?? {}
+    const kept = await this.#host.keep({ name, text: work.text, handle, fingerprint })
     this.noteChange()
+    if (kept.ok) await this.discardRecovered(work)
   }
 
   async discardRecovered(work: RecoveredWork): Promise<void> {
     await this.#host.discardRecovered(work.id)
+    this.#letGo(work.file)
     this.recovered = this.recovered.filter((other) => other.id !== work.id)
   }
 
@@ -194,7 +201,9 @@ export class Files {
 
   #show(stored: StoredBuild, file: OnDisk | null, saved: boolean): void {
     this.#session.open(stored, saved)
+    const before = this.onDisk
     this.onDisk = file
+    this.#letGo(before)
     this.changedOutside = null
     this.#notices.dismiss()
     this.#opened()
@@ -206,7 +215,9 @@ export class Files {
       this.#notices.trouble('The build could not be saved.', next, saved.mistakes)
       return false
     }
+    const before = this.onDisk
     this.onDisk = saved.value
+    this.#letGo(before)
     this.changedOutside = null
     this.#session.history.markSaved(stored)
     this.noteChange()
@@ -214,13 +225,22 @@ export class Files {
     return true
   }
 
-  async #askAboutOverwriting(name: string): Promise<boolean> {
+  /** Another window may have a file that this one no longer works on. */
+  #letGo(file: OnDisk | null): void {
+    if (file !== null && file.handle !== this.onDisk?.handle) this.#host.release(file.handle)
+  }
+
+  async #askAboutOverwriting(name: string, gone: boolean): Promise<boolean> {
     const answer = await this.#ask.choose({
-      title: `${name} was changed by another program`,
-      lines: ['Saving now would put your build in place of that change.'],
+      title: gone ? `${name} is no longer where it was` : `${name} was changed by another program`,
+      lines: [
+        gone
+          ? 'Your build is here, and can be saved there anew.'
+          : 'Saving now would put your build in place of that change.',
+      ],
       choices: [
         { answer: 'as', label: 'Save under another name' },
-        { answer: 'over', label: 'Overwrite it' },
+        { answer: 'over', label: gone ? 'Save it there again' : 'Overwrite it' },
       ],
     })
     if (answer === null) return false

@@ -117,6 +117,15 @@ describe('saving', () => {
     expect(readFileSync(file, 'utf8')).toBe('ours')
   })
 
+  it('is refused where another program put back what was there before our own save', async () => {
+    const { handle, fingerprint } = await open()
+    const saved = valueOf(await service.save(first, handle, 'ours', fingerprint))
+    writeFileSync(file, 'as it was')
+    expect(codeOf(await service.save(first, handle, 'ours too', saved.fingerprint))).toBe(
+      'file-changed-outside',
+    )
+  })
+
   it('is refused where the file was taken away, or its disk with it', async () => {
     const { handle, fingerprint } = await open()
     renameSync(file, path.join(folder, 'moved.json'))
