@@ -10,6 +10,8 @@ export interface Command {
   readonly id: string
   /** What it does, in the words of a menu. */
   readonly label: string
+  /** What it would do now, where that changes: the name of the step that undo takes back. */
+  detail?(workspace: Workspace): string | null
   readonly heading: 'File' | 'Edit' | 'View' | 'Help'
   /** Keys that run it, the first one shown: `Mod+Shift+Z` (Mod is Ctrl, or Command on a Mac), `Alt+1`, `F1`, `?`. */
   readonly keys: readonly string[]

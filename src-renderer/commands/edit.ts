@@ -5,6 +5,7 @@ export const editCommands: readonly Command[] = [
   {
     id: 'edit.undo',
     label: 'Undo',
+    detail: ({ session }) => (session.isOpen ? session.history.undoName : null),
     heading: 'Edit',
     keys: ['Mod+Z'],
     when: ({ session }) => session.isOpen && session.history.undoName !== null,
@@ -18,6 +19,7 @@ export const editCommands: readonly Command[] = [
   {
     id: 'edit.redo',
     label: 'Redo',
+    detail: ({ session }) => (session.isOpen ? session.history.redoName : null),
     heading: 'Edit',
     keys: ['Mod+Shift+Z', 'Mod+Y'],
     when: ({ session }) => session.isOpen && session.history.redoName !== null,

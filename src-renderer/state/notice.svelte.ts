@@ -22,6 +22,11 @@ export class Notices {
     this.shown = { tone: 'trouble', what, next, details: mistakes.map(sentenceOf) }
   }
 
+  /** Something that should not have happened; `details` is for whoever is asked for help. */
+  fault(next: string, details: string): void {
+    this.shown = { tone: 'trouble', what: 'Something in the window went wrong.', next, details: [details] }
+  }
+
   done(what: string): void {
     this.shown = null
     this.spoken = what
