@@ -84,21 +84,26 @@ function rowForces(d: Draft, sharing: Sharing, pretension: number): { force: num
   d.found('j', ['count', 'worst row'], solved, worst.row)
   const force = 'sqrt(kappa) * (a_1 * exp(theta / 2 - j * theta) - a_2 * exp(-(N_r - j) * theta - theta / 2))'
   d.step('f_j', ['force', 'force of that row'], force, worst.force)
-  const rest = 'a_1 * exp(-j * theta) + a_2 * exp(-(N_r - j) * theta) - y_m'
+  const rest = 'a_1 * (exp(-j * theta) - exp(-N_r * theta)) - a_2 * (1 - exp(-(N_r - j) * theta))'
   d.step('f_b', ['force', 'force of all rows behind it'], rest, worst.behind)
   return worst
 }
 
-/** The rows’ tensions as a sum of two exponentials, written so that equal ends lose no digits. */
+/**
+ * The rows’ forces as two parts that die away, in the order of operations of `climbRatioOf`: where the pull is nothing
+ * beside the pretension, rounding is all that both show, and it has to be the same.
+ */
 function levelsOf({ rows, decay, tight, slack, halfSine, pull }: Sharing) {
-  const whole = Math.exp(-rows * decay)
+  const step = Math.exp(-decay)
+  const powers = [1]
+  for (let index = 1; index <= rows; index += 1) powers.push((powers[index - 1] ?? 0) * step)
+  const halfStep = Math.exp(decay / 2)
+  const whole = powers[rows] ?? 0
   const missing = -Math.expm1(-rows * decay)
   const falling = (pull + slack * missing) / ((1 + whole) * missing)
   const rising = (tight * missing - pull) / ((1 + whole) * missing)
   const forceOf = (row: number) =>
-    2 *
-    halfSine *
-    (falling * Math.exp(decay / 2 - row * decay) - rising * Math.exp(-(rows - row) * decay - decay / 2))
+    2 * halfSine * (falling * (powers[row] ?? 0) * halfStep - (rising * (powers[rows - row] ?? 0)) / halfStep)
   return { falling, rising, forceOf }
 }
 

@@ -1,4 +1,6 @@
+import { shearShare } from '../ground/soil-shear.ts'
 import { isFlat } from '../vehicle/flat-limit.ts'
+import { motorThrustAt } from '../vehicle/thrust-line.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { sprocketRadius } from './circuit.ts'
 import type { Draft } from './draft.ts'
@@ -84,7 +86,8 @@ function soilSpeed(d: Draft): void {
   piece(d)
   d.figure('v_b', 'topBeltSpeedMps')
   const check = 'to be compared with the resistance below'
-  d.step('F', ['force', 'motors’ thrust at that belt speed'], 'F_st - s_b * v_b', top.thrust, check)
+  const thrust = ['force', 'motors’ thrust at that belt speed'] as const
+  d.step('F', thrust, 'F_st - s_b * v_b', motorThrustAt(d.checked.evaluation.line, top.beltSpeed), check)
   d.figure('i', 'topSlip')
   d.figure('R_0', 'groundResistanceN')
   air(d)
@@ -129,7 +132,8 @@ function soilThrust(d: Draft, expression: string | null, value: number): void {
   if (expression === null) d.found('x', x, words, value)
   else d.step('x', x, expression, value)
   const thrust = 'S_s * (1 - (1 - exp(-x)) / x)'
-  d.step('F', ['force', 'thrust of the soil at that slip'], thrust, d.checked.evaluation.top.thrust)
+  const passed = d.checked.evaluation.footing.shearStrength * shearShare(value)
+  d.step('F', ['force', 'thrust of the soil at that slip'], thrust, passed)
 }
 
 const topSlip: Subject = {
