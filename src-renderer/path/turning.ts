@@ -23,7 +23,8 @@ export class Turning {
   readonly pace: number
 
   constructor(layer: Element, scene: PowerPathScene, prefix: string) {
-    const find = (id: string): Element | null => layer.querySelector(`[id="${prefix}-${id}"]`)
+    const byId = new Map([...layer.querySelectorAll('[id]')].map((element) => [element.id, element]))
+    const find = (id: string): Element | null => byId.get(`${prefix}-${id}`) ?? null
     this.wheels = scene.wheels.flatMap((wheel) => {
       const element = find(wheel.id)
       return element === null ? [] : [{ wheel, element }]
