@@ -219,7 +219,9 @@ describe('the power path on the page', () => {
   it('offers no turning where reduced motion is asked for', async () => {
     await page.getByRole('button', { name: 'Turn wheels' }).click()
     await page.emulateMedia({ reducedMotion: 'reduce' })
-    expect(await page.getByRole('button', { name: /^(Turn|Stop) wheels$/ }).count()).toBe(0)
+    const button = page.getByRole('button', { name: /^(Turn|Stop) wheels$/ })
+    await button.waitFor({ state: 'detached' })
+    expect(await button.count()).toBe(0)
     const transforms = () =>
       page.evaluate(() =>
         [...document.querySelectorAll('[id$=".rotor"]')].map((wheel) => wheel.getAttribute('transform')),
