@@ -25,13 +25,22 @@ type NodeTarget = {
   format: 'cjs' | 'es'
   target: string
   minify?: boolean
+  /** Packages that stay outside of the bundle: tools that the benches drive. */
+  external?: string[]
 }
 
 /** A bundle without `node_modules` beside it: what runs needs only Node's own modules, or Electron's. */
-const forNode = ({ entries, folder, format, target, minify = false }: NodeTarget): InlineConfig => ({
+const forNode = ({
+  entries,
+  folder,
+  format,
+  target,
+  minify = false,
+  external = [],
+}: NodeTarget): InlineConfig => ({
   ...shared,
   publicDir: false,
-  ssr: { noExternal: true, external: ['electron'], target: 'node' },
+  ssr: { noExternal: true, external: ['electron', ...external], target: 'node' },
   build: {
     ssr: true,
     target,
@@ -94,4 +103,4 @@ export const targets = {
 
 /** Benches are built like the command line, so that they measure what ships. Entries: file name → path. */
 export const benches = (entries: Record<string, string>): InlineConfig =>
-  forNode({ entries, folder: 'bench', format: 'es', target: 'node20' })
+  forNode({ entries, folder: 'bench', format: 'es', target: 'node20', external: ['playwright'] })

@@ -1,0 +1,155 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import os from 'node:os'
+import path from 'node:path'
+import { hrtime } from 'node:process'
+import { _electron, chromium, type ElectronApplication, type Page } from 'playwright'
+import { servePage } from '../../src-main/serve/serve.ts'
+import { chromiumPath, electronPath, rootFlags, startDisplay } from '../window/launch/machine.ts'
+import { percentile95, runsOf, told } from './measure.ts'
+
+// In the real window (or Chromium, said so, where there is no runtime): start to first answer; a changed field to its paint,
+// with all plots of the view on; frames while a slider is dragged.
+
+/** Benches are started in the project's folder; a bundle's own place says nothing of it. */
+const root = process.cwd()
+const changes = 60
+const file = path.join(root, 'examples', 'quick-sled-puller.build.json')
+
+const seconds = (since: bigint): number => Number(hrtime.bigint() - since) / 1e9
+
+async function answered(page: Page): Promise<void> {
+  await page.getByRole('tabpanel').getByText('km/h').first().waitFor()
+}
+
+/** Opens the program and says how long it took until it answered. */
+async function opened(data: string): Promise<{ page: Page; took: number; close: () => Promise<void> }> {
+  const start = hrtime.bigint()
+  const executablePath = electronPath()
+  if (executablePath !== null) {
+    const args = [...rootFlags, `--user-data-dir=${data}`, root, file]
+    const program = await _electron.launch({ executablePath, args })
+    const page = await program.firstWindow()
+    await answered(page)
+    return { page, took: seconds(start), close: () => killed(program) }
+  }
+  const served = await servePage(path.join(root, 'dist/page'), null, 0)
+  const executable = chromiumPath()
+  const browser = await chromium.launch({
+    args: [...rootFlags],
+    ...(executable === undefined ? {} : { executablePath: executable }),
+  })
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+  await page.goto(served.address)
+  await answered(page)
+  const close = async (): Promise<void> => {
+    await browser.close()
+    await served.close()
+  }
+  return { page, took: seconds(start), close }
+}
+
+/** Ends the program at once, whatever it would ask, and waits until its helpers let go of its folder. */
+async function killed(program: ElectronApplication): Promise<void> {
+  const ended = new Promise((done) => program.process().once('exit', done))
+  program.process().kill('SIGKILL')
+  await ended
+  await new Promise((done) => setTimeout(done, 500))
+}
+
+/** Milliseconds from the key that steps an entry to the end of the frame that shows what follows. */
+async function changeToPaint(page: Page, key: string): Promise<number> {
+  await page.evaluate(() => {
+    const waiting = window as unknown as { painted?: Promise<number> }
+    waiting.painted = new Promise((done) => {
+      document.addEventListener(
+        'keydown',
+        () => {
+          const start = performance.now()
+          // after the next frame is drawn, a message is handled: its paint is done by then
+          requestAnimationFrame(() => {
+            const channel = new MessageChannel()
+            channel.port1.onmessage = () => done(performance.now() - start)
+            channel.port2.postMessage(null)
+          })
+        },
+        { once: true, capture: true },
+      )
+    })
+  })
+  await page.locator('[data-entry="motor.kvRpmPerVolt"]').press(key)
+  return page.evaluate(() => (window as unknown as { painted: Promise<number> }).painted)
+}
+
+/** Milliseconds between frames while the throttle is dragged for two seconds. */
+async function framesWhileDragging(page: Page): Promise<number[]> {
+  const slider = page.getByRole('slider', { name: /throttle/i })
+  const box = await slider.boundingBox()
+  if (box === null) throw new Error('no throttle slider on the strip')
+  await page.evaluate(() => {
+    const kept = window as unknown as { frames: number[]; counting: boolean }
+    kept.frames = []
+    kept.counting = true
+    let last = performance.now()
+    const count = (now: number): void => {
+      kept.frames.push(now - last)
+      last = now
+      if (kept.counting) requestAnimationFrame(count)
+    }
+    requestAnimationFrame(count)
+  })
+  const y = box.y + box.height / 2
+  await page.mouse.move(box.x + box.width - 4, y)
+  await page.mouse.down()
+  for (let step = 0; step < 120; step += 1) {
+    await page.mouse.move(box.x + 10 + (box.width - 20) * (0.5 + 0.45 * Math.sin(step / 8)), y)
+  }
+  await page.mouse.up()
+  return page.evaluate(() => {
+    const kept = window as unknown as { frames: number[]; counting: boolean }
+    kept.counting = false
+    return kept.frames.slice(2)
+  })
+}
+
+async function measured(): Promise<void> {
+  const data = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
+  const starts: number[] = []
+  for (let run = 0; run < 4; run += 1) {
+    const { took, close } = await opened(data)
+    starts.push(took)
+    await close()
+  }
+  console.log(
+    electronPath() === null ? 'Chromium on the served page (no Electron runtime):' : 'Electron window:',
+  )
+  console.log(
+    `  start to first answer: cold ${starts[0]?.toFixed(2)} s, then ${told(runsOf(starts.slice(1)), 's')}`,
+  )
+  const { page, close } = await opened(data)
+  for (const name of ['How fast', 'Will it hold', 'How hot, how long']) {
+    await page.getByRole('tab', { name }).click()
+    await page.getByRole('combobox', { name: 'Part' }).selectOption('motor')
+    const times: number[] = []
+    for (let run = 0; run < changes; run += 1)
+      times.push(await changeToPaint(page, run % 2 === 0 ? 'ArrowUp' : 'ArrowDown'))
+    const counted = times.slice(5)
+    const most = percentile95(counted).toFixed(0)
+    console.log(
+      `  ${name}: a changed field painted in ${told(runsOf(counted), 'ms', 0)}, 95 % within ${most} ms`,
+    )
+    const frames = await framesWhileDragging(page)
+    const middle = told(runsOf(frames), 'ms', 0)
+    console.log(
+      `    frames while the throttle is dragged: ${middle}, 95 % within ${percentile95(frames).toFixed(0)} ms`,
+    )
+  }
+  await close()
+  rmSync(data, { recursive: true, force: true, maxRetries: 5 })
+}
+
+const display = await startDisplay()
+try {
+  await measured()
+} finally {
+  display?.kill()
+}
