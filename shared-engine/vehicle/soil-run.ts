@@ -83,10 +83,16 @@ function openRestThrust(line: ThrustLine): number {
   return line.cornerSpeed > 0 ? line.cornerThrust : line.openStart
 }
 
+/** Pieces that a ratio of ends wants. */
+const piecesFor = (ratio: number): number => Math.ceil(Math.log(ratio) / Math.log(widestRatio))
+
+/** As many as x of 1e-70 wants: no run may go on for ever. */
+const mostPieces = 64
+
 function addPieces(sum: RunSum, setting: RunSetting, from: number, to: number): void {
   const high = Math.sqrt(Math.sqrt(from))
   const low = Math.sqrt(Math.sqrt(to))
-  const count = high <= widestRatio * low ? 1 : Math.ceil(Math.log(high / low) / Math.log(widestRatio))
+  const count = high <= widestRatio * low ? 1 : Math.min(mostPieces, piecesFor(high / low))
   let top = high
   for (let piece = 1; piece <= count; piece += 1) {
     const bottom = piece === count ? low : high * power(low / high, piece / count)
