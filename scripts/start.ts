@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import path from 'node:path'
 import { servePage, type InitialBuild, type Served } from '../src-main/serve/serve.ts'
 import { run as build } from './build.ts'
@@ -19,6 +19,10 @@ export async function run(words: string[]): Promise<number> {
   const here = process.env['INIT_CWD'] ?? process.cwd()
   const named = words.find((word) => !word.startsWith('-'))
   const file = named === undefined ? null : path.resolve(here, named)
+  if (file !== null && !statSync(file, { throwIfNoEntry: false })?.isFile()) {
+    console.error(`There is no file ${file}.`)
+    return 1
+  }
   const why = await whyNoWindow(file)
   return why === null ? 0 : serve(why, file)
 }
