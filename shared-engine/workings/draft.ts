@@ -131,7 +131,7 @@ export class Draft {
 
   /** A standard or book, or the words "common practice, no source". */
   source(text: string): void {
-    if (!this.sources.includes(text)) this.sources.push(text)
+    if (!this.sources.some((told) => told.includes(text))) this.sources.push(text)
   }
 
   /** An engineering assumption with no source. */

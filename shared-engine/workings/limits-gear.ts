@@ -10,6 +10,7 @@ import {
 } from '../stages/gear.ts'
 import { formatText } from '../units/display.ts'
 import type { Draft } from './draft.ts'
+import { materialRow } from './material.ts'
 import type { LimitSubject } from './margin.ts'
 import { driverSpeed, dutyOf, stageTorque } from './stage-duty.ts'
 
@@ -27,21 +28,26 @@ function teeth(d: Draft, number: number): readonly [string, string] {
   return [`z_a${number}`, `z_b${number}`]
 }
 
+/** Constant and form of the dynamic factor of each finish, v_p in m/s. */
 const dynamics = {
-  cast: '(3.05 + v_p) / 3.05',
-  milled: '(6.1 + v_p) / 6.1',
-  hobbed: '(3.56 + sqrt(v_p)) / 3.56',
-  ground: 'sqrt((5.56 + sqrt(v_p)) / 5.56)',
-} as const satisfies Record<GearStage['finish'], string>
+  cast: [3.05, '(v_c + v_p) / v_c'],
+  milled: [6.1, '(v_c + v_p) / v_c'],
+  hobbed: [3.56, '(v_c + sqrt(v_p)) / v_c'],
+  ground: [5.56, 'sqrt((v_c + sqrt(v_p)) / v_c)'],
+} as const satisfies Record<GearStage['finish'], readonly [number, string]>
 
 /** `K_v`: growth of the load with the speed of the pitch line. */
 function dynamicFactor(d: Draft, number: number, stage: GearStage, row: LimitRow, driver: string): number {
   const speed = driverSpeed(d, number, row.case)
   const pitchLine = ['speed', 'speed of the pitch line'] as const
   d.step('v_p', pitchLine, `omega_k * m * ${driver} / 2`, (speed * stage.module * stage.driverTeeth) / 2)
-  const words = `for ${stage.finish} teeth, v_p in m/s`
-  const value = stageDynamicFactor(stage, speed)
-  return d.step('K_v', ['none', 'dynamic factor'], dynamics[stage.finish], value, words)
+  const [constant, expression] = dynamics[stage.finish]
+  const told = [
+    'none',
+    `constant of ${stage.finish} teeth, speeds in m/s (Shigley, eqs. 14-6a to 14-6d)`,
+  ] as const
+  d.row('v_c', `stages.${number - 1}.finish`, told, constant)
+  return d.step('K_v', ['none', 'dynamic factor'], expression, stageDynamicFactor(stage, speed))
 }
 
 interface Wheel {
@@ -86,12 +92,15 @@ const bending = (number: number): LimitSubject => ({
     d.row('Y', `${path}.${worse.name}Teeth`, form, worse.form)
     if (stage.driverTeeth < 10 || stage.drivenTeeth < 10)
       d.assume('Below 10 teeth the form factor lies on the line through those of 10 and 11.')
-    if (d.checked.build.stages[number - 1]?.kind === 'gear') angleNote(d, number)
+    angleNote(d, number)
     const rest = formatText(1 - other.stress / other.yield, 'fraction', 'metric').replace('\u202F', ' ')
     const words = `the ${worse.name} wheel bears less; the ${other.name} one has a margin of ${rest} in this case`
     d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_t / (b * m * Y)', row.actual ?? NaN, words)
-    const strength = ['stress', `yield strength of the ${worse.name} wheel (typical handbook value)`] as const
-    d.row('S_y', `${path}.${worse.name}Material`, strength, worse.yield)
+    const stored = d.checked.build.stages[number - 1]
+    if (stored?.kind === 'gear') {
+      const material = worse.name === 'driver' ? stored.driverMaterial : stored.drivenMaterial
+      materialRow(d, 'S_y', `${path}.${worse.name}Material`, material, 'yield')
+    }
     return { actual: 'sigma', allowed: 'S_y' }
   },
 })

@@ -1,10 +1,11 @@
 import type { BeltStage, ChainStage } from '../build/machine-parts.ts'
-import { horsepower, shearOfYield } from '../constants.ts'
+import { horsepower } from '../constants.ts'
 import type { LimitRow } from '../limits/ledger.ts'
 import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../reference/belts.ts'
 import { allowedBeltPull, pulleyRadius, teethInMesh, beltLean } from '../stages/belt.ts'
 import { allowedChainTension, chainSafety, chainWheelRadius } from '../stages/chain.ts'
 import type { Draft } from './draft.ts'
+import { materialRow } from './material.ts'
 import type { Compared, LimitSubject } from './margin.ts'
 import { driverSpeed, stageTorque } from './stage-duty.ts'
 
@@ -161,11 +162,10 @@ const shaft = (number: number): LimitSubject => ({
     stageTorque(d, number, row.case, 'out')
     d.entry('d_s', `${path}.shaftDiameterMm`)
     d.step('tau', ['stress', 'torsion of the shaft'], '16 * T_k / (pi * d_s^3)', row.actual ?? NaN)
-    const allowed = row.allowed ?? NaN
-    const told = ['stress', 'yield strength of the shaft’s material (typical handbook value)'] as const
-    d.row('S_y', `${path}.shaftMaterial`, told, allowed / shearOfYield)
+    const material = d.checked.build.stages[number - 1]?.shaftMaterial
+    if (material !== undefined) materialRow(d, 'S_y', `${path}.shaftMaterial`, material, 'yield')
     d.constant('f_y', 'shearOfYield')
-    d.step('S_f', ['stress', 'shear that it bears'], 'f_y * S_y', allowed)
+    d.step('S_f', ['stress', 'shear that it bears'], 'f_y * S_y', row.allowed ?? NaN)
     return { actual: 'tau', allowed: 'S_f' }
   },
 })

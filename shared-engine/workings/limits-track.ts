@@ -4,6 +4,7 @@ import { climbSlopeOf } from '../track/climb.ts'
 import type { Sharing } from '../track/sharing.ts'
 import type { FigureName } from '../figures/table.ts'
 import type { Draft } from './draft.ts'
+import { materialRow } from './material.ts'
 import { byClimb, casesTold, freeBeltSpeed } from './loads.ts'
 import type { LimitSubject } from './margin.ts'
 import { isShared, stiffnessSharing } from './sharing.ts'
@@ -12,25 +13,23 @@ type Strength = 'shear' | 'tensile' | 'bearing'
 
 /** `f_k` and the strength that the working’s knock-down leaves. */
 function allowedStress(d: Draft, strength: Strength, value: number): void {
-  const tooth = d.checked.build.track.tooth
+  const material = d.checked.build.track.tooth?.material ?? 'custom'
   d.entry('f_k', 'track.knockdownPercent')
-  const { material } = tooth ?? {}
   if (material === 'custom') d.entry('S_0', `track.tooth.${strength}StrengthMpa`)
-  else {
-    const knockdown = d.of('f_k')
-    const told = ['stress', `${strength} strength of the material (typical handbook value)`] as const
-    d.row('S_0', 'track.tooth.material', told, value / knockdown)
-  }
+  else materialRow(d, 'S_0', 'track.tooth.material', material, strength)
   d.step('S_f', ['stress', 'what is left of it after making and gluing'], 'S_0 * f_k', value)
 }
+
+const stressSymbols = { shear: 'tau', tensile: 'sigma_b', bearing: 'sigma_c' } as const
 
 const stress = (title: string, figure: FigureName, strength: Strength): LimitSubject => ({
   title,
   source: 'statics of the tooth; strengths are typical handbook values, or the builder’s own test',
   write: (d, row) => {
-    d.figure('sigma', figure)
+    const actual = stressSymbols[strength]
+    d.figure(actual, figure)
     allowedStress(d, strength, row.allowed ?? NaN)
-    return { actual: 'sigma', allowed: 'S_f' }
+    return { actual, allowed: 'S_f' }
   },
 })
 

@@ -34,16 +34,16 @@ export interface Compared {
 const rules = {
   maximum: {
     expression: ({ actual, allowed }: Compared) => `1 - ${actual} / ${allowed}`,
-    words: 'may not be passed',
+    words: 'margin to what may not be passed',
   },
   minimum: {
     expression: ({ actual, allowed }: Compared) => `1 - ${allowed} / ${actual}`,
-    words: 'is the least',
+    words: 'margin above the least that does',
   },
   temperature: {
     expression: ({ actual, allowed, sink = 'T_s' }: Compared) =>
       `(${allowed} - ${actual}) / (${allowed} - ${sink})`,
-    words: 'counted from what cools it',
+    words: 'margin, counted from what cools it',
   },
 } as const
 
@@ -66,7 +66,7 @@ export function limitSubject(id: string, limit: LimitSubject): Subject {
       if (row === undefined) return
       const compared = limit.write(d, row)
       const { expression, words } = rules[sense]
-      d.step('margin', ['fraction', `margin: ${words}`], expression(compared), row.margin ?? NaN)
+      d.step('margin', ['fraction', words], expression(compared), row.margin ?? NaN)
     },
   }
 }

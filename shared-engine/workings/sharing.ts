@@ -10,6 +10,7 @@ import {
 } from '../track/sharing.ts'
 import { centrifugalTension } from '../track/tension.ts'
 import type { Draft } from './draft.ts'
+import { materialRow } from './material.ts'
 import { loadOf, servicePull } from './loads.ts'
 
 export const gerbert =
@@ -38,8 +39,8 @@ export function loadHeight(d: Draft): void {
 function modulus(d: Draft): void {
   if (d.checked.build.track.tooth?.modulusMpa !== undefined) d.entry('E', `${tooth}.modulusMpa`)
   else {
-    const told = ['stress', 'Young’s modulus of the material (typical handbook value)'] as const
-    d.row('E', `${tooth}.material`, told, d.checked.machine.track.tooth?.modulus ?? NaN)
+    const material = d.checked.build.track.tooth?.material ?? 'custom'
+    if (material !== 'custom') materialRow(d, 'E', `${tooth}.material`, material, 'modulus')
   }
 }
 

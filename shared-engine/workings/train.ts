@@ -102,8 +102,7 @@ function reflectedInertia(d: Draft): void {
   const { stages, train } = d.checked.machine
   d.entry('J_0', 'motor.rotorInertiaGcm2')
   const terms = ['J_0']
-  stages.forEach((stage, index) => {
-    if (stage.drivenInertia === 0) return
+  stages.forEach((_, index) => {
     const number = index + 1
     const ratios = Array.from({ length: number }, (_, before) => stageRatio(d, before + 1))
     d.entry(`J_${number}`, `stages.${index}.drivenInertiaGcm2`)

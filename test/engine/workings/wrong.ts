@@ -9,7 +9,7 @@ import { workingOf } from '../../../shared-engine/workings/table.ts'
 import { replay, roundingOf, symbolsOf } from './replay.ts'
 
 /** Names of all figures, and ids of all limits that are in the ledger or could be, with their entries given. */
-export const subjectsOf = ({ machine }: Checked): readonly string[] => [
+const subjectsOf = ({ machine }: Checked): readonly string[] => [
   ...figureTable.map((figure) => figure.name),
   ...limitsOf(machine).map((limit) => limit.id),
 ]
@@ -119,20 +119,24 @@ function wrongWords(working: Working): string[] {
   return wrong
 }
 
+/** Everything that is wrong with one working. */
+export function wrongWith(working: Working, checked: Checked): string[] {
+  return [
+    ...wrongSteps(working),
+    ...wrongSymbols(working, checked),
+    ...idleSteps(working),
+    ...wrongRoot(working),
+    ...wrongResult(working, checked),
+    ...wrongWords(working),
+  ]
+}
+
 /** Everything that is wrong with the workings of a build; empty where each says what the engine did. */
 export function wrongIn(checked: Checked): string[] {
   return subjectsOf(checked).flatMap((subject) => {
     const working = workingOf(checked, subject)
-    const inLedger = checked.limits.some((row) => row.id === subject)
-    if (working === null) return inLedger || figureOf(subject) !== undefined ? [`${subject}: no working`] : []
-    const wrong = [
-      ...wrongSteps(working),
-      ...wrongSymbols(working, checked),
-      ...idleSteps(working),
-      ...wrongRoot(working),
-      ...wrongResult(working, checked),
-      ...wrongWords(working),
-    ]
-    return wrong.map((what) => `${subject}: ${what}`)
+    const owed = figureOf(subject) !== undefined || checked.limits.some((row) => row.id === subject)
+    if (working === null) return owed ? [`${subject}: no working`] : []
+    return wrongWith(working, checked).map((what) => `${subject}: ${what}`)
   })
 }
