@@ -71,6 +71,11 @@ export const catalogue = {
   'unknown-subject': (m) => `there is no figure or limit ${found(m)}${allowed(m)}`,
   'no-such-limit': (m) => `the limit ${found(m)} does not apply to this build${allowed(m)}`,
 
+  // Drive patterns.
+  'not-a-pattern': (m) => `${at(m)} is ${found(m)}: this is not a drive pattern${allowed(m)}`,
+  'unknown-pattern-key': (m) => `${at(m)} is not a part of a drive pattern${allowed(m)}`,
+  'unknown-pattern': (m) => `there is no drive pattern ${found(m)}, and no file of this name${allowed(m)}`,
+
   // Search spaces and sweeps.
   'not-a-space': (m) => `${at(m)} is ${found(m)}: this is not a search space${allowed(m)}`,
   'unknown-space-key': (m) => `${at(m)} is not a part of a search space${allowed(m)}`,
