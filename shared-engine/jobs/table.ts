@@ -1,5 +1,9 @@
 import { anyJob, type JobTable } from './job.ts'
+import { patternJob } from './pattern.ts'
 import { searchJob } from './search.ts'
+import { uncertaintyJob } from './uncertainty.ts'
 
 /** Every kind of long work that a thread knows. To add one: a file like search.ts, and a line here. */
-export const jobTable: JobTable = new Map([anyJob(searchJob)].map((kind) => [kind.name, kind]))
+export const jobTable: JobTable = new Map(
+  [anyJob(searchJob), anyJob(uncertaintyJob), anyJob(patternJob)].map((kind) => [kind.name, kind]),
+)

@@ -103,10 +103,13 @@ function overContinuous({ machine }: PatternSetting, motorAmps: number, packAmps
   ]
 }
 
-function notesOf({ machine, followsWinding, followsController }: PatternSetting): string[] {
+function notesOf({ machine, massRaised, followsWinding, followsController }: PatternSetting): string[] {
   return [
     'Nothing is fed back while it coasts, and no brake acts but at rest, where it does not roll back [assumption].',
     'A wanted speed is approached as a calm driver would, closing the gap within about 1 s [assumption].',
+    ...(massRaised
+      ? ['So light a machine would settle its speed within milliseconds; here it takes 20 ms [assumption].']
+      : []),
     ...(followsWinding
       ? []
       : [

@@ -122,7 +122,7 @@ function followStretch(
     start: [...state],
     relative,
     absolute: floors,
-    mostSteps: 20_000,
+    mostSteps: 50_000,
     events: moving ? [reserve, tooHot, stop] : [reserve, tooHot, setOff],
   })
 }

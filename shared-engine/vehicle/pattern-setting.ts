@@ -20,7 +20,10 @@ export interface PatternSetting {
   readonly machine: Machine
   readonly chemistry: ChemistryId
   readonly airDragFactor: number
+  /** kg that the thrust accelerates. */
   readonly mass: number
+  /** Whether that is more than the machine's own, see {@link leastMassOf}. */
+  readonly massRaised: boolean
   readonly rows: readonly SettledRow[]
   /** Whether winding and controller are followed, and not held at a given temperature. */
   readonly followsWinding: boolean
@@ -33,17 +36,36 @@ export interface PatternSetting {
 export function patternSettingOf(build: Build, pattern: Pattern): PatternSetting {
   const machine = machineOf(build)
   const { motor, controller, cooling } = machine
+  const ownMass = equivalentMassOf(machine)
+  const leastMass = leastMassOf(machine)
   return {
     machine,
     chemistry: build.pack.chemistry,
     airDragFactor: airDragFactorOf(machine),
-    mass: equivalentMassOf(machine),
+    mass: Math.max(ownMass, leastMass),
+    massRaised: leastMass > ownMass,
     rows: pattern.rows.map((row) => settled(machine, row)),
     followsWinding: motor.heatCapacity !== null && motor.thermalResistance !== null,
     followsController: controller.heatCapacity !== null && controller.thermalResistance !== null,
     coolantCapacity:
       cooling === null ? 0 : cooling.density * cooling.specificHeat * cooling.flow * coolantTurnover,
   }
+}
+
+/** s within which speed settles at the soonest. *Source:* assumption, for the sake of the steps: nobody feels less. */
+const settlingTime = 0.02
+
+/**
+ * Mass below which speed would settle faster than can be followed step by step: a light machine with a short gear.
+ *
+ * m = τ · dF_m/dv_b, with dF_m/dv_b = M η (K_t G/r)²/R_s at its steepest.
+ */
+function leastMassOf({ motor, controller, train, track }: Machine): number {
+  const perBelt = (motor.torqueConstant * train.ratio) / track.radius
+  return (
+    (settlingTime * motor.count * train.efficiency * perBelt ** 2) /
+    (motor.resistance + controller.resistance)
+  )
 }
 
 function settled(machine: Machine, row: PatternRow): SettledRow {

@@ -4,6 +4,8 @@ import type { Io } from './io.ts'
 export interface CommandArgument {
   readonly name: string
   readonly about: string
+  /** May be left out; only the last one may. */
+  readonly optional?: true
 }
 
 /** A switch, or an option that takes one of a few words. */

@@ -40,7 +40,9 @@ export async function runCommandLine(
   for (const command of commands) {
     const sub = program.command(command.name).summary(command.summary).description(command.summary)
     settle(sub, io)
-    for (const { name, about } of command.arguments) sub.argument(`<${name}>`, about)
+    for (const { name, about, optional } of command.arguments) {
+      sub.argument(optional === true ? `[${name}]` : `<${name}>`, about)
+    }
     for (const { flags, about, choices, standard } of command.options) {
       const option = new Option(flags, about)
       if (choices !== undefined) option.choices(choices)
