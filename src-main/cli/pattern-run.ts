@@ -8,7 +8,7 @@ import { readPattern } from '../../shared-engine/vehicle/pattern-read.ts'
 import type { PatternRun } from '../../shared-engine/vehicle/pattern-result.ts'
 import { runPattern } from '../../shared-engine/vehicle/pattern-run.ts'
 import { channels, type Channel } from '../../shared-engine/vehicle/pattern-series.ts'
-import type { Pattern } from '../../shared-engine/vehicle/pattern.ts'
+import { energySinks, type EnergySink, type Pattern } from '../../shared-engine/vehicle/pattern.ts'
 import { wrapped } from '../../shared-engine/working/wrap.ts'
 import { buildOf, contentOf } from './build-file.ts'
 import type { OptionValues } from './command.ts'
@@ -61,6 +61,21 @@ const kinds: Readonly<Partial<Record<Channel, readonly [label: string, kind: Qua
   slip: ['Most slip', 'fraction'],
 }
 
+const sinkWords: Readonly<Record<EnergySink, string>> = {
+  packLoss: 'pack and wiring',
+  accessories: 'accessories',
+  copper: 'windings',
+  controllerLoss: 'controllers',
+  iron: 'iron and friction of the motors',
+  stages: 'reductions',
+  trackDrag: 'drag of the track itself',
+  slip: 'slip',
+  ground: 'rolling, sinking and skis',
+  air: 'air',
+  climb: 'climbing',
+  tow: 'towing',
+}
+
 const seconds = (value: number) => formatText(value, 'time', 'metric')
 
 function driveText(run: PatternRun, system: UnitSystem): string {
@@ -77,7 +92,7 @@ function driveText(run: PatternRun, system: UnitSystem): string {
     ),
     ...run.overContinuous.map((id) => line(limitOf(id)?.label ?? id, 'over', '  by the RMS of the drive')),
   ]
-  const sinks = Object.entries(run.energy.sinks).map(([name, joules]) => line(name, shown(joules, 'energy')))
+  const sinks = energySinks.map((name) => line(sinkWords[name], shown(run.energy.sinks[name], 'energy')))
   const lines = [
     ...wrapped(`${oneLine(run.name, 120)}, driven: ${oneLine(run.pattern, 120)}`, 80),
     `${ends[run.end]} after ${seconds(run.seconds)}.`,
