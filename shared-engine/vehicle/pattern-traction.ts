@@ -1,5 +1,6 @@
 import { shearShare, shearShareInverse } from '../ground/soil-shear.ts'
-import { ampsAt, DriveLine, dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
+import type { DriveLine} from '../motor/drive-line.ts';
+import { ampsAt, dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { bracketedRoot } from '../numeric/root.ts'
 import { internalDragAt } from '../track/drag.ts'
 import type { PatternSetting, SettledRow } from './pattern-setting.ts'

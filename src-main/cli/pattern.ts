@@ -13,8 +13,8 @@ export const pattern: Command = {
 "rows": [{ "seconds": 30, "throttlePercent": 60, "gradePercent": 5 }, …] }, with
 "speedKmh" in place of "throttlePercent" where a speed is to be held.
 
-Exit codes: 0 no limit was passed on the way, 2 one was or the drive ended early, 1
-the build, the pattern or the command line could not be read.
+Exit codes: 0 no limit was passed on the way, 2 one was or the drive ended
+early, 1 the build, the pattern or the command line could not be read.
 
 Example: pitchline pattern hauler.build.json "Hut round"`,
   run: async ([build = '', name = ''], options, io) => {

@@ -9,11 +9,11 @@ export const remedy: Command = {
     { name: 'limit', about: 'a limit as check names it; the worst where left out', optional: true },
   ],
   options: [jsonOption, unitsOption],
-  more: `One entry at a time, all others and the factor for shock kept; each line is verified
-by check. Sizes are rounded to what can be had, on the safe side.
+  more: `One entry at a time, all others and the factor for shock kept; each line is
+verified by check. Sizes are rounded to what can be had, on the safe side.
 
-Exit codes: 0 nothing over in the build as it is, 2 something is, 1 the build or the
-command line could not be read.
+Exit codes: 0 nothing over in the build as it is, 2 something is, 1 the build or
+the command line could not be read.
 
 Examples:
   pitchline remedy hauler.build.json

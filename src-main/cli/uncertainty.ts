@@ -13,8 +13,8 @@ export const uncertainty: Command = {
   ],
   more: `The same seed gives the same result, whatever the number of threads.
 
-Exit codes: 0 nothing was over in any sample, 2 something was, 1 the build or the
-command line could not be read.
+Exit codes: 0 nothing was over in any sample, 2 something was, 1 the build or
+the command line could not be read.
 
 Example: pitchline uncertainty hauler.build.json --samples 20000 --seed 7`,
   run: async ([build = ''], options, io) => {
