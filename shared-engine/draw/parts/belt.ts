@@ -1,4 +1,5 @@
 import type { BeltStage } from '../../build/machine-parts.ts'
+import { pulleyRadius } from '../../stages/belt.ts'
 import type { GroupShape, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'
 import { loopPath } from './loop.ts'
@@ -16,15 +17,10 @@ const bodyThickness = 0.26
 
 const finestPitch = 2.4
 
-/** Pitch radius of a pulley: its teeth are one pitch apart along the belt's cord. */
-function pulleyRadius(stage: BeltStage, end: 'driver' | 'driven'): number {
-  return (stage.pitch * (end === 'driver' ? stage.driverTeeth : stage.drivenTeeth)) / (2 * Math.PI)
-}
-
 function driveForm(stage: BeltStage): Drive {
   const { driverTeeth, drivenTeeth, pitch, centre } = stage
-  const driverRadius = pulleyRadius(stage, 'driver')
-  const drivenRadius = pulleyRadius(stage, 'driven')
+  const driverRadius = pulleyRadius(stage.pitch, stage.driverTeeth)
+  const drivenRadius = pulleyRadius(stage.pitch, stage.drivenTeeth)
   return driveOf({
     driverTeeth,
     drivenTeeth,
@@ -39,8 +35,8 @@ function driveForm(stage: BeltStage): Drive {
 
 /** px per m at which both pulleys and the belt round them fit their room. */
 export function beltScale(stage: BeltStage, room: Room): number {
-  const driver = pulleyRadius(stage, 'driver')
-  const driven = pulleyRadius(stage, 'driven')
+  const driver = pulleyRadius(stage.pitch, stage.driverTeeth)
+  const driven = pulleyRadius(stage.pitch, stage.drivenTeeth)
   const rim = stage.pitch * bodyThickness
   const across = driver + driven + driveForm(stage).centre + 2 * rim
   return Math.min(room.half / (Math.max(driver, driven) + rim), room.width / across)
@@ -88,8 +84,8 @@ function beltTooth(pitch: number): Shape {
 export function drawBelt(stage: BeltStage, _room: Room, scale: number, turning: Turning): DrawnPart {
   const drive = driveForm(stage)
   const rim = stage.pitch * bodyThickness * scale + 1
-  const entry = pulleyRadius(stage, 'driver') * scale + rim
-  const driven = pulleyRadius(stage, 'driven') * scale
+  const entry = pulleyRadius(stage.pitch, stage.driverTeeth) * scale + rim
+  const driven = pulleyRadius(stage.pitch, stage.drivenTeeth) * scale
   const exit = entry + drive.centre * scale
   const fine = stage.pitch * scale < finestPitch
   const links = fine

@@ -1,4 +1,5 @@
 import type { ChainStage } from '../../build/machine-parts.ts'
+import { chainWheelRadius } from '../../stages/chain.ts'
 import type { GroupShape, Point, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'
 import { loopPath } from './loop.ts'
@@ -13,22 +14,6 @@ import { wheelGroup } from './wheel.ts'
 const rollerShare = 0.31
 const plateShare = 0.4
 const finestPitch = 3
-
-/**
- * Pitch radius of a chain wheel: rollers sit on the corners of a polygon whose sides are the pitch.
- *
- *     r = p / (2 sin(π/z))
- *
- * @param pitch p, m
- * @param teeth z, 4 or more
- * @returns r, m
- *
- * *Source:* ISO 606:2015, pitch circle diameter of chain sprockets; from memory.
- * @example 2 * chainWheelRadius(12.7, 17) // 69.12 mm
- */
-export function chainWheelRadius(pitch: number, teeth: number): number {
-  return pitch / (2 * Math.sin(Math.PI / teeth))
-}
 
 function driveForm(stage: ChainStage): Drive {
   const driverRadius = chainWheelRadius(stage.pitch, stage.driverTeeth)
