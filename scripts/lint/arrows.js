@@ -22,6 +22,7 @@ export const engineOrder = [
   'cases',
   'limits',
   'figures',
+  'notes.ts',
   'check.ts',
   'workings',
   'explore',
