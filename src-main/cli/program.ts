@@ -67,7 +67,7 @@ export async function runCommandLine(
 function settle(program: Program, io: Io): void {
   program
     .exitOverride()
-    .configureHelp({ helpWidth: width })
+    .configureHelp({ helpWidth: width, subcommandTerm: (command) => command.name() })
     .configureOutput({
       writeOut: io.out,
       writeErr: io.err,

@@ -15,12 +15,13 @@ export const search: Command = {
     { flags: '--workers <count>', about: 'threads; one for each core, at most 8, if left out' },
   ],
   more: `The space names values to try for any of stages.N.driverTeeth, .drivenTeeth or
-.ratio, track.sprocketTeeth, pack.series, controller.throttleCapPercent and motor;
-margins and figures to hold; one figure to aim for, or two for a Pareto front.
+.ratio, track.sprocketTeeth, pack.series, controller.throttleCapPercent and
+motor; margins and figures to hold; one figure to aim for, or two for a Pareto
+front.
 With --json, numbers are SI; entries are in the build's own units.
 
-Exit codes: 0 found, and nothing over in the best; 2 nothing holds, or something is
-over in the best; 1 the build or the space could not be read.
+Exit codes: 0 found, and nothing over in the best; 2 nothing holds, or
+something is over in the best; 1 the build or the space could not be read.
 
 Examples:
   pitchline search hauler.build.json drawer.space.json

@@ -21,11 +21,11 @@ export const sweep: Command = {
       standard: 'topSpeedMps,topMotorAmps,toothForceN,worstMargin',
     },
   ],
-  more: `A value that breaks a rule of the build is a gap, with its reason. With --json and
---csv, figures are SI; the entry is in its own unit.
+  more: `A value that breaks a rule of the build is a gap, with its reason. With --json
+and --csv, figures are SI; the entry is in its own unit.
 
-Exit codes: 0 nothing over in the build as it is, 2 something is, 1 the build or the
-command line could not be read.
+Exit codes: 0 nothing over in the build as it is, 2 something is, 1 the build or
+the command line could not be read.
 
 Examples:
   pitchline sweep hauler.build.json track.sprocketTeeth 8 16 8

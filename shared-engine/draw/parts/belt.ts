@@ -60,7 +60,7 @@ function pulley(
   id: string,
 ): GroupShape {
   const driver = end === 'driver'
-  const radius = pulleyRadius(stage, end)
+  const radius = pulleyRadius(stage.pitch, end === 'driver' ? stage.driverTeeth : stage.drivenTeeth)
   const teeth = driver ? stage.driverTeeth : stage.drivenTeeth
   return wheelGroup({
     id: `${id}.${end}`,
