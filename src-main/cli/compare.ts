@@ -8,8 +8,8 @@ export const compare: Command = {
   options: [jsonOption, unitsOption],
   more: `Differences are from the first build.
 
-Exit codes: 0 nothing is over in any of them, 2 something is, 1 a build could not be
-read.
+Exit codes: 0 nothing is over in any of them, 2 something is, 1 a build could
+not be read.
 
 Example: pitchline compare hauler.build.json hauler-2.build.json`,
   run: async (files, { json, units }, io) => {

@@ -29,7 +29,7 @@ the command line could not be read.
 
 Examples:
   pitchline sweep hauler.build.json track.sprocketTeeth 8 16 8
-  pitchline sweep hauler.build.json vehicle.loadKg 0 150 30 --figures topSpeedMps`,
+  pitchline sweep ibex.build.json vehicle.loadKg 0 150 30 --figures topSpeedMps`,
   run: async ([build = '', ...words], options, io) => {
     const { sweepBuild } = await import('./sweep-run.ts')
     return sweepBuild(build, words, options, io)
