@@ -1,5 +1,5 @@
 import { shearShare, shearShareInverse } from '../ground/soil-shear.ts'
-import type { DriveLine} from '../motor/drive-line.ts';
+import type { DriveLine } from '../motor/drive-line.ts'
 import { ampsAt, dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { bracketedRoot } from '../numeric/root.ts'
 import { internalDragAt } from '../track/drag.ts'

@@ -101,7 +101,10 @@ async function drop(page: Page, name: string, text: string): Promise<void> {
 }
 
 test('a build dropped on the window is opened, and noise is refused', async ({ open, shownIn }) => {
-  test.skip(shownIn === 'window', 'a file made in the page has no place on disk, which the real window asks for')
+  test.skip(
+    shownIn === 'window',
+    'a file made in the page has no place on disk, which the real window asks for',
+  )
   const { page } = await open()
   await begin(page)
   await drop(page, 'noise.build.json', 'not json')
@@ -133,7 +136,10 @@ test('closing the window with unsaved work asks, and Save saves first', async ({
   expect(JSON.parse(await readFile(file, 'utf8'))).toMatchObject({ vehicle: { massKg: 44 } })
 })
 
-test('a file that another program changes is noticed, and not overwritten unasked', async ({ open, folder }) => {
+test('a file that another program changes is noticed, and not overwritten unasked', async ({
+  open,
+  folder,
+}) => {
   const file = path.join(folder, 'shared.build.json')
   const text = await readFile('examples/culvert-crawler.build.json', 'utf8')
   await writeFile(file, text)

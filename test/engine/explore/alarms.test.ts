@@ -8,7 +8,7 @@ import { secondsToMotorLimit } from '../../../shared-engine/heat/motor.ts'
 import { runPattern } from '../../../shared-engine/vehicle/pattern-run.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
-const math = create(all)
+const math = create(all ?? {})
 const folder = new URL('../../golden/', import.meta.url)
 const goldens = readdirSync(folder).filter((name) => name.endsWith('.build.json'))
 

@@ -105,6 +105,8 @@ test('a limit whose entries are not given says which would bring it', () => {
   const without = stored.find(({ track }) => track.breakingTensionN === undefined)
   if (without === undefined) throw new Error('every golden build has a breaking tension')
   const working = workingOf(check(without), 'track.tension')
-  expect(working?.missing).toBe('it needs what is not entered: “Breaking tension of one loop” (track.breakingTensionN).')
+  expect(working?.missing).toBe(
+    'it needs what is not entered: “Breaking tension of one loop” (track.breakingTensionN).',
+  )
   expect(working?.steps).toEqual([])
 })
