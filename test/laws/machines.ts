@@ -1,0 +1,18 @@
+import fc from 'fast-check'
+import { machineOf } from '../../shared-engine/build/machine.ts'
+import type { Machine } from '../../shared-engine/build/machine-parts.ts'
+import { completeBuild } from '../../shared-engine/build/read.ts'
+import type { Build, StoredBuild } from '../../shared-engine/build/schema.ts'
+import { plausibleBuild } from '../fixtures/build/random.ts'
+
+/** Random builds of every kind, complete. */
+export const builds: fc.Arbitrary<Build> = plausibleBuild.map((stored: StoredBuild) => completeBuild(stored))
+
+/** The same in SI. */
+export const machines: fc.Arbitrary<Machine> = builds.map(machineOf)
+
+/** Largest difference over the larger of two numbers. */
+export function apart(one: number, other: number): number {
+  if (one === other) return 0
+  return Math.abs(one - other) / Math.max(Math.abs(one), Math.abs(other))
+}

@@ -1,0 +1,98 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { check } from '../../shared-engine/check.ts'
+import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
+import { limitOf } from '../../shared-engine/limits/table.ts'
+import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
+import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
+import { builds, machines } from './machines.ts'
+
+/** Rank of a margin: one that can't be formed stands before all. */
+const rank = (row: LimitRow): number => row.margin ?? -Infinity
+
+describe('the ledger', () => {
+  it('is in order, each standing follows from its margin, each margin from its numbers', () => {
+    fc.assert(
+      fc.property(builds, (build) => {
+        const { limits } = check(build)
+        for (const [index, row] of limits.entries()) {
+          const next = limits[index + 1]
+          if (next !== undefined) {
+            expect(rank(row)).toBeLessThanOrEqual(rank(next))
+            if (rank(row) === rank(next)) expect(row.id < next.id).toBe(true)
+          }
+          const standing = rank(row) >= 0.2 ? 'within' : rank(row) >= 0 ? 'near' : 'over'
+          expect(row.standing).toBe(standing)
+          const sense = limitOf(row.id)?.sense
+          if (row.margin === null || row.actual === null || row.allowed === null) continue
+          if (sense === 'maximum') expect(row.margin).toBe(1 - row.actual / row.allowed)
+          if (sense === 'minimum') expect(row.margin).toBe(1 - row.allowed / row.actual)
+          if (sense === 'temperature') expect(Math.sign(row.margin)).toBe(Math.sign(row.allowed - row.actual))
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('and figures hold no number that is none, for any build', () => {
+    fc.assert(
+      fc.property(builds, (build) => {
+        const { figures, limits } = check(build)
+        const numbers = [
+          ...Object.values(figures),
+          ...limits.flatMap(({ actual, allowed, margin }) => [actual, allowed, margin]),
+        ]
+        for (const value of numbers) if (value !== null) expect(Number.isFinite(value)).toBe(true)
+      }),
+      { numRuns: 400 },
+    )
+  })
+
+  it('says the same twice', () => {
+    fc.assert(
+      fc.property(builds, (build) => {
+        const [first, second] = [check(build), check(build)]
+        expect(second.figures).toEqual(first.figures)
+        expect(second.limits).toEqual(first.limits)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('along the curve', () => {
+  it('thrust never rises with speed and resistance never falls', () => {
+    fc.assert(
+      fc.property(machines, (machine) => {
+        const setting = curveSettingOf(machine)
+        const end = (0.95 * setting.line.openStart) / setting.line.openSlope
+        if (!(end > 0)) return
+        let before = driveStateAtGroundSpeed(setting, 0)
+        for (let step = 1; step <= 20; step += 1) {
+          const state = driveStateAtGroundSpeed(setting, (end * step) / 20)
+          // 1e-9: the root that belt speed is, times the steepness of thrust
+          const slack = 1e-9 * Math.max(1, Math.abs(before.thrust), setting.line.openStart)
+          expect(state.thrust).toBeLessThanOrEqual(before.thrust + slack)
+          expect(state.resistance).toBeGreaterThanOrEqual(before.resistance)
+          before = state
+        }
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  it('a heavier machine is not faster', () => {
+    fc.assert(
+      fc.property(builds, fc.double({ min: 1.01, max: 1.5, noNaN: true }), (build, more) => {
+        const vehicle = { ...build.vehicle, massKg: Math.min(20_000, build.vehicle.massKg * more) }
+        const [light, heavy] = [check(build), check({ ...build, vehicle })]
+        // where grip is what holds it, weight gives more of it; that is another matter
+        if (light.evaluation.top.spinning || light.machine.ground.model === 'soil') return
+        const [one, other] = [light.figures.topSpeedMps, heavy.figures.topSpeedMps]
+        if (one === null || other === null) return
+        expect(other).toBeLessThanOrEqual(one * (1 + 1e-9))
+      }),
+      { numRuns: 150 },
+    )
+  })
+})

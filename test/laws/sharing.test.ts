@@ -1,0 +1,141 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { climbRatioOf } from '../../shared-engine/track/climb.ts'
+import { firstRowForce, largestRowForce, setLoad, Sharing } from '../../shared-engine/track/sharing.ts'
+
+// The closed form beside a direct solution of the same springs: equations written out, solved by elimination, every
+// contiguous set of carrying rows tried. *Source:* the spring model of engine contract §6, after Gerbert et al. (1978).
+
+interface Rows {
+  readonly engaged: number
+  readonly stiffness: number
+  readonly loop: number
+  readonly pitch: number
+  readonly error: number
+  readonly pull: number
+  readonly slack: number
+}
+
+/** Solves a small dense system by elimination with pivots. */
+function solved(matrix: number[][], right: number[]): number[] {
+  const size = right.length
+  const rows = matrix.map((row, index) => [...row, right[index] ?? 0])
+  for (let column = 0; column < size; column += 1) {
+    const pivot = rows
+      .slice(column)
+      .reduce(
+        (best, row, at) =>
+          Math.abs(row[column] ?? 0) > Math.abs(rows[best]?.[column] ?? 0) ? column + at : best,
+        column,
+      )
+    const [top, other] = [rows[pivot] ?? [], rows[column] ?? []]
+    rows[column] = top
+    rows[pivot] = other
+    for (let row = 0; row < size; row += 1) {
+      const lead = top[column] ?? 1
+      const factor = row === column ? 0 : ((rows[row] ?? [])[column] ?? 0) / lead
+      if (factor !== 0) rows[row] = (rows[row] ?? []).map((value, at) => value - factor * (top[at] ?? 0))
+    }
+  }
+  return rows.map((row, index) => (row[size] ?? 0) / (row[index] ?? 1))
+}
+
+/** Forces of `count` rows that all carry, their tight side under T_0. */
+function forcesOf({ stiffness, loop, pitch, error, pull, slack }: Rows, count: number): number[] {
+  const perTension = (stiffness * pitch) / loop
+  const matrix = Array.from({ length: count }, () => new Array<number>(count).fill(0))
+  const right = new Array<number>(count).fill(0)
+  for (let row = 0; row < count - 1; row += 1) {
+    const line = matrix[row] ?? []
+    line[row + 1] = (line[row + 1] ?? 0) + 1
+    line[row] = (line[row] ?? 0) - 1
+    for (let before = 0; before <= row; before += 1) line[before] = (line[before] ?? 0) - perTension
+    right[row] = -stiffness * error - perTension * (pull + slack)
+  }
+  matrix[count - 1] = new Array<number>(count).fill(1)
+  right[count - 1] = pull
+  return solved(matrix, right)
+}
+
+/** The forces of the rows that carry: as many as can, lifted at one end. */
+function slowForces(rows: Rows): number[] {
+  for (let count = rows.engaged; count > 1; count -= 1) {
+    const forces = forcesOf(rows, count)
+    if (Math.min(...forces) >= -1e-12 * rows.pull) return forces
+  }
+  return [rows.pull]
+}
+
+const power = (low: number, high: number) =>
+  fc.double({ min: low, max: high, noNaN: true }).map((at) => 10 ** at)
+
+const rows: fc.Arbitrary<Rows> = fc.record({
+  engaged: fc.integer({ min: 1, max: 12 }),
+  stiffness: power(3, 7),
+  loop: power(3, 6),
+  pitch: power(-3, -1),
+  error: fc.constantFrom(0, 1e-6, -1e-6, 1e-5, -1e-5, 1e-4, -1e-4),
+  pull: power(0, 3.5),
+  slack: fc.oneof(fc.constant(0), power(0, 3)),
+})
+
+function loaded({ engaged, stiffness, loop, pitch, error, pull, slack }: Rows): Sharing {
+  const sharing = new Sharing()
+  sharing.known = true
+  sharing.halfSine = Math.sqrt((stiffness * pitch) / loop) / 2
+  sharing.decay = 2 * Math.asinh(sharing.halfSine)
+  sharing.errorTension = (error * loop) / pitch
+  setLoad(sharing, engaged, pull, slack)
+  return sharing
+}
+
+describe('rows of teeth that share a pull', () => {
+  it('carry what the springs say', () => {
+    let lifted = 0
+    fc.assert(
+      fc.property(rows, (at) => {
+        const forces = slowForces(at)
+        if (forces.length < at.engaged) lifted += 1
+        const sharing = loaded(at)
+        // 1e-9 of the pull, and what elimination loses where the error's own tension is far larger
+        const lost = 1e-9 * at.pull + 1e-12 * Math.abs(sharing.errorTension)
+        expect(Math.abs(largestRowForce(sharing) - Math.max(...forces))).toBeLessThan(lost)
+      }),
+      { numRuns: 3000 },
+    )
+    expect(lifted).toBeGreaterThan(100)
+  })
+
+  it('share alike on a loop that does not give, and leave all to the first on one that does', () => {
+    const base = { engaged: 8, stiffness: 1e5, pitch: 0.02, error: 0, pull: 400, slack: 0 }
+    expect(firstRowForce(loaded({ ...base, loop: 1e15 }))).toBeCloseTo(50, 5)
+    expect(firstRowForce(loaded({ ...base, loop: 1e-3 }))).toBeCloseTo(400, 2)
+  })
+
+  it('climb by the worst of the rows, one by one', () => {
+    fc.assert(
+      fc.property(rows, power(0, 2.5), (at, pretension) => {
+        const forces = slowForces(at)
+        let worst = 0
+        for (const [index, force] of forces.entries()) {
+          const behind = forces.slice(index + 1).reduce((sum, one) => sum + one, 0)
+          if (force > 0) worst = Math.max(worst, force / (pretension + force / 2 + behind))
+        }
+        const found = climbRatioOf(loaded(at), 2 * Math.PI, pretension, 1)
+        // 1e-7 of a row's own ratio: elimination's digits, spread over the smallest hold
+        const lost = 1e-7 + (1e-11 * Math.abs((at.error * at.loop) / at.pitch)) / pretension
+        expect(Math.abs(found - worst)).toBeLessThan(lost * Math.max(1, worst))
+      }),
+      { numRuns: 1500 },
+    )
+  })
+
+  it('without pretension climb alike at any load: 2 · slope · z/2π at the last row', () => {
+    fc.assert(
+      fc.property(power(0, 4), (pull) => {
+        const at = { engaged: 6, stiffness: 1e5, loop: 1e5, pitch: 0.02, error: 0, pull, slack: 0 }
+        expect(climbRatioOf(loaded(at), 1, 0, 12)).toBeCloseTo(12 / Math.PI, 9)
+      }),
+    )
+  })
+})
