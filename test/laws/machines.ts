@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import type fc from 'fast-check'
 import { machineOf } from '../../shared-engine/build/machine.ts'
 import type { Machine } from '../../shared-engine/build/machine-parts.ts'
 import { completeBuild } from '../../shared-engine/build/read.ts'
