@@ -1,5 +1,5 @@
 import type { Machine } from '../build/machine-parts.ts'
-import { setFooting } from '../ground/footing.ts'
+import { setFooting, setLevelFooting } from '../ground/footing.ts'
 import { airDragFactorOf } from '../ground/resistance.ts'
 import { setSteadyHeat } from '../heat/steady-heat.ts'
 import { busRippleOf } from '../motor/bus-ripple.ts'
@@ -65,7 +65,7 @@ function setRunning(e: Evaluation, machine: Machine): void {
   setDriveLine(e.drive, machine, e.driveVolts, service.windingTemperature, controller.throttleCap)
   setThrustLine(e.line, machine, e.drive)
   setFooting(e.footing, machine, ground.sinSlope, ground.cosSlope)
-  setFooting(e.level, machine, 0, 1)
+  setLevelFooting(e.level, machine, e.footing)
   e.airDragFactor = airDragFactorOf(machine)
   e.equivalentMass = equivalentMassOf(machine)
   e.startThrust = motorThrustAt(e.line, 0)

@@ -47,6 +47,30 @@ export function setFooting(footing: Footing, machine: Machine, sine: number, cos
 }
 
 /**
+ * Fills the footing of the same ground without its slope.
+ *
+ * @param level to fill
+ * @param footing of the slope, which on the level is the same
+ * *Source:* engine contract §5 with θ = 0.
+ */
+export function setLevelFooting(level: Footing, machine: Machine, footing: Footing): void {
+  if (machine.ground.grade !== 0) {
+    setFooting(level, machine, 0, 1)
+    return
+  }
+  level.weight = footing.weight
+  level.trackWeight = footing.trackWeight
+  level.groundResistance = footing.groundResistance
+  level.standingResistance = footing.standingResistance
+  level.gripThrust = footing.gripThrust
+  level.sinkage = footing.sinkage
+  level.groundPressure = footing.groundPressure
+  level.shearStrength = footing.shearStrength
+  level.fullShear = footing.fullShear
+  level.slipPerShear = footing.slipPerShear
+}
+
+/**
  * Ground by two coefficients.
  *
  * R_g = c_rr W_t (+ μ_ski W_s);  F_max = μ W_t.

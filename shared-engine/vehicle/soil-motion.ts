@@ -50,7 +50,7 @@ export function setSoilPoint(point: SoilPoint, footing: Footing, line: ThrustLin
 
 /** A relative miss in ground speed after which one more step of Newton's is the last: what it leaves is of the order of its
  * square. Told in speed, not in x: on a flat current limit x hardly moves while the speed runs through its whole range. */
-const closeEnough = 1e-8
+const closeEnough = 1e-5
 
 /** Newton's next x, or the bracket's middle (in ratio) where it leaves the bracket. */
 function nextInside(next: number, left: number, right: number): number {
