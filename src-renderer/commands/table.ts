@@ -1,5 +1,6 @@
 import type { Workspace } from '../state/workspace.svelte.ts'
 import type { Command } from './command.ts'
+import { compareCommands } from './compare.ts'
 import { editCommands } from './edit.ts'
 import { fileCommands } from './file.ts'
 import { helpCommands } from './help.ts'
@@ -9,6 +10,7 @@ import { viewCommands } from './view.ts'
 export const commands: readonly Command[] = [
   ...fileCommands,
   ...editCommands,
+  ...compareCommands,
   ...viewCommands,
   ...helpCommands,
 ]

@@ -4,8 +4,10 @@
  */
 export const questions = [
   { id: 'fast', label: 'How fast' },
+  { id: 'gears', label: 'Which gears' },
   { id: 'hold', label: 'Will it hold' },
   { id: 'hot', label: 'How hot, how long' },
+  { id: 'side', label: 'Side by side' },
 ] as const
 
 export type QuestionId = (typeof questions)[number]['id']

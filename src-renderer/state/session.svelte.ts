@@ -11,6 +11,12 @@ import {
 } from '../../shared-engine/index.ts'
 import { History } from './history.svelte.ts'
 
+/** A build that is looked at and not taken, with words that tell it apart. */
+export interface Preview {
+  readonly stored: StoredBuild
+  readonly words: string
+}
+
 /**
  * The open build: its entries as stored, the same with defaults applied, and everything that follows from them,
  * recomputed at once with every change (a check takes well under a millisecond).
@@ -30,7 +36,13 @@ export class Session {
     return this.#history
   }
 
-  readonly build: Build = $derived(completeBuild(this.stored))
+  /** What is looked at without being taken: a candidate of a search. It lapses with every change of the build. */
+  #preview: (Preview & { readonly of: StoredBuild }) | null = $state.raw(null)
+  readonly preview: Preview | null = $derived(
+    this.#preview !== null && this.#preview.of === this.stored ? this.#preview : null,
+  )
+  /** Answered everywhere: the preview while there is one, else the open build. */
+  readonly build: Build = $derived(completeBuild(this.preview?.stored ?? this.stored))
   readonly checked: Checked = $derived(check(this.build))
 
   get stored(): StoredBuild {
@@ -39,6 +51,11 @@ export class Session {
 
   get isDirty(): boolean {
     return this.isOpen && !this.history.isSaved
+  }
+
+  /** Shows another build's answers until told otherwise (null) or until the open build changes. */
+  show(preview: Preview | null): void {
+    this.#preview = preview === null ? null : { ...preview, of: this.stored }
   }
 
   /** Opens a build; `saved` says whether a file holds exactly this. */

@@ -4,9 +4,11 @@ import type { CursorName } from '../../shared-engine/draw/scene.ts'
 import type { Host } from '../host/host.ts'
 import { Ask } from './ask.svelte.ts'
 import { Files } from './files.svelte.ts'
+import { Gears } from './gears.svelte.ts'
 import { Notices } from './notice.svelte.ts'
 import { Operating } from './operating.svelte.ts'
 import { Session } from './session.svelte.ts'
+import { Side } from './side.svelte.ts'
 import { Tip } from './tip.svelte.ts'
 import { View } from './view.svelte.ts'
 
@@ -21,6 +23,8 @@ export class Workspace {
   readonly ask = new Ask()
   readonly notices = new Notices()
   readonly tip = new Tip()
+  readonly gears = new Gears(this)
+  readonly side = new Side(this)
   readonly files: Files
   sheet = $state.raw<Sheet | null>(null)
   readonly host: Host

@@ -1,0 +1,24 @@
+import type { Difference } from '../../../shared-engine/explore/compare.ts'
+import { differenceFromEngine } from '../../../shared-engine/units/convert.ts'
+import { displayUnit, numberText } from '../../../shared-engine/units/display.ts'
+import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
+
+/** "+3.2 km/h (8 %)": by how much a figure is more or less; "same" where it is not. Neither is better as such. */
+export function differenceText(
+  difference: Difference | null,
+  kind: QuantityKind,
+  system: UnitSystem,
+): string {
+  if (difference === null) return ''
+  const { by, share } = difference
+  if (by === 0) return 'same'
+  const unit = displayUnit(kind, system, by)
+  const size = numberText(Math.abs(differenceFromEngine(by, kind, unit)))
+  const percent = share === null || kind === 'fraction' ? '' : `, ${signed(share * 100)}\u202F%`
+  return `${by > 0 ? '+' : '−'}${size}${unit === '' ? '' : `\u202F${unit}`}${percent}`
+}
+
+function signed(percent: number): string {
+  const size = Math.abs(percent)
+  return `${percent < 0 ? '−' : '+'}${size >= 10 ? Math.round(size) : size.toFixed(1)}`
+}
