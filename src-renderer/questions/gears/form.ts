@@ -125,7 +125,7 @@ export function spaceOf(
     vary,
     hold: { margins, figures },
     aim: [...form.aims],
-    keep: 50,
+    keep: 30,
   }
   return { space, troubles }
 }

@@ -4,15 +4,16 @@ import type { Found } from '../../state/gears.svelte.ts'
 
 /** Marks drawn at most: more would neither be told apart nor painted within a frame. */
 export const mostMarks = 1500
+const mostWhileRunning = 400
 
 /**
  * What the map of candidates shows: one mark for each cell of candidates, thinned evenly where there are too many, and
  * the table's rows always, the front's among them joined.
  */
-export function mapData({ plan, outcome }: Found, looked: number | null): Candidates {
+export function mapData({ plan, outcome, end }: Found, looked: number | null): Candidates {
   const [across, up] = plan.map
   const { map, rows } = outcome
-  const every = Math.max(1, Math.ceil(map.index.length / mostMarks))
+  const every = Math.max(1, Math.ceil(map.index.length / (end === null ? mostWhileRunning : mostMarks)))
   const marks = Array.from(map.index.keys())
     .filter((place) => place % every === 0)
     .map((place) => ({

@@ -1,0 +1,68 @@
+import AxeBuilder from '@axe-core/playwright'
+import { answer, begin, entry, question, region, showPart } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+/** WCAG 2.2 A and AA, as axe-core checks them. */
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+test('a snapshot beside the changed build: what differs, by how much, and taken back in', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await begin(page)
+  await page.keyboard.press('Alt+k')
+  await question(page, 'Side by side').click()
+  await expect(answer(page)).toContainText('Stoat, the quick sled puller, snapshot 1')
+  await expect(region(page, 'Entries that differ')).toContainText('Every entry is the same.')
+  await showPart(page, 'track')
+  await entry(page, 'track.sprocketTeeth').fill('12')
+  await expect(answer(page).locator('p').first()).toContainText('1 entry differs among 2 builds')
+  await expect(region(page, 'Entries that differ').getByRole('row')).toHaveText([
+    /Entry/,
+    /drive sprocket.*12.*14/s,
+  ])
+  const speed = region(page, 'Figures of the builds').getByRole('row', { name: /^Top speed/ })
+  await expect(speed).toContainText(/\+[\d.]+.km\/h, \+[\d.]+.%/)
+  await answer(page).getByLabel('Put a demo build beside it').selectOption({ index: 2 })
+  await expect(
+    answer(page).getByRole('application', { name: 'Thrust against speed, each build' }),
+  ).toBeVisible()
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme })
+    const found = await new AxeBuilder({ page }).setLegacyMode().withTags(tags).analyze()
+    expect(
+      found.violations.map(
+        ({ id, nodes }) => `${id} ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+      ),
+    ).toEqual([])
+  }
+  await answer(page)
+    .getByRole('button', { name: /^Take Stoat/ })
+    .click()
+  await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('14')
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('12')
+  await answer(page)
+    .getByRole('button', { name: /^Take back/ })
+    .click()
+  await answer(page)
+    .getByRole('button', { name: /^Take back/ })
+    .click()
+  await expect(answer(page).locator('p').first()).toContainText('1 build')
+})
+
+test('the sprocket varied: a plot for each figure, limits crossed named with where, a wrong end told', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await begin(page)
+  await question(page, 'Side by side').click()
+  const plots = answer(page).getByRole('application')
+  await expect(plots).toHaveCount(4)
+  await expect(answer(page)).toContainText('Tooth shear is kept from 12')
+  await page.locator('[data-sweep="from"]').fill('x')
+  await expect(answer(page)).toContainText('From: ')
+  await expect(plots).toHaveCount(0)
+  await page.locator('[data-sweep="from"]').fill('8')
+  await expect(plots).toHaveCount(4)
+})
