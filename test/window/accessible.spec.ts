@@ -15,7 +15,8 @@ async function troublesOf(page: Page, within = 'html'): Promise<string[]> {
 }
 
 for (const theme of ['light', 'dark'] as const) {
-  test(`every view is free of what axe finds, ${theme}`, async ({ open }) => {
+  test(`every view is free of what axe finds, ${theme}`, async ({ open, shownIn }) => {
+    test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes a minute')
     test.setTimeout(180_000)
     const { page } = await open()
     await page.emulateMedia({ colorScheme: theme })
@@ -37,7 +38,11 @@ for (const theme of ['light', 'dark'] as const) {
   })
 }
 
-test('the fields of every part are free of what axe finds, a wrong entry among them', async ({ open }) => {
+test('the fields of every part are free of what axe finds, a wrong entry among them', async ({
+  open,
+  shownIn,
+}) => {
+  test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes a minute')
   test.setTimeout(120_000)
   const { page } = await open()
   await begin(page)
