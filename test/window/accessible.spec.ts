@@ -22,7 +22,7 @@ for (const theme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: theme })
     expect(await troublesOf(page)).toEqual([])
     await begin(page)
-    for (const name of ['How fast', 'Will it hold', 'How hot, how long']) {
+    for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
       await question(page, name).click()
       expect(await troublesOf(page), name).toEqual([])
     }
@@ -81,7 +81,7 @@ test('the main task is done with the keyboard alone', async ({ open }) => {
   await press('ArrowDown', 'Enter')
   await expect(teeth).toHaveValue(String(Number(before) - 1))
   await expect(teeth).toBeInViewport()
-  await press('Alt+2')
+  await press('Alt+3')
   await expect(question(page, 'Will it hold')).toHaveAttribute('aria-selected', 'true')
   await press('F6', 'ArrowRight')
   await expect(question(page, 'How hot, how long')).toBeFocused()
