@@ -17,7 +17,7 @@ async function troublesOf(page: Page, within = 'html'): Promise<string[]> {
 for (const theme of ['light', 'dark'] as const) {
   test(`every view is free of what axe finds, ${theme}`, async ({ open, shownIn }) => {
     test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes a minute')
-    test.setTimeout(180_000)
+    test.setTimeout(300_000)
     const { page } = await open()
     await page.emulateMedia({ colorScheme: theme })
     expect(await troublesOf(page)).toEqual([])

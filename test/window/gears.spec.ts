@@ -100,6 +100,7 @@ test('a space that nothing holds says which demand fails and by how much at best
 })
 
 test('results of before a change say so and are no longer taken', async ({ open }) => {
+  test.setTimeout(150_000)
   const { page } = await open()
   await openGears(page)
   await search(page).click()

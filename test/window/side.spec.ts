@@ -8,6 +8,7 @@ const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 test('a snapshot beside the changed build: what differs, by how much, and taken back in', async ({
   open,
 }) => {
+  test.setTimeout(150_000)
   const { page } = await open()
   await begin(page)
   await page.keyboard.press('Alt+k')
