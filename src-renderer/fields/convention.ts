@@ -1,5 +1,6 @@
-import type { Build } from '../../shared-engine/build/schema.ts'
+import { entryOfConvention } from '../../shared-engine/build/conventions.ts'
 import type { ConventionFactor } from '../../shared-engine/build/fields.ts'
+import type { Build } from '../../shared-engine/build/schema.ts'
 import type { TypedEntry } from './entry-text.ts'
 
 /** A number in another convention as the entry that the build stores; a tolerance in units goes with it. */
@@ -9,20 +10,12 @@ export function converted(
   build: Build,
 ): TypedEntry {
   const { value, tolerance } = typed
-  if (factor === 'inverse')
-    return { value: 1 / value, tolerance: tolerance?.plusMinus === undefined ? tolerance : null }
-  const times = timesOf(factor, build)
-  const shifted =
-    tolerance?.plusMinus === undefined
-      ? tolerance
-      : { ...tolerance, plusMinus: tolerance.plusMinus * Math.abs(times) }
-  return { value: Number((value * times).toPrecision(12)), tolerance: shifted }
-}
-
-function timesOf(factor: Exclude<ConventionFactor, null | 'inverse'>, { motor, pack, track }: Build): number {
-  if (typeof factor === 'number') return factor
-  if (factor === 'polePairs') return motor.poleCount / 2
-  if (factor === 'perPolePair') return 2 / motor.poleCount
-  if (factor === 'parallel') return pack.parallel
-  return 1 / track.count
+  // Every build has the poles, cells and loops that a factor may ask for; only the inverse of 0 is nothing, and no range
+  // takes what is without bound.
+  const entry = entryOfConvention(value, factor, build) ?? Infinity
+  const shown = Number(entry.toPrecision(12))
+  if (tolerance?.plusMinus === undefined) return { value: shown, tolerance }
+  if (factor === 'inverse') return { value: shown, tolerance: null }
+  const times = entryOfConvention(1, factor, build) ?? 1
+  return { value: shown, tolerance: { ...tolerance, plusMinus: tolerance.plusMinus * Math.abs(times) } }
 }
