@@ -21,6 +21,8 @@ export interface JobCollector<Part, Outcome> {
 /** One kind of long work. `Input` and `Part` cross threads: plain data and typed arrays only. */
 export interface JobKind<Input, Part, Outcome> {
   readonly name: string
+  /** Done by one thread: its input, which may be large, is sent to that one alone. */
+  readonly alone?: true
   /** How many items; 0 is allowed. */
   sizeOf(input: Input): number
   startWorker(input: Input): JobWorker<Part>

@@ -44,16 +44,17 @@ const longestRange = 32_768
  * Deals a job out to threads: each gets a range, and the next one with its answer, until all are in.
  *
  * @param run a number that no other job on these lines has
- * @param lines at least one
+ * @param threads lines to them, at least one
  * @param heard called after each part is in
  */
 export function runJob<Input, Part, Outcome>(
   kind: JobKind<Input, Part, Outcome>,
   input: Input,
   run: number,
-  lines: readonly ThreadLine[],
+  threads: readonly ThreadLine[],
   heard: () => void,
 ): RunningJob<Outcome> {
+  const lines = kind.alone === true ? threads.slice(0, 1) : threads
   const total = kind.sizeOf(input)
   const collector = kind.startCollector(input)
   const length = Math.max(1, Math.min(longestRange, Math.ceil(total / (rangesPerThread * lines.length))))

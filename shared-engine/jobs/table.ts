@@ -1,9 +1,18 @@
 import { anyJob, type JobTable } from './job.ts'
 import { patternJob } from './pattern.ts'
+import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
 import { uncertaintyJob } from './uncertainty.ts'
+import { uncertaintyDrawsJob, uncertaintyToldJob } from './uncertainty-parts.ts'
 
 /** Every kind of long work that a thread knows. To add one: a file like search.ts, and a line here. */
 export const jobTable: JobTable = new Map(
-  [anyJob(searchJob), anyJob(uncertaintyJob), anyJob(patternJob)].map((kind) => [kind.name, kind]),
+  [
+    anyJob(searchJob),
+    anyJob(uncertaintyJob),
+    anyJob(uncertaintyDrawsJob),
+    anyJob(uncertaintyToldJob),
+    anyJob(remedyJob),
+    anyJob(patternJob),
+  ].map((kind) => [kind.name, kind]),
 )

@@ -18,3 +18,21 @@ export function marginWords(margin: number | null): string {
   const text = percent >= 1000 ? '> 1,000' : percent >= 10 ? String(Math.round(percent)) : percent.toFixed(1)
   return margin < 0 ? `${text}\u202F% over` : `${text}\u202F% in hand`
 }
+
+/** Where a margin lies nine times in ten; null ends are past any number. */
+export interface Band {
+  readonly margin5: number | null
+  readonly margin95: number | null
+}
+
+/** Whether a margin is spread by more than half a percent: less is not worth a line. */
+export function isBand({ margin5, margin95 }: Band): boolean {
+  return margin5 === null ? margin95 !== null : (margin95 ?? 0) - margin5 > 0.005
+}
+
+/** "27 to 21 % over", "14 % over to 24 % in hand". */
+export function bandWords({ margin5, margin95 }: Band): string {
+  const [from, to] = [marginWords(margin5), marginWords(margin95)]
+  const sameSide = margin5 !== null && margin95 !== null && margin5 < 0 === margin95 < 0
+  return `${sameSide ? from.split('\u202F%')[0] : from} to ${to}`
+}

@@ -1,4 +1,5 @@
 import { figureOf, limitOf, type Checked } from '../../shared-engine/index.ts'
+import { alarmOf } from './working-of.ts'
 import type { QuantityKind } from '../../shared-engine/units/kinds.ts'
 
 /** A figure or a limit, as the window shows it. */
@@ -10,12 +11,14 @@ export interface Subject {
   readonly allowed: number | null
 }
 
-/** Looks up a figure's name or a limit's id in the check in force; null where this build has none of it. */
+/** Looks up a figure's name, a limit's id or an alarm's working in the check in force; null where this build has none of it. */
 export function subjectOf(checked: Checked, id: string): Subject | null {
   const figure = figureOf(id)
   if (figure !== undefined) {
     return { label: figure.label, value: checked.figures[figure.name], kind: figure.kind, allowed: null }
   }
+  const alarm = alarmOf(checked, id)
+  if (alarm !== undefined) return { label: alarm.label, value: alarm.value, kind: alarm.kind, allowed: null }
   const limit = limitOf(id)
   const row = checked.limits.find((one) => one.id === id)
   if (limit === undefined || row === undefined) return null

@@ -5,8 +5,11 @@ import type { Host } from '../host/host.ts'
 import { Ask } from './ask.svelte.ts'
 import { Files } from './files.svelte.ts'
 import { Gears } from './gears.svelte.ts'
+import { HowSure } from './uncertainty.svelte.ts'
 import { Notices } from './notice.svelte.ts'
 import { Operating } from './operating.svelte.ts'
+import { Drives } from './pattern.svelte.ts'
+import { WhatWouldHold } from './remedies.svelte.ts'
 import { Session } from './session.svelte.ts'
 import { Side } from './side.svelte.ts'
 import { Tip } from './tip.svelte.ts'
@@ -25,6 +28,9 @@ export class Workspace {
   readonly tip = new Tip()
   readonly gears = new Gears(this)
   readonly side = new Side(this)
+  readonly howSure = new HowSure(this)
+  readonly wouldHold = new WhatWouldHold(this)
+  readonly drives = new Drives(this)
   readonly files: Files
   sheet = $state.raw<Sheet | null>(null)
   readonly host: Host
@@ -85,6 +91,9 @@ export class Workspace {
   private opened(): void {
     this.operating.reset()
     this.view.limit = null
+    this.howSure.forget()
+    this.wouldHold.forget()
+    this.drives.work.forget()
     this.view.closeWorkings()
   }
 }

@@ -1,7 +1,8 @@
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
 import type { Scene } from '../scene.ts'
-import { absentPlot, said } from './plot-look.ts'
+import { chanceText } from '../../units/chance.ts'
+import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
 /** How sure a limit's margin is: quantiles over the tolerances. */
@@ -36,7 +37,7 @@ export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene 
       to: held(row.high),
       label: row.label,
       role: row.probabilityOver > 0.5 ? 'over' : row.probabilityOver > 0.05 ? 'near' : 'quiet',
-      note: `over: ${said(row.probabilityOver, 'fraction', look)}`,
+      note: `over: ${chanceText(row.probabilityOver)}`,
       hatched: true,
       limit: row.id,
     },
@@ -54,7 +55,7 @@ export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene 
   return plot({
     name,
     title,
-    summary: `${worst.label} is over with ${said(worst.probabilityOver, 'fraction', look)} probability; bands run from the 5th to the 95th percentile of the margin, the diamond is the middle.`,
+    summary: `${worst.label} is ${chanceText(worst.probabilityOver)} likely to be over; bands run from the 5th to the 95th percentile of the margin, the diamond is the middle.`,
     system: look.system,
     size: { width: look.size.width, height: rows.length * rowHeight + 64 },
     x: {

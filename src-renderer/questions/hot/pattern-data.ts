@@ -1,0 +1,84 @@
+import { limitOf, type Machine } from '../../../shared-engine/index.ts'
+import type { OverTime, TimeLimit, TimePanel } from '../../../shared-engine/draw/plots/pattern-over-time.ts'
+import { tableCsv } from '../../../shared-engine/draw/table.ts'
+import { kindUnits } from '../../../shared-engine/units/table.ts'
+import type { PatternRun } from '../../../shared-engine/vehicle/pattern-result.ts'
+import { channels, type Channel } from '../../../shared-engine/vehicle/pattern-series.ts'
+import { channelWords, passedOf } from './pattern-words.ts'
+
+type Line = readonly [channel: Channel, label: string]
+
+/** What the plots of a drive show: temperatures, charge, volts, speed and current over the same time. */
+export function overTimeOf(run: PatternRun, { motor, controller, cooling }: Machine): OverTime {
+  const warm: Line[] = [
+    ...(motor.heatCapacity === null || motor.thermalResistance === null
+      ? []
+      : [['winding', 'Winding'] as const]),
+    ...(controller.heatCapacity === null || controller.thermalResistance === null
+      ? []
+      : [['controller', 'Controller'] as const]),
+    ...(cooling === null ? [] : [['coolant', 'Coolant'] as const]),
+  ]
+  const passed = passedOf(run)
+  return {
+    title: `Over the drive: ${run.pattern}`,
+    name: 'drive-pattern',
+    summary:
+      passed.length === 0
+        ? 'No limit is passed on the way.'
+        : `Passed on the way: ${passed.map(({ label }) => label).join(', ')}.`,
+    seconds: run.series.map(({ seconds }) => seconds),
+    panels: [
+      ...(warm.length === 0 ? [] : [{ ...panel(run, 'Temperature', warm), fromZero: false }]),
+      panel(run, 'Charge', [['charge', 'Charge']]),
+      { ...panel(run, 'Pack volts', [['packVolts', 'Volts']]), fromZero: false },
+      panel(run, 'Ground speed', [['speed', 'Speed']]),
+      panel(run, 'Current', [
+        ['motorAmps', 'One motor'],
+        ['packAmps', 'Pack'],
+      ]),
+    ],
+  }
+}
+
+function panel(run: PatternRun, label: string, lines: readonly Line[]): TimePanel {
+  return {
+    label,
+    kind: channelWords[lines[0]?.[0] ?? 'seconds'][1],
+    series: lines.map(([channel, words]) => ({
+      label: words,
+      values: run.series.map((sample) => sample[channel]),
+    })),
+    limits: lines.flatMap(([channel]) => limitsOn(run, channel)),
+  }
+}
+
+/** Bounds on a channel; where several stand on one, the nearest, and those that were passed. */
+function limitsOn({ watched }: PatternRun, channel: Channel): TimeLimit[] {
+  const here = watched.filter((one) => one.channel === channel)
+  const nearest = here.reduce<number | null>(
+    (near, { allowed, minimum }) =>
+      near === null ? allowed : minimum ? Math.max(near, allowed) : Math.min(near, allowed),
+    null,
+  )
+  return here
+    .filter(({ allowed, passedAt }) => passedAt !== null || allowed === nearest)
+    .map(({ id, allowed, minimum, passedAt }) => ({
+      id,
+      label: limitOf(id)?.label ?? id,
+      value: allowed,
+      beyond: minimum ? ('below' as const) : ('above' as const),
+      passedAt,
+    }))
+}
+
+/** The drive as CSV: every channel in the engine's units, which the headings name. */
+export function driveCsv({ series }: PatternRun): string {
+  return tableCsv({
+    columns: channels.map((channel) => {
+      const [label, kind] = channelWords[channel]
+      return { label, unit: kindUnits[kind].engine }
+    }),
+    rows: series.map((sample) => channels.map((channel) => sample[channel])),
+  })
+}

@@ -1,0 +1,98 @@
+/** What long work tells while it runs and once it ended. */
+export interface Watching<Outcome> {
+  readonly progress: (done: number, total: number) => void
+  /** Null where nothing had been found yet. */
+  readonly ended: (how: 'finished' | 'stopped' | 'failed', outcome: Outcome | null) => void
+}
+
+/** What is held of work that runs. */
+export interface Held {
+  readonly stop: () => void
+  readonly drop: () => void
+}
+
+/** ms after the last change until work begins by itself: typing goes on undisturbed. */
+const usualPause = 500
+
+/**
+ * Long work that follows what it depends on: begun anew a pause after each change for as long as somebody looks, dropped
+ * with the change, and what it found is told apart from what would be found now.
+ */
+export class Following<Outcome> {
+  readonly #key: () => readonly unknown[]
+  readonly #begin: (watching: Watching<Outcome>) => Held
+  #held: Held | null = null
+  #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
+  running = $state.raw<{ readonly done: number; readonly total: number } | null>(null)
+  /** Stopped, or broken off, and for what; it does not begin by itself again for the same. */
+  #brokenOff = $state.raw<{
+    readonly key: readonly unknown[]
+    readonly how: 'stopped' | 'failed'
+  } | null>(null)
+
+  /**
+   * @param key everything that the outcome depends on, compared by identity
+   * @param begin starts the work for the key in force
+   */
+  constructor(key: () => readonly unknown[], begin: (watching: Watching<Outcome>) => Held) {
+    this.#key = key
+    this.#begin = begin
+  }
+
+  get found(): Outcome | null {
+    return this.#found?.outcome ?? null
+  }
+
+  /** Whether what was found is what would be found now. */
+  readonly isCurrent: boolean = $derived.by(() => this.#found !== null && same(this.#found.key, this.#key()))
+
+  readonly brokenOff: 'stopped' | 'failed' | null = $derived.by(() =>
+    this.#brokenOff !== null && same(this.#brokenOff.key, this.#key()) ? this.#brokenOff.how : null,
+  )
+
+  /** In an effect: begins a pause after each change; what the effect leaves behind is dropped. */
+  follow(wanted = true): () => void {
+    this.#key()
+    if (!wanted || this.isCurrent || this.brokenOff !== null) return () => {}
+    const timer = setTimeout(() => this.run(), this.#found === null ? 0 : usualPause)
+    return () => {
+      clearTimeout(timer)
+      this.drop()
+    }
+  }
+
+  run(): void {
+    this.drop()
+    const key = this.#key()
+    this.running = { done: 0, total: 1 }
+    this.#held = this.#begin({
+      progress: (done, total) => (this.running = { done, total }),
+      ended: (how, outcome) => {
+        this.#held = null
+        this.running = null
+        this.#brokenOff = how === 'finished' ? null : { key, how }
+        if (outcome !== null) this.#found = { key, outcome }
+      },
+    })
+  }
+
+  stop(): void {
+    this.#held?.stop()
+  }
+
+  drop(): void {
+    this.#held?.drop()
+    this.#held = null
+    this.running = null
+  }
+
+  /** Another build was opened. */
+  forget(): void {
+    this.drop()
+    this.#found = null
+    this.#brokenOff = null
+  }
+}
+
+const same = (one: readonly unknown[], other: readonly unknown[]) =>
+  one.length === other.length && one.every((part, at) => part === other[at])

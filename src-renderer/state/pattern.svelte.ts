@@ -1,0 +1,125 @@
+import { SvelteMap } from 'svelte/reactivity'
+import { completeBuild } from '../../shared-engine/index.ts'
+import { patternJob } from '../../shared-engine/jobs/pattern.ts'
+import { demoPatterns } from '../../shared-engine/vehicle/pattern-demos.ts'
+import { readPattern, readPatternValue } from '../../shared-engine/vehicle/pattern-read.ts'
+import type { PatternRun } from '../../shared-engine/vehicle/pattern-result.ts'
+import type { Pattern, PatternRow } from '../../shared-engine/vehicle/pattern.ts'
+import { storedPatternOf } from '../questions/hot/pattern-file.ts'
+import { threads } from '../workers/client.ts'
+import { Following } from './following.svelte.ts'
+import { History } from './history.svelte.ts'
+import type { Workspace } from './workspace.svelte.ts'
+
+/** A row with a number of its own, so that a field keeps to it when others come and go. */
+export interface EditedRow {
+  readonly id: number
+  readonly row: PatternRow
+}
+
+interface EditedPattern {
+  readonly name: string
+  readonly notes: string
+  readonly rows: readonly EditedRow[]
+}
+
+const changed = ', changed'
+let made = 0
+
+function edited({ name, notes, rows }: Pattern): EditedPattern {
+  return { name, notes, rows: rows.map((row) => ({ id: (made += 1), row })) }
+}
+
+/** *Over a drive*: the pattern as edited, with an undo of its own (the build is untouched), and what came of it. */
+export class Drives {
+  readonly #history: History<EditedPattern>
+  /** What is wrong, by row and column; while there is anything, nothing is driven. */
+  readonly wrong = new SvelteMap<string, string>()
+  readonly work: Following<PatternRun>
+
+  constructor({ session }: Workspace) {
+    const [first] = demoPatterns
+    if (first === undefined) throw new Error('there is no demo pattern')
+    this.#history = new History(edited(first))
+    this.work = new Following<PatternRun>(
+      () => [session.stored, this.#history.document],
+      ({ ended }) =>
+        threads.start(
+          'pattern',
+          patternJob,
+          { build: completeBuild(session.stored), pattern: this.pattern },
+          { ended: ({ end, outcome }) => ended(end.type, outcome) },
+        ),
+    )
+  }
+
+  get rows(): readonly EditedRow[] {
+    return this.#history.document.rows
+  }
+
+  readonly pattern: Pattern = $derived.by(() => plain(this.#history.document))
+
+  /** What undoing would take back here; null for nothing. */
+  get undoName(): string | null {
+    return this.#history.undoName
+  }
+
+  undo(): void {
+    this.#history.undo()
+    this.wrong.clear()
+  }
+
+  take(pattern: Pattern): void {
+    this.#history.change(`the pattern ${pattern.name}`, edited(pattern))
+    this.wrong.clear()
+  }
+
+  /** Takes a pattern's file, or answers with what is wrong with it. */
+  takeFile(bytes: Uint8Array) {
+    const read = readPattern(bytes)
+    if (read.ok) this.take(read.value)
+    return read.ok ? [] : read.mistakes
+  }
+
+  /** Changes a row, or answers with what is allowed there. */
+  setRow(id: number, part: Partial<PatternRow>, group: string | null): string {
+    const next = this.rows.map((one) => (one.id === id ? { id, row: { ...one.row, ...part } } : one))
+    const at = next.findIndex((one) => one.id === id)
+    const read = readPatternValue(storedPatternOf(plain({ ...this.#history.document, rows: next })))
+    if (!read.ok) return read.mistakes.map(({ allowed }) => `Allowed: ${allowed}.`).join(' ')
+    this.#change(`row ${at + 1}`, next, group)
+    return ''
+  }
+
+  /** A row more, like the one that it follows. */
+  addAfter(id: number): void {
+    const next = this.rows.flatMap((one) =>
+      one.id === id ? [one, { id: (made += 1), row: one.row }] : [one],
+    )
+    this.#change('add a row', next, null)
+  }
+
+  remove(id: number): void {
+    if (this.rows.length === 1) return
+    for (const key of [...this.wrong.keys()]) if (key.startsWith(`${id}.`)) this.wrong.delete(key)
+    this.#change(
+      'remove a row',
+      this.rows.filter((one) => one.id !== id),
+      null,
+    )
+  }
+
+  closeGroup(): void {
+    this.#history.closeGroup()
+  }
+
+  #change(name: string, rows: readonly EditedRow[], group: string | null): void {
+    const { document } = this.#history
+    const called = document.name.endsWith(changed) ? document.name : `${document.name}${changed}`
+    this.#history.change(name, { ...document, name: called.slice(0, 120), rows }, group)
+  }
+}
+
+function plain({ name, notes, rows }: EditedPattern): Pattern {
+  return { name, notes, rows: rows.map(({ row }) => row) }
+}

@@ -1,0 +1,79 @@
+import { completeBuild } from '../../shared-engine/index.ts'
+import {
+  standardUncertainty,
+  type UncertainLimit,
+  type Uncertainty,
+} from '../../shared-engine/explore/uncertainty.ts'
+import { tolerancedEntriesOf } from '../../shared-engine/explore/uncertainty-entries.ts'
+import type { UncertaintyFound } from '../../shared-engine/explore/uncertainty-samples.ts'
+import { uncertaintyDrawsJob, uncertaintyToldJob } from '../../shared-engine/jobs/uncertainty-parts.ts'
+import type { UncertaintyInput } from '../../shared-engine/jobs/uncertainty.ts'
+import { threads, type JobHandle } from '../workers/client.ts'
+import { Following, type Held, type Watching } from './following.svelte.ts'
+import type { Workspace } from './workspace.svelte.ts'
+
+/** What the draws of a build say, and how many they were. */
+export interface Drawn {
+  readonly uncertainty: Uncertainty
+  readonly done: number
+  readonly asked: number
+}
+
+/** *How sure*: what the tolerances make of the limits. */
+export class HowSure {
+  readonly #workspace: Workspace
+  seed = $state.raw(standardUncertainty.seed)
+  draws = $state.raw(standardUncertainty.samples)
+  /** The limit whose entries are looked at; null: the one chosen in the ledger, or the worst. */
+  asked = $state.raw<string | null>(null)
+  readonly work: Following<Drawn>
+
+  constructor(workspace: Workspace) {
+    this.#workspace = workspace
+    this.work = new Following<Drawn>(
+      () => [workspace.session.stored, this.seed, this.draws],
+      (watching) => this.#begin(watching),
+    )
+  }
+
+  /** Whether any entry has a tolerance that takes part. */
+  readonly hasTolerances: boolean = $derived.by(() => {
+    const { stored } = this.#workspace.session
+    return stored.tolerances !== undefined && tolerancedEntriesOf(completeBuild(stored)).entries.length > 0
+  })
+
+  /** For the ledger: by limit, only what belongs to the numbers that it shows. */
+  readonly bands: ReadonlyMap<string, UncertainLimit> = $derived.by(() => {
+    const { found, isCurrent } = this.work
+    const shown = found !== null && isCurrent && this.#workspace.session.preview === null
+    return new Map(shown ? found.uncertainty.limits.map((limit) => [limit.id, limit]) : [])
+  })
+
+  forget(): void {
+    this.work.forget()
+    this.asked = null
+  }
+
+  /** Draws on all threads, and puts together on one: the window's own is not held up by either. */
+  #begin({ progress, ended }: Watching<Drawn>): Held {
+    const build = completeBuild(this.#workspace.session.stored)
+    const input: UncertaintyInput = { build, samples: this.draws, seed: this.seed }
+    let now: JobHandle
+    const tell = (how: 'finished' | 'stopped', pieces: readonly UncertaintyFound[]) => {
+      const done = pieces.reduce((sum, { piece }) => sum + piece.to - piece.from, 0)
+      if (done === 0) return ended(how, null)
+      const drawn = { ...input, pieces }
+      now = threads.start('uncertainty', uncertaintyToldJob, drawn, {
+        ended: ({ end, outcome }) => {
+          const told = outcome === null ? null : { uncertainty: outcome, done, asked: input.samples }
+          ended(end.type === 'finished' ? how : end.type, told)
+        },
+      })
+    }
+    now = threads.start('uncertainty', uncertaintyDrawsJob, input, {
+      progress: ({ done, total }) => progress(done, total),
+      ended: ({ end, outcome }) => (end.type === 'failed' ? ended('failed', null) : tell(end.type, outcome)),
+    })
+    return { stop: () => now.stop(), drop: () => now.drop() }
+  }
+}
