@@ -20,7 +20,7 @@ export function frontOf(first: ArrayLike<number>, second: ArrayLike<number>, cou
   let lowest = Infinity
   let at = NaN
   for (const place of order) {
-    if (other(place) < lowest || (other(place) === lowest && one(place) === at)) {
+    if (front.length === 0 || other(place) < lowest || (other(place) === lowest && one(place) === at)) {
       front.push(place)
       lowest = other(place)
       at = one(place)

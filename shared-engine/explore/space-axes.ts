@@ -139,7 +139,7 @@ function valuesOf(given: SpaceValues, at: string, space: StoredSpace, mistakes: 
   const count = Math.floor((to - from) / step + 1e-9) + 1 // a step that fits a whole number of times is not lost
   if (count > mostValues) {
     mistakes.push({
-      ...mistake('too-many', at, undefined, `at most ${mostValues} values`),
+      ...mistake('too-many', at, undefined, `at most ${mostValues.toLocaleString('en')} values`),
       value: `${count} values`,
     })
     return null
@@ -150,7 +150,10 @@ function valuesOf(given: SpaceValues, at: string, space: StoredSpace, mistakes: 
 function nonEmpty(values: readonly number[], at: string, mistakes: Mistake[]): number[] | null {
   if (values.length > 0 && values.length <= mostValues) return [...values]
   const found = values.length === 0 ? 'an empty list' : `a list of ${values.length}`
-  mistakes.push({ ...mistake('wrong-length', at, undefined, `1 to ${mostValues} values`), value: found })
+  mistakes.push({
+    ...mistake('wrong-length', at, undefined, `1 to ${mostValues.toLocaleString('en')} values`),
+    value: found,
+  })
   return null
 }
 

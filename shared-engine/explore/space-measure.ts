@@ -52,7 +52,10 @@ const mistake = (code: Mistake['code'], path: string, value: unknown, allowed: s
 export function quantityOf(typed: SpaceQuantity, kind: QuantityKind, path: string): Result<number> {
   if (typeof typed === 'number') return succeeded(typed)
   const read = readEntry(typed, kind, { unit: kindUnits[kind].engine, path })
-  return read.ok ? succeeded(read.value.value) : read
+  if (read.ok) return succeeded(read.value.value)
+  // The reader speaks of the field that is typed into; in a file the place has to be told.
+  const allowed = read.mistakes[0]?.allowed ?? ''
+  return failed([mistake('quantity-not-understood', path, typed, allowed)])
 }
 
 /** The measure that a space names, or what is wrong with the name or its speed. */

@@ -85,8 +85,19 @@ function codeOf(value: unknown, issue: Issue): MistakeCode {
   }
 }
 
-/** Depth to which an issue got into the value: the branch of a union that got furthest is the one that was meant. */
+/** Depth to which the issues of a branch got into the value. */
 const depthOf = (issues: readonly Issue[]) => Math.max(...issues.map((issue) => issue.path.length))
+
+/** The branch of a union that was meant: of those that fit from outside, the one that got furthest, then the fewest troubles. */
+function branchMeant(branches: readonly (readonly Issue[])[]): readonly Issue[] | undefined {
+  return branches
+    .filter(
+      (issues) =>
+        issues.length > 0 &&
+        issues.every((issue) => issue.path.length > 0 || issue.code === 'unrecognized_keys'),
+    )
+    .toSorted((one, other) => depthOf(other) - depthOf(one) || one.length - other.length)[0]
+}
 
 function mistakesOf(issue: Issue, input: unknown, above: readonly PropertyKey[]): Mistake[] {
   const keys = [...above, ...issue.path]
@@ -96,9 +107,7 @@ function mistakesOf(issue: Issue, input: unknown, above: readonly PropertyKey[])
     )
   }
   if (issue.code === 'invalid_union') {
-    const branches = issue.errors.filter((errors) => errors.length > 0)
-    const deepest = Math.max(0, ...branches.map(depthOf))
-    const meant = deepest === 0 ? undefined : branches.find((errors) => depthOf(errors) === deepest)
+    const meant = branchMeant(issue.errors)
     if (meant !== undefined) return meant.flatMap((inner) => mistakesOf(inner, input, keys))
   }
   const value = valueAt(input, keys.map(String))

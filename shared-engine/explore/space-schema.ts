@@ -11,12 +11,8 @@ export const usualKept = 20
 /** A number, or a quantity with its unit as a builder types it: `11.1`, `"40 km/h"`. */
 const quantity = z.union([z.number(), z.string()])
 
-/** Values of one entry: a list, evenly spaced ones, or the name of one of the lists of teeth owned. */
-const values = z.union([
-  z.array(z.number()),
-  z.strictObject({ from: z.number(), to: z.number(), step: z.number() }),
-  z.string(),
-])
+/** Evenly spaced values. */
+const range = z.strictObject({ from: z.number(), to: z.number(), step: z.number() })
 
 /** A motor to try: a name, and the build's whole `motor` group. */
 const motorChoice = z.strictObject({
@@ -40,7 +36,7 @@ export const spaceSchema = z.strictObject({
   name: z.string().max(120).optional(),
   notes: z.string().max(10_000).optional(),
   owned: z.record(z.string(), z.array(z.number())).optional(),
-  vary: z.record(z.string(), z.union([values, z.array(motorChoice)])),
+  vary: z.record(z.string(), z.union([z.array(z.number()), range, z.string(), z.array(motorChoice)])),
   hold: z
     .strictObject({
       margins: z.record(z.string(), z.number().min(-10).max(1).nullable()).optional(),
@@ -54,7 +50,8 @@ export const spaceSchema = z.strictObject({
 
 /** A space as its file holds it. */
 export type StoredSpace = z.output<typeof spaceSchema>
-export type SpaceValues = z.output<typeof values>
+/** Values of one entry: a list, evenly spaced ones, or the name of one of the lists of teeth owned. */
+export type SpaceValues = number[] | z.output<typeof range> | string
 export type MotorChoice = z.output<typeof motorChoice>
 export type StoredBound = z.output<typeof bound>
 export type StoredAim = z.output<typeof aim>

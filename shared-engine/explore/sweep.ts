@@ -94,7 +94,9 @@ function rangeMistakes(field: Field, { path, from, to, steps }: SweepRequest): M
   const mistakes = outside.map((value) => mistake('out-of-range', path, value, allowedOf(field)))
   if (!(to > from)) mistakes.push(mistake('out-of-range', 'to', to, `above ${from}`))
   if (!Number.isInteger(steps) || steps < 1 || steps > mostSteps) {
-    mistakes.push(mistake('out-of-range', 'steps', steps, `a whole number, 1 to ${mostSteps}`))
+    mistakes.push(
+      mistake('out-of-range', 'steps', steps, `a whole number, 1 to ${mostSteps.toLocaleString('en')}`),
+    )
   }
   return mistakes
 }

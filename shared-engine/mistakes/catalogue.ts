@@ -84,6 +84,7 @@ export const catalogue = {
   'cannot-vary': (m) => `${at(m)} cannot be varied here${allowed(m)}`,
   'listed-twice': (m) => `${at(m)} lists ${found(m)} more than once; once is enough`,
   'unknown-list': (m) => `${at(m)} names the list ${found(m)}, which the space does not have${allowed(m)}`,
+  'quantity-not-understood': (m) => `${at(m)} is ${found(m)}, which is not understood${allowed(m)}`,
   'no-bound': (m) => `${at(m)} asks for nothing${allowed(m)}`,
 
   // What a builder types into a field.

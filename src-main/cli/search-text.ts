@@ -73,7 +73,8 @@ function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSy
     ? []
     : [`top speed ${formatText(row.figures.topSpeedMps, 'speed', system)}`]
   const worst = limitOf(row.limits[0]?.id ?? '')?.label ?? ''
-  const margin = `worst margin ${formatText(row.margin, 'fraction', system)} (${worst})`
+  const told = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
+  const margin = told ? `(${worst})` : `worst margin ${formatText(row.margin, 'fraction', system)} (${worst})`
   const number = `${String(rank).padStart(3)}. `
   const indent = ' '.repeat(number.length)
   const { count, choices } = row.alternatives
