@@ -17,7 +17,7 @@ import { workFor } from './work.ts'
  *
  * const plan = planOf(stored, space)              // mistakes are shown now; a job is begun on a sound space only
  * const running = threads.start('search', searchJob, { stored, space }, {
- *   progress: ({ done, total, secondsLeft, outcome }) => …,   // about 8 times a second: rows, map and front so far
+ *   progress: ({ done, total, secondsLeft, outcome }) => …,   // about 5 times a second: rows, map and front so far
  *   ended: ({ end, outcome }) => …,                           // once: finished, stopped or failed, with what there is
  * })
  * running.stop()                                  // at once; `ended` is heard before it returns
@@ -126,7 +126,7 @@ interface Started extends JobHandle {
 }
 
 /** ms between two looks at the outcome; making its rows costs a few. */
-const pace = 120
+const pace = 200
 /** Share done from which the time left is told. */
 const tellFrom = 0.02
 
