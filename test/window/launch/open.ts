@@ -55,6 +55,21 @@ export { expect }
 
 type Use = (open: Fixtures['open']) => Promise<void>
 
+type Launch = NonNullable<Parameters<typeof _electron.launch>[0]>
+
+/**
+ * Starts the program, a second time where the tool's own handshake with it never ends: seen about once in a hundred
+ * starts, the page loaded and no step of a test run. The try is told, so that a program that is slow to start shows.
+ */
+async function launched(options: Launch): Promise<ElectronApplication> {
+  try {
+    return await _electron.launch({ ...options, timeout: 20_000 })
+  } catch (trouble) {
+    console.warn(`Electron was not reached within 20 s and is started once more: ${String(trouble)}`)
+    return _electron.launch({ ...options, timeout: 20_000 })
+  }
+}
+
 async function useWindow(folder: string, use: Use): Promise<void> {
   const executablePath = electronPath()
   test.skip(executablePath === null, 'no Electron runtime on this machine')
@@ -62,7 +77,7 @@ async function useWindow(folder: string, use: Use): Promise<void> {
   await use(async ({ file } = {}) => {
     const data = `--user-data-dir=${path.join(folder, 'data')}`
     const args = [...rootFlags, data, root, ...(file === undefined ? [] : [file])]
-    const electron = await _electron.launch({ executablePath: executablePath ?? '', args, cwd: folder })
+    const electron = await launched({ executablePath: executablePath ?? '', args, cwd: folder })
     started.push(electron)
     const page = await electron.firstWindow()
     await mounted(page)
