@@ -70,7 +70,7 @@ export class Drives {
   }
 
   take(pattern: Pattern): void {
-    this.#history.change(`the pattern ${pattern.name}`, edited(pattern))
+    this.#history.change(pattern.name, edited(pattern))
     this.wrong.clear()
   }
 

@@ -43,10 +43,10 @@ export class HowSure {
   })
 
   /** For the ledger: by limit, only what belongs to the numbers that it shows. */
-  readonly bands: ReadonlyMap<string, UncertainLimit> = $derived.by(() => {
+  readonly bands: Readonly<Record<string, UncertainLimit | undefined>> = $derived.by(() => {
     const { found, isCurrent } = this.work
     const shown = found !== null && isCurrent && this.#workspace.session.preview === null
-    return new Map(shown ? found.uncertainty.limits.map((limit) => [limit.id, limit]) : [])
+    return shown ? Object.fromEntries(found.uncertainty.limits.map((limit) => [limit.id, limit])) : {}
   })
 
   forget(): void {
