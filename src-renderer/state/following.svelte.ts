@@ -22,6 +22,8 @@ export class Following<Outcome> {
   readonly #key: () => readonly unknown[]
   readonly #begin: (watching: Watching<Outcome>) => Held
   #held: Held | null = null
+  /** Number of the run that is listened to. */
+  #turn = 0
   #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
   running = $state.raw<{ readonly done: number; readonly total: number } | null>(null)
   /** Stopped, or broken off, and for what; it does not begin by itself again for the same. */
@@ -64,16 +66,21 @@ export class Following<Outcome> {
   run(): void {
     this.drop()
     const key = this.#key()
+    const turn = this.#turn
     this.running = { done: 0, total: 1 }
-    this.#held = this.#begin({
-      progress: (done, total) => (this.running = { done, total }),
+    const held = this.#begin({
+      progress: (done, total) => {
+        if (turn === this.#turn) this.running = { done, total }
+      },
       ended: (how, outcome) => {
+        if (turn !== this.#turn) return
         this.#held = null
         this.running = null
         this.#brokenOff = how === 'finished' ? null : { key, how }
         if (outcome !== null) this.#found = { key, outcome }
       },
     })
+    if (this.running !== null) this.#held = held
   }
 
   stop(): void {
@@ -81,6 +88,7 @@ export class Following<Outcome> {
   }
 
   drop(): void {
+    this.#turn += 1
     this.#held?.drop()
     this.#held = null
     this.running = null

@@ -1,0 +1,49 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { alarmsOf } from '../../shared-engine/explore/alarms.ts'
+import { check, readBuildText, type Checked } from '../../shared-engine/index.ts'
+import { subjectOf } from '../../src-renderer/limits/subject.ts'
+import { workingIn } from '../../src-renderer/limits/working-of.ts'
+import { alarmCsv, firstAlarm, quietAt } from '../../src-renderer/questions/hot/alarm-card.ts'
+
+function checkedDemo(file: string): Checked {
+  const read = readBuildText(readFileSync(new URL(`../../examples/${file}`, import.meta.url), 'utf8'))
+  if (!read.ok) throw new Error('the demo cannot be read')
+  return check(read.value)
+}
+
+const checked = checkedDemo('quick-sled-puller.build.json')
+const alarms = alarmsOf(checked)
+
+describe('the alarm card', () => {
+  it('is quiet again on the safe side of each alarm', () => {
+    for (const alarm of alarms) {
+      const { value, direction } = alarm
+      const quiet = quietAt(alarm)
+      if (value === null) expect(quiet).toBeNull()
+      else if (direction === 'alarm when above') expect(quiet).toBeLessThan(value)
+      else expect(quiet).toBeGreaterThan(value)
+    }
+  })
+
+  it('opens with the alarm that leaves the least time', () => {
+    const times = alarms.flatMap(({ warningSeconds }) => warningSeconds ?? [])
+    expect(times.length).toBeGreaterThan(0)
+    expect(firstAlarm(alarms)?.warningSeconds).toBe(Math.min(...times))
+  })
+
+  it('has a working for each of its lines, as the window looks it up', () => {
+    for (const { working, label, value } of alarms) {
+      expect(subjectOf(checked, working.subject)).toMatchObject({ label, value })
+      expect(workingIn(checked, working.subject)?.title).toBe(working.title)
+    }
+    expect(workingIn(checked, 'alarm:none')).toBeNull()
+    expect(workingIn(checked, 'freeRpm')?.subject).toBe('freeRpm')
+  })
+
+  it('goes into a table with plain numbers', () => {
+    const lines = alarmCsv(alarms, 'metric').trimEnd().split('\r\n')
+    expect(lines).toHaveLength(1 + alarms.length)
+    expect(lines[1]).toBe('Motor rpm,alarm when above,28500,rpm,27900,0.5,')
+  })
+})

@@ -1,0 +1,56 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { Following, type Watching } from '../../src-renderer/state/following.svelte.ts'
+
+describe('work that follows what it depends on', () => {
+  let key = ['a']
+  const begun: { watching: Watching<string>; dropped: boolean }[] = []
+  let work: Following<string>
+
+  beforeEach(() => {
+    vi.useFakeTimers()
+    key = ['a']
+    begun.length = 0
+    work = new Following<string>(
+      () => key,
+      (watching) => {
+        const one = { watching, dropped: false }
+        begun.push(one)
+        return { stop: () => watching.ended('stopped', null), drop: () => (one.dropped = true) }
+      },
+    )
+  })
+  afterEach(() => void vi.useRealTimers())
+
+  it('begins at once the first time, and after a pause when something has changed', () => {
+    work.follow()
+    vi.advanceTimersByTime(1)
+    expect(begun).toHaveLength(1)
+    begun[0]?.watching.ended('finished', 'of a')
+    expect([work.found, work.running]).toEqual(['of a', null])
+    work.follow()
+    vi.advanceTimersByTime(5000)
+    expect(begun).toHaveLength(1)
+  })
+
+  it('is dropped with the change; a late answer of it is never taken for the new one', () => {
+    const leave = work.follow()
+    vi.advanceTimersByTime(1)
+    leave()
+    expect(begun[0]?.dropped).toBe(true)
+    begun[0]?.watching.progress(1, 2)
+    begun[0]?.watching.ended('finished', 'of a')
+    expect([work.found, work.running]).toEqual([null, null])
+  })
+
+  it('does not begin by itself again once it was stopped', () => {
+    work.follow()
+    vi.advanceTimersByTime(1)
+    work.stop()
+    expect(work.running).toBeNull()
+    work.follow()
+    vi.advanceTimersByTime(5000)
+    expect(begun).toHaveLength(1)
+    work.run()
+    expect(begun).toHaveLength(2)
+  })
+})
