@@ -58,8 +58,8 @@ type Use = (open: Fixtures['open']) => Promise<void>
 type Launch = NonNullable<Parameters<typeof _electron.launch>[0]>
 
 /**
- * Starts the program, a second time where the tool's own handshake with it never ends: seen about once in a hundred
- * starts, the page loaded and no step of a test run. The try is told, so that a program that is slow to start shows.
+ * Starts the program, a second time where the tool's own handshake with it never ends: seen twice in about a dozen
+ * runs of one spec on a busy machine, the page loaded and no step of a test run. The try is told, so that a program that is slow to start shows.
  */
 async function launched(options: Launch): Promise<ElectronApplication> {
   try {
