@@ -1,0 +1,109 @@
+import { faultsOf, type Fault } from './fault.ts'
+
+/** Ground, vehicle, heat, energy, ledger: slope and level mixed, slip forgotten, a margin turned round. */
+export const drivingFaults: readonly Fault[] = [
+  ...faultsOf(
+    'ground/footing.ts',
+    ['heaviness * cosine', 'heaviness'],
+    ['heaviness * sine', '0'],
+    ['(footing.weight - footing.trackWeight)', 'footing.weight'],
+    ['/ (soil.exponent + 1)', '/ soil.exponent'],
+    ['power(pressure / modulus, 1 / soil.exponent)', 'power(pressure / modulus, soil.exponent)'],
+    ['Math.min(length, width)', 'Math.max(length, width)'],
+    ['if (machine.ground.grade !== 0) {', 'if (machine.ground.grade > 1) {'],
+  ),
+  ...faultsOf('ground/resistance.ts', ['0.5 * machine.ground.airDensity', 'machine.ground.airDensity']),
+  ...faultsOf(
+    'ground/soil-shear.ts',
+    ['if (x > 0.1) return 1 - (1 - Math.exp(-x)) / x', 'if (x > 0.1) return 1 - Math.exp(-x)'],
+    ['(missing - decay) * inverse', 'missing * inverse'],
+  ),
+  ...faultsOf(
+    'build/machine-ground.ts',
+    ['1 - pressureLapse * altitude', '1 + pressureLapse * altitude'],
+    ['(temperature + zeroCelsius)', 'zeroCelsius'],
+  ),
+  ...faultsOf(
+    'vehicle/thrust-line.ts',
+    ['motor.count * train.efficiency * motorPerBelt', 'train.efficiency * motorPerBelt'],
+    [
+      'perAmp * (ampsPerSpeed + noLoadSlope) + track.internalDragPerSpeed',
+      'perAmp * (ampsPerSpeed + noLoadSlope)',
+    ],
+  ),
+  ...faultsOf(
+    'vehicle/equilibrium.ts',
+    [
+      '(2 * surplus) / (slope + Math.sqrt(slope * slope + 4 * airDragFactor * surplus))',
+      '(2 * surplus) / (slope + Math.sqrt(slope * slope + 2 * airDragFactor * surplus))',
+    ],
+    ['top.slip = 1 - speed / top.beltSpeed', 'top.slip = ground.slip'],
+    ['(top.thrust + internalDragAt(machine.track, top.beltSpeed))', 'top.thrust'],
+  ),
+  ...faultsOf(
+    'vehicle/inertia.ts',
+    ['track.count * track.loopMass', '2 * track.count * track.loopMass'],
+    ['train.inertiaAtMotor * motorPerBelt * motorPerBelt', 'train.inertiaAtMotor * motorPerBelt'],
+  ),
+  ...faultsOf('vehicle/run-piece.ts', ['metres += part * speed', 'metres += 0.5 * part * speed']),
+  ...faultsOf(
+    'vehicle/run.ts',
+    ['const most = 0.8 * top.groundSpeed', 'const most = 0.9 * top.groundSpeed'],
+    ['line.openSlope / gripping)', 'line.openSlope)'],
+  ),
+  ...faultsOf('vehicle/soil-motion.ts', ['- beltSpeed * footing.slipPerShear', '']),
+  ...faultsOf(
+    'vehicle/front-lift.ts',
+    ['centreAhead * cosSlope - centreHeight * sinSlope', 'centreAhead * cosSlope + centreHeight * sinSlope'],
+    ['mass * acceleration + footing.standingResistance', 'mass * acceleration'],
+  ),
+  ...faultsOf(
+    'vehicle/pivot.ts',
+    ['(4 * gauge)', '(2 * gauge)'],
+    ['(2 * (thrust + machine.track.internalDrag / 2))', '(thrust + machine.track.internalDrag / 2)'],
+  ),
+  ...faultsOf(
+    'vehicle/cruise.ts',
+    ['groundSpeed / (1 - slip)', 'groundSpeed'],
+    ['(machine.pack.stateOfCharge - machine.pack.reserve)', 'machine.pack.stateOfCharge'],
+  ),
+  ...faultsOf('vehicle/logged-speed.ts', [
+    '(rpm / 60) * (machine.track.advance / machine.train.ratio) * (1 - slip)',
+    '(rpm / 60) * (machine.track.advance / machine.train.ratio)',
+  ]),
+  ...faultsOf('vehicle/slope.ts', [
+    'setFooting(footing, machine, grade * cosine, cosine)',
+    'setFooting(footing, machine, grade, cosine)',
+  ]),
+  ...faultsOf(
+    'heat/motor.ts',
+    [
+      '1 - referenceTemperature * copperTemperatureCoefficient',
+      '1 + referenceTemperature * copperTemperatureCoefficient',
+    ],
+    ['(heatCapacity * Math.log1p(share)) / growth', '(heatCapacity * share) / growth'],
+  ),
+  ...faultsOf(
+    'heat/circuit.ts',
+    ['airTemperature + heat / cooling.radiator', 'airTemperature'],
+    ['thermalResistance * amps * amps * resistance', 'thermalResistance * amps * resistance'],
+  ),
+  ...faultsOf(
+    'heat/steady-heat.ts',
+    ['const amps = service.loadShare * topAmps', 'const amps = topAmps'],
+    ['motor.count * (ironLoss + amps', '(ironLoss + amps'],
+  ),
+  ...faultsOf('heat/warm-up.ts', ['Math.expm1(rate * time) / rate', 'Math.expm1(rate * time)']),
+  ...faultsOf(
+    'cases/evaluate.ts',
+    ['e.launchAmps = Math.min(e.stallAmps, drive.currentLimit)', 'e.launchAmps = e.stallAmps'],
+    ['machine.pack.openVolts - e.topPackAmps * machine.pack.resistance', 'machine.pack.openVolts'],
+  ),
+  ...faultsOf(
+    'limits/limit.ts',
+    ['actual > 0 ? 1 - allowed / actual', 'actual > 0 ? 1 - actual / allowed'],
+    ['(allowed - actual) / (allowed - sink)', '(allowed - actual) / allowed'],
+    ['withinMargin = 0.2', 'withinMargin = 0.25'],
+  ),
+  ...faultsOf('limits/ledger.ts', ['return first < second ? -1 : 1', 'return first < second ? 1 : -1']),
+]

@@ -1,0 +1,7 @@
+import { drivingFaults } from './driving.ts'
+import { electricFaults } from './electric.ts'
+import type { Fault } from './fault.ts'
+import { mechanicalFaults } from './mechanical.ts'
+
+/** Every planted fault, by subject. */
+export const faults: readonly Fault[] = [...electricFaults, ...mechanicalFaults, ...drivingFaults]
