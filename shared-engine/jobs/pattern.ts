@@ -12,10 +12,11 @@ export interface PatternInput {
 
 /**
  * A drive as a job, so that the window is not held up: one item, since each moment follows from the one before. Most take
- * some tenths of a second; Stop lets go of what comes of it.
+ * some tenths of a second; Stop ends its thread.
  */
 export const patternJob: JobKind<PatternInput, PatternRun | null, PatternRun | null> = {
   name: 'pattern',
+  alone: true,
   sizeOf: () => 1,
   startWorker: ({ build, pattern }) => {
     let run: PatternRun | null = null

@@ -29,12 +29,17 @@ import { workFor } from './work.ts'
  * - Rows come whole (`SearchRow`: choices, figures, ledger); `withChoices(stored, row.choices)` is the build to take.
  *   Marks of the map are lists by cell (`outcome.map`); a mark's row is made by `new RowMaker(plan).rowOf(index)`.
  * - Sentences about the outcome, an impossible space included: `verdictOf(outcome, system)`.
+ * - A kind that is done `alone` has a thread of its lane's own, which is ended with it when it is stopped or dropped: it
+ *   cannot be let go of in the middle. The next one gets a fresh thread.
  * - Where no thread can be had, the same work is done in the window's own, in slices of a few milliseconds.
  */
 export class Threads {
   #lines: ThreadLine[] | null = null
   #runs = 0
+  /** A thread never came up: everything is done in the window's own. */
+  #without = false
   readonly #lanes = new Map<string, Started>()
+  readonly #alone = new Map<string, { readonly worker: Worker; readonly line: ThreadLine }>()
   readonly #makeThread: (() => Worker) | null
   readonly #most: number
 
@@ -55,12 +60,32 @@ export class Threads {
     watch: JobWatch<Outcome>,
   ): JobHandle {
     this.#lanes.get(lane)?.drop()
-    const job = new StartedJob(kind, input, watch, () => {
+    const job = new StartedJob(kind, input, watch, (whole) => {
       if (this.#lanes.get(lane) === job) this.#lanes.delete(lane)
+      if (!whole && kind.alone === true) this.#endAlone(lane)
     })
     this.#lanes.set(lane, job)
-    job.begin(this.#linesReady(), (this.#runs += 1))
+    job.begin(kind.alone === true ? this.#aloneReady(lane) : this.#linesReady(), (this.#runs += 1))
     return job
+  }
+
+  #aloneReady(lane: string): readonly ThreadLine[] {
+    const ready = this.#alone.get(lane)
+    if (ready !== undefined) return [ready.line]
+    if (this.#makeThread === null || this.#without) return this.#linesReady()
+    try {
+      const worker = this.#makeThread()
+      const line = lineOf(this.#portOf(worker))
+      this.#alone.set(lane, { worker, line })
+      return [line]
+    } catch {
+      return this.#linesReady() // threads are not allowed here
+    }
+  }
+
+  #endAlone(lane: string): void {
+    this.#alone.get(lane)?.worker.terminate()
+    this.#alone.delete(lane)
   }
 
   #linesReady(): readonly ThreadLine[] {
@@ -89,6 +114,8 @@ export class Threads {
 
   /** Goes on in the window's own thread: what runs begins again there. */
   #doWithout(): void {
+    this.#without = true
+    this.#alone.clear()
     this.#lines = [lineOf(ownPort())]
     for (const job of this.#lanes.values()) job.begin(this.#lines, (this.#runs += 1))
   }
@@ -134,7 +161,7 @@ class StartedJob<Input, Part, Outcome> implements Started {
   readonly #kind: JobKind<Input, Part, Outcome>
   readonly #input: Input
   readonly #watch: JobWatch<Outcome>
-  readonly #leave: () => void
+  readonly #leave: (whole: boolean) => void
   #running: RunningJob<Outcome> | null = null
   #begun = 0
   #told = 0
@@ -143,7 +170,8 @@ class StartedJob<Input, Part, Outcome> implements Started {
     kind: JobKind<Input, Part, Outcome>,
     input: Input,
     watch: JobWatch<Outcome>,
-    leave: () => void,
+    /** @param whole whether nothing of it runs any more */
+    leave: (whole: boolean) => void,
   ) {
     this.#kind = kind
     this.#input = input
@@ -174,14 +202,14 @@ class StartedJob<Input, Part, Outcome> implements Started {
     const running = this.#running
     this.#running = null
     running?.stop()
-    this.#leave()
+    this.#leave(running === null)
   }
 
   #end(end: JobEnd): void {
     const running = this.#running
     if (running === null) return
     this.#running = null
-    this.#leave()
+    this.#leave(end.type !== 'stopped')
     this.#watch.ended({ end, outcome: running.outcome(), seconds: (performance.now() - this.#begun) / 1000 })
   }
 

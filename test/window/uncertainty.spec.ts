@@ -1,0 +1,122 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { begin, entry, limit, question, region, showPart } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+/** WCAG 2.2 A and AA, as axe-core checks them. */
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+const block = (page: Page) => region(page, 'How sure that is')
+const chance = (page: Page) => page.locator('[data-probability]')
+const stale = (page: Page) => block(page).getByText('From before the change.')
+
+async function openHold(page: Page): Promise<void> {
+  await begin(page)
+  await question(page, 'Will it hold').click()
+  await expect(chance(page)).toBeVisible({ timeout: 20_000 })
+}
+
+test('bands, the chance of being over and what to measure first, in the view and in the ledger', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openHold(page)
+  await expect(chance(page)).toHaveText(/>.99.%/)
+  await expect(block(page)).toContainText('practically certain')
+  await expect(block(page)).toContainText('10,000 draws of the 7 entries')
+  const bands = block(page).getByRole('application', { name: 'How sure each margin is' })
+  await expect(bands).toContainText('Tooth bending')
+  // Seen in the engine's own report for this demo, seed 1: 31 %; draws of another seed stay within a point or two.
+  await expect(limit(page, /^Tooth bending/)).toContainText(/9 in 10: 14.% over to 24.% in hand.*over: 31.%/)
+
+  await block(page).getByLabel('Entries that move').selectOption({ label: 'Tooth bending' })
+  await expect(block(page)).toContainText(
+    'Measure this first: Strength that is left (Track). It is entered as 40\u202F% ± 20 % of it',
+  )
+  const rows = block(page).getByRole('table').getByRole('row')
+  await expect(rows.first()).toContainText(/\+0\.\d\d\s*more of it, more in hand/)
+  await block(page)
+    .getByRole('button', { name: /^Open the field of/ })
+    .click()
+  await expect(entry(page, 'track.knockdownPercent')).toBeFocused()
+})
+
+test('after a change the old bands say so, the ledger shows none, and they are drawn again', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openHold(page)
+  await expect(page.locator('[data-band]').first()).toBeVisible()
+  await showPart(page, 'motor')
+  await entry(page, 'motor.kvRpmPerVolt').fill('560 ± 1 %')
+  await expect(stale(page)).toBeVisible()
+  await expect(page.locator('[data-band]')).toHaveCount(0)
+  await expect(stale(page)).toHaveCount(0, { timeout: 20_000 })
+  await expect(page.locator('[data-band]').first()).toBeVisible()
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(stale(page)).toBeVisible()
+})
+
+test('draws and seed can be changed, wrong ones say what is allowed; Stop tells as far as it got', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openHold(page)
+  const draws = page.locator('[data-draws="draws"]')
+  const seed = page.locator('[data-draws="seed"]')
+  await seed.fill('one')
+  await expect(block(page)).toContainText('Seed. Allowed: a whole number, 0 to 999,999,999. In force: 1.')
+  await expect(seed).toHaveAttribute('aria-invalid', 'true')
+  await seed.fill('1')
+  await draws.fill('50000')
+  const stop = block(page).getByRole('button', { name: 'Stop' })
+  const bar = block(page).getByRole('progressbar', { name: 'Drawing' })
+  await expect
+    .poll(() => bar.evaluate((one: HTMLProgressElement) => one.max > 1 && one.value > 0), { timeout: 20_000 })
+    .toBe(true)
+  await stop.click()
+  await expect(block(page)).toContainText(/Stopped after [\d,]+ of 50,000 draws/)
+  await expect(chance(page)).toHaveText(/>.99.%/)
+  await draws.fill('2000')
+  await expect(block(page)).toContainText('2,000 draws of the 7 entries', { timeout: 20_000 })
+})
+
+test('without a tolerance it says in a sentence what to add, and opens the field for it', async ({
+  open,
+}) => {
+  test.setTimeout(150_000)
+  const { page } = await open()
+  await openHold(page)
+  const toleranced = [
+    'motor.kvRpmPerVolt',
+    'motor.resistanceMilliohm',
+    'pack.cellResistanceMilliohm',
+    'track.tooth.rootMm',
+    'track.knockdownPercent',
+    'ground.gripCoefficient',
+    'track.internalDragN',
+  ]
+  for (const path of toleranced) {
+    await showPart(page, path.split('.')[0] ?? '')
+    const field = entry(page, path)
+    const [value = ''] = (await field.inputValue()).split(' ±')
+    await field.fill(value)
+    await field.press('Enter')
+  }
+  await expect(block(page)).toContainText('no entry has a tolerance')
+  await block(page).getByRole('button', { name: 'Speed constant Kv' }).click()
+  await expect(entry(page, 'motor.kvRpmPerVolt')).toBeFocused()
+  await entry(page, 'motor.kvRpmPerVolt').fill('700 ± 3 %')
+  await expect(block(page)).toContainText('draws of the 1 entr', { timeout: 20_000 })
+  await page.keyboard.press('Tab')
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme })
+    const found = await new AxeBuilder({ page }).include('#answer').setLegacyMode().withTags(tags).analyze()
+    expect(
+      found.violations.map(
+        ({ id, nodes }) => `${id} ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+      ),
+    ).toEqual([])
+  }
+})
