@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { curveSettingOf, type CurveSetting } from '../../shared-engine/vehicle/curve-setting.ts'
+import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
 import { driveStateAt, type DriveState } from '../../shared-engine/vehicle/drive-state.ts'
 import { machines } from './machines.ts'
 
@@ -29,6 +30,21 @@ describe('energy', () => {
           expect(Math.abs(state.packPower - spent(setting, state))).toBeLessThanOrEqual(1e-12 * largest)
         },
       ),
+      { numRuns: 500 },
+    )
+  })
+
+  it('nor is any lost along the curve over ground speed, spinning or gripping', () => {
+    fc.assert(
+      fc.property(machines, fc.double({ min: 0, max: 0.99, noNaN: true }), (machine, share) => {
+        const setting = curveSettingOf(machine)
+        const free = Math.max(0.1, setting.line.openStart / setting.line.openSlope)
+        const state = driveStateAtGroundSpeed(setting, share * free)
+        const parts = [state.packPower, state.packLoss, state.copperLoss, state.ironLoss, state.shaftPower]
+        // 1e-12 of the larger term, as the contract has it
+        const largest = Math.max(...parts.map(Math.abs))
+        expect(Math.abs(state.packPower - spent(setting, state))).toBeLessThanOrEqual(1e-12 * largest)
+      }),
       { numRuns: 500 },
     )
   })

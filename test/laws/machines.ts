@@ -3,12 +3,16 @@ import { machineOf } from '../../shared-engine/build/machine.ts'
 import type { Machine } from '../../shared-engine/build/machine-parts.ts'
 import { completeBuild } from '../../shared-engine/build/read.ts'
 import type { Build, StoredBuild } from '../../shared-engine/build/schema.ts'
+import { anyBuild } from '../fixtures/build/any.ts'
 import { plausibleBuild } from '../fixtures/build/random.ts'
 
-/** Random builds of every kind, complete. */
+/** Random builds of every kind and of plausible sizes, complete. */
 export const builds: fc.Arbitrary<Build> = plausibleBuild.map((stored: StoredBuild) => completeBuild(stored))
 
-/** The same in SI. */
+/** Builds with entries anywhere in their ranges, ends among them, complete. */
+export const wildBuilds: fc.Arbitrary<Build> = anyBuild.map((stored: StoredBuild) => completeBuild(stored))
+
+/** The plausible ones in SI. */
 export const machines: fc.Arbitrary<Machine> = builds.map(machineOf)
 
 /** Largest difference over the larger of two numbers. */

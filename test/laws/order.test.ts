@@ -5,7 +5,8 @@ import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 import { limitOf } from '../../shared-engine/limits/table.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
-import { builds, machines } from './machines.ts'
+import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
+import { builds, machines, wildBuilds } from './machines.ts'
 
 /** Rank of a margin: one that can't be formed stands before all. */
 const rank = (row: LimitRow): number => row.margin ?? -Infinity
@@ -48,6 +49,23 @@ describe('the ledger', () => {
     )
   })
 
+  it('and figures hold no number that is none, even at the ends of every entry', () => {
+    fc.assert(
+      fc.property(wildBuilds, (build) => {
+        const { figures, limits } = check(build)
+        for (const [id, value] of Object.entries(figures)) {
+          if (value !== null) expect(Number.isFinite(value), `${id} is ${value}`).toBe(true)
+        }
+        for (const { id, actual, allowed, margin } of limits) {
+          for (const value of [actual, allowed, margin]) {
+            if (value !== null) expect(Number.isFinite(value), `${id} has ${value}`).toBe(true)
+          }
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+
   it('says the same twice', () => {
     fc.assert(
       fc.property(builds, (build) => {
@@ -61,6 +79,25 @@ describe('the ledger', () => {
 })
 
 describe('along the curve', () => {
+  it('thrust never rises with the speed of the belt', () => {
+    fc.assert(
+      fc.property(machines, fc.double({ min: 0.05, max: 1, noNaN: true }), (machine, throttle) => {
+        const setting = curveSettingOf(machine, throttle)
+        const end = Math.max(1, (1.2 * setting.line.openStart) / setting.line.openSlope)
+        let before = driveStateAt(setting, 0)
+        for (let step = 1; step <= 30; step += 1) {
+          const state = driveStateAt(setting, (end * step) / 30)
+          // 1e-12 of the larger term: thrust is torque less drag
+          const slack = 1e-12 * Math.max(Math.abs(setting.line.openStart), machine.track.internalDrag)
+          expect(state.motorThrust).toBeLessThanOrEqual(before.motorThrust + slack)
+          expect(state.thrust).toBeLessThanOrEqual(before.thrust + slack)
+          before = state
+        }
+      }),
+      { numRuns: 200 },
+    )
+  })
+
   it('thrust never rises with speed and resistance never falls', () => {
     fc.assert(
       fc.property(machines, (machine) => {
