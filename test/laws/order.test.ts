@@ -31,7 +31,7 @@ describe('the ledger', () => {
           if (sense === 'temperature') expect(Math.sign(row.margin)).toBe(Math.sign(row.allowed - row.actual))
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     )
   })
 
@@ -45,7 +45,7 @@ describe('the ledger', () => {
         ]
         for (const value of numbers) if (value !== null) expect(Number.isFinite(value)).toBe(true)
       }),
-      { numRuns: 400 },
+      { numRuns: 200 },
     )
   })
 
@@ -62,7 +62,7 @@ describe('the ledger', () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     )
   })
 
