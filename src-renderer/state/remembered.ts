@@ -13,6 +13,9 @@ export const remembered = {
   part: { what: 'the part whose fields are shown', where: 'window' },
   limit: { what: 'the limit chosen in the ledger', where: 'window' },
   throttle: { what: 'throttle and speed cursor', where: 'window' },
+  draws: { what: 'draws and seed of how sure the margins are', where: 'window' },
+  drive: { what: 'the drive pattern and its own steps of undo', where: 'window' },
+  folded: { what: 'the parts of a view that were folded away', where: 'window' },
   undo: { what: 'the steps of undo and redo', where: 'window' },
 } as const satisfies Record<string, Remembered>
 

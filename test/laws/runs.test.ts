@@ -2,15 +2,16 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Machine } from '../../shared-engine/build/machine-parts.ts'
 import { integrate, type Integral } from '../../shared-engine/numeric/quadrature.ts'
+import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { curveSettingOf, type CurveSetting } from '../../shared-engine/vehicle/curve-setting.ts'
-import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
 import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
 import { isFlat } from '../../shared-engine/vehicle/flat-limit.ts'
+import { motorThrustAt } from '../../shared-engine/vehicle/thrust-line.ts'
 import { apart, machines } from './machines.ts'
 
-// Fixed rules beside adaptive Gauss-Kronrod along the same curve, for each ground and each way a current limit may slope.
+// Fixed rules beside adaptive Gauss-Kronrod along a thrust found anew, by root from the contract's equations, for each ground and each way a current limit may slope.
 // How little it slopes is drawn down to nothing: just there the engine changes its variable.
 
 type Slope = 'none' | 'flat' | 'nearly flat' | 'sloped'
@@ -30,11 +31,30 @@ function limited(machine: Machine, slope: Slope, share: number, tilt: number): M
   }
 }
 
+/** F_s/(A c + W_t tan φ) at x = i L/K, as written: 1 − (1 − e^(−x))/x, by its series where that loses digits. */
+function shareAt(x: number): number {
+  return x < 1e-3 ? x / 2 - (x * x) / 6 + (x * x * x) / 24 : 1 + Math.expm1(-x) / x
+}
+
+/**
+ * Thrust at a ground speed above 0, N: on soil by the root over belt speed of F_s(1 − v/v_b) = F_m(v_b), whatever the
+ * limit's slope; on `coefficient` ground by the contract's sentence.
+ */
+function slowThrust({ machine, line, footing }: CurveSetting, speed: number): number {
+  if (machine.ground.model === 'coefficient') {
+    return Math.min(motorThrustAt(line, speed / (1 - machine.ground.slip)), footing.gripThrust)
+  }
+  const missing = (belt: number): number =>
+    footing.shearStrength * shareAt(((belt - speed) / belt) * footing.fullShear) - motorThrustAt(line, belt)
+  const found = bracketedRoot(missing, speed, line.openStart / line.openSlope)
+  return found === null ? NaN : motorThrustAt(line, found)
+}
+
 /** m_e/(F − R) and its product with v, integrated from rest. */
 function slowRun(setting: CurveSetting, end: number): { seconds: Integral; metres: Integral } {
   const slow = (speed: number): number => {
-    const { thrust, resistance } = driveStateAtGroundSpeed(setting, speed)
-    return setting.mass / (thrust - resistance)
+    const resistance = setting.footing.standingResistance + setting.airDragFactor * speed * speed
+    return setting.mass / (slowThrust(setting, speed) - resistance)
   }
   // the corner, and marks that keep the first look from missing anything narrow
   const corner =
