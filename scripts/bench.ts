@@ -1,7 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs'
 import path from 'node:path'
-import { build } from 'vite'
 import { benches } from '../electron.config.ts'
+import { buildForUse } from './build.ts'
 import { runProgram } from './child.ts'
 
 const folder = path.join('test', 'bench')
@@ -15,7 +15,7 @@ export async function run(words: string[]): Promise<number> {
     console.error(`There is no such bench; benches: ${names.join(', ')}.`)
     return 1
   }
-  await build(
+  await buildForUse(
     benches(Object.fromEntries(wanted.map((name) => [name, path.join(folder, `${name}.bench.ts`)]))),
   )
   const codes: number[] = []

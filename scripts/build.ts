@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { build } from 'vite'
+import { build, type InlineConfig } from 'vite'
 import { targets } from '../electron.config.ts'
 import { newestSource, stampFile } from './stale.ts'
 
@@ -16,12 +16,28 @@ export async function run(words: string[]): Promise<number> {
   }
   const began = Date.now()
   for (const [name, config] of Object.entries(targets)) {
-    if (names.length === 0 || names.includes(name)) await build(config)
+    if (names.length === 0 || names.includes(name)) await buildForUse(config)
   }
   if (names.length === 0) writeFileSync(stampFile, `${newestSource(process.cwd())}\n`)
   linkCommand()
   console.log(`Built in ${((Date.now() - began) / 1000).toFixed(1)} s.`)
   return 0
+}
+
+/**
+ * One Vite build of what people use. Vite reads from the environment whether it is for use or for development, and says
+ * "development" there itself when it imports a script: without this, the page ships a framework that checks itself and
+ * takes a stack trace at every change.
+ */
+export async function buildForUse(config: InlineConfig): Promise<void> {
+  const before = process.env['NODE_ENV']
+  process.env['NODE_ENV'] = 'production'
+  try {
+    await build(config)
+  } finally {
+    if (before === undefined) delete process.env['NODE_ENV']
+    else process.env['NODE_ENV'] = before
+  }
 }
 
 /** Puts `pitchline` where `npx pitchline` looks first: npm links the commands of packages, but not the project's own. */
