@@ -31,31 +31,51 @@ function wrongBy(presses: readonly number[], from: number, to: number): number {
   return Math.max(0, ...presses.map((press, row) => (row >= from && row <= to ? -press : press)))
 }
 
-/** Forces of the set of rows that breaks contact least, and where it lies. */
+/**
+ * What rounding leaves of a force that is none, N: 1e-9 of the pull, and elimination's digits where the error's own
+ * tension is far larger.
+ */
+function lostBy(at: Rows): number {
+  return 1e-9 * at.pull + 1e-11 * Math.abs((at.error * at.loop) / at.pitch)
+}
+
+/**
+ * The most rows that press while the others stand clear, their forces, and how badly contact is broken at best.
+ *
+ * Where tooth is stiff beside loop, each row leaves the next a small part of its own force: 1/740 a row is 1e-17 of the
+ * pull at the seventh, less than the last digit of what it is solved from, and of either sign. Such a row presses and
+ * stands clear alike, so every set within rounding is sound; only a row that the widest of them leaves out has lifted.
+ */
 function contactOf(at: Rows): { from: number; to: number; forces: number[]; wrong: number } {
-  let best = { from: 0, to: 0, forces: [NaN], wrong: Infinity }
+  let best = { from: 0, to: -1, forces: [NaN], wrong: Infinity }
+  let wrong = Infinity
   for (let from = 0; from < at.engaged; from += 1) {
     for (let to = from; to < at.engaged; to += 1) {
       const presses = pressesOf(at, from, to)
-      const wrong = wrongBy(presses, from, to)
-      if (wrong < best.wrong) best = { from, to, forces: presses.slice(from, to + 1), wrong }
+      const broken = wrongBy(presses, from, to)
+      wrong = Math.min(wrong, broken)
+      const wider = to - from - (best.to - best.from)
+      if (broken < lostBy(at) && (wider > 0 || (wider === 0 && broken < best.wrong)))
+        best = { from, to, forces: presses.slice(from, to + 1), wrong: broken }
     }
   }
-  return best
+  return { ...best, wrong }
 }
 
 describe('rows that lift', () => {
-  it('are at one end alone, and the others carry what the springs say', () => {
+  it('are at one end alone, that of a loop too long or too short, and the others carry what the springs say', () => {
     const seen = { all: 0, tight: 0, slack: 0, brink: 0 }
     fc.assert(
       fc.property(rows, (at) => {
         const { from, to, forces, wrong } = contactOf(at)
         const sharing = loaded(at)
-        // 1e-9 of the pull, and elimination's digits where the error's own tension is far larger
-        const lost = 1e-9 * at.pull + 1e-11 * Math.abs(sharing.errorTension)
+        const lost = lostBy(at)
         expect(wrong).toBeLessThan(lost)
         const [atTight, atSlack] = [from > 0, to < at.engaged - 1]
         expect(atTight && atSlack).toBe(false)
+        // the contract's own words: the slack end lifts only of a loop too long, the tight end only of one too short
+        if (atTight) expect(sharing.tight).toBeLessThan(0)
+        if (atSlack) expect(sharing.slack).toBeGreaterThan(0)
         seen[atTight ? 'tight' : atSlack ? 'slack' : 'all'] += 1
         const [first, last] = [forces[0] ?? NaN, forces[forces.length - 1] ?? NaN]
         expect(Math.abs(largestRowForce(sharing) - Math.max(first, last))).toBeLessThan(lost)
@@ -67,23 +87,11 @@ describe('rows that lift', () => {
         expect(Math.abs(firstRowForce(sharing) - first)).toBeLessThan(lost)
         expect(Math.abs(lastRowForce(sharing) - last)).toBeLessThan(lost)
       }),
-      { numRuns: 1500 },
+      { numRuns: 1000 },
     )
     // lifted ends of both kinds were among them
     expect(Math.min(seen.all, seen.tight, seen.slack)).toBeGreaterThan(50)
-    // 2 %: few rows stand just at the brink
-    expect(seen.brink).toBeLessThan(30)
-  })
-
-  it('lift at the slack end only of a loop too long, at the tight end only of one too short', () => {
-    fc.assert(
-      fc.property(rows, (at) => {
-        const { from, to } = contactOf(at)
-        const { tight, slack } = loaded(at)
-        if (from > 0) expect(tight).toBeLessThan(0)
-        if (to < at.engaged - 1) expect(slack).toBeGreaterThan(0)
-      }),
-      { numRuns: 300 },
-    )
+    // 1 %: few rows stand just at the brink
+    expect(seen.brink).toBeLessThan(10)
   })
 })

@@ -12,25 +12,28 @@ export interface Rows {
   readonly slack: number
 }
 
+/** Row from `column` on whose entry there is largest. */
+function pivotOf(rows: readonly Float64Array[], column: number): number {
+  let best = column
+  for (let row = column + 1; row < rows.length; row += 1) {
+    if (Math.abs(rows[row]?.[column] ?? 0) > Math.abs(rows[best]?.[column] ?? 0)) best = row
+  }
+  return best
+}
+
 /** Solves a small dense system by elimination with pivots. */
-export function solved(matrix: number[][], right: number[]): number[] {
+export function solved(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
   const size = right.length
-  const rows = matrix.map((row, index) => [...row, right[index] ?? 0])
+  const rows = matrix.map((row, index) => Float64Array.of(...row, right[index] ?? 0))
   for (let column = 0; column < size; column += 1) {
-    const pivot = rows
-      .slice(column)
-      .reduce(
-        (best, row, at) =>
-          Math.abs(row[column] ?? 0) > Math.abs(rows[best]?.[column] ?? 0) ? column + at : best,
-        column,
-      )
-    const [top, other] = [rows[pivot] ?? [], rows[column] ?? []]
+    const pivot = pivotOf(rows, column)
+    const top = rows[pivot] ?? new Float64Array()
+    rows[pivot] = rows[column] ?? top
     rows[column] = top
-    rows[pivot] = other
-    for (let row = 0; row < size; row += 1) {
-      const lead = top[column] ?? 1
-      const factor = row === column ? 0 : ((rows[row] ?? [])[column] ?? 0) / lead
-      if (factor !== 0) rows[row] = (rows[row] ?? []).map((value, at) => value - factor * (top[at] ?? 0))
+    for (const row of rows) {
+      const factor = row === top ? 0 : (row[column] ?? 0) / (top[column] ?? 1)
+      if (factor !== 0)
+        for (let at = column; at <= size; at += 1) row[at] = (row[at] ?? 0) - factor * (top[at] ?? 0)
     }
   }
   return rows.map((row, index) => (row[size] ?? 0) / (row[index] ?? 1))
