@@ -3,7 +3,6 @@ import os from 'node:os'
 import path from 'node:path'
 import {
   _electron,
-  errors,
   expect,
   test as base,
   type BrowserContext,
@@ -56,42 +55,50 @@ export { expect }
 
 type Use = (open: Fixtures['open']) => Promise<void>
 
-type Launch = NonNullable<Parameters<typeof _electron.launch>[0]>
+/**
+ * Errors of the page that nobody caught, of every page of a test: such a one puts a banner over the window, which a test
+ * that looks elsewhere would not see. A test that brings one about empties the list.
+ */
+export const uncaught: string[] = []
 
-/** How long the tool may take to get hold of the program, which starts in 1 to 2 s. */
-const reachedWithin = 20_000
+function listenTo(page: Page): void {
+  page.on('pageerror', ({ message }) => uncaught.push(message))
+}
+
+const expectNoneUncaught = () => expect(uncaught.splice(0), 'errors that the page did not catch').toEqual([])
 
 /**
- * Starts the program, a second time where the tool's own handshake with it never ends: seen twice in about a dozen runs
- * of one spec on a busy machine, the page loaded and no step of a test run. A program that ends early is not started
- * again: that is what a second start of a running program does. The second try is told, so that it shows.
+ * Starts the program held back until the tool has got hold of it: for this it must find the program by itself, through
+ * the package, and may not be told its path. Told the path it lets the program run on while it is still connecting, and
+ * about one start in thirty on a busy machine was never reached.
  */
-async function launched(options: Launch): Promise<ElectronApplication> {
-  try {
-    return await _electron.launch({ ...options, timeout: reachedWithin })
-  } catch (trouble) {
-    if (!(trouble instanceof errors.TimeoutError)) throw trouble
-    console.warn(
-      `Electron runs but was not reached within ${reachedWithin / 1000} s: it is started once more.`,
-    )
-    return _electron.launch({ ...options, timeout: reachedWithin })
-  }
+function launched(program: string, args: string[], cwd: string): Promise<ElectronApplication> {
+  process.env['ELECTRON_OVERRIDE_DIST_PATH'] = path.dirname(program)
+  return _electron.launch({ args, cwd })
 }
+
+/** The command line of the program with data of a test's own. */
+export const wordsOf = (folder: string, file?: string): string[] => [
+  ...rootFlags,
+  `--user-data-dir=${path.join(folder, 'data')}`,
+  root,
+  ...(file === undefined ? [] : [file]),
+]
 
 async function useWindow(folder: string, use: Use): Promise<void> {
   const executablePath = electronPath()
   test.skip(executablePath === null, 'no Electron runtime on this machine')
   const started: ElectronApplication[] = []
   await use(async ({ file } = {}) => {
-    const data = `--user-data-dir=${path.join(folder, 'data')}`
-    const args = [...rootFlags, data, root, ...(file === undefined ? [] : [file])]
-    const electron = await launched({ executablePath: executablePath ?? '', args, cwd: folder })
+    const electron = await launched(executablePath ?? '', wordsOf(folder, file), folder)
     started.push(electron)
     const page = await electron.firstWindow()
+    listenTo(page)
     await mounted(page)
     return { page, electron, close: () => electron.close() }
   })
   for (const electron of started) killWith(electron)
+  expectNoneUncaught()
 }
 
 /** The page has drawn something: not a missing build, not an error of its own. */
@@ -121,9 +128,11 @@ async function useBrowser(context: BrowserContext, use: Use): Promise<void> {
     const initial = file === undefined ? null : { name: path.basename(file), bytes: await readFile(file) }
     served = await servePage(path.join(root, 'dist/page'), initial, port)
     const page = await context.newPage()
+    listenTo(page)
     await page.goto(served.address)
     await mounted(page)
     return { page, electron: null, close: () => page.close({ runBeforeUnload: false }) }
   })
   await served?.close()
+  expectNoneUncaught()
 }
