@@ -3,18 +3,35 @@ import type { UnitSystem } from '../units/kinds.ts'
 import { connectors } from './parts/connectors.ts'
 import { groundLine, slopeWedge } from './parts/ground.ts'
 import { degrees } from './parts/outline.ts'
-import { leastCell, rowHalf, rowOf } from './parts/row.ts'
+import { leastCell, rowOf } from './parts/row.ts'
 import type { Row, RowItem } from './parts/row.ts'
 import { scaleBar } from './parts/scale-bar.ts'
 import { centreOfMass, centreOfMassAt, hull } from './parts/vehicle.ts'
 import type { PathPart, PowerPathScene } from './power-path-scene.ts'
 import type { Shape } from './scene.ts'
 
-/** y of the axis that runs through every shaft, and of the words under the row, px from the top. */
-const axisY = 82
-const barY = axisY + rowHalf + 9
-const labelY = 171
-const figuresY = 187
+/** Where things stand below each other, px from the top. */
+interface Levels {
+  /** Room for drawing above and below the axis. */
+  readonly half: number
+  /** Of the axis that runs through every shaft. */
+  readonly axis: number
+  readonly bar: number
+  readonly label: number
+  /** Of the first of a part's two figures. */
+  readonly figures: number
+  readonly height: number
+}
+
+function levelsOf(half: number): Levels {
+  const axis = half + 22
+  const below = axis + half
+  return { half, axis, bar: below + 9, label: below + 29, figures: below + 45, height: below + 72 }
+}
+
+const usual = levelsOf(60)
+/** Where the window is low: the drawing gives way, not the words. */
+const low = levelsOf(40)
 const margin = 12
 
 export interface PowerPathLook {
@@ -23,9 +40,9 @@ export interface PowerPathLook {
   readonly system: UnitSystem
   /** Cells side by side in the pack: drawn, but nothing the physics needs. */
   readonly cellsInParallel?: number
+  /** Whether the window is low, and the row with it. */
+  readonly low?: boolean
 }
-
-export const powerPathHeight = 214
 
 /** An item of the row with the x of its left edge. */
 export interface PlacedItem extends RowItem {
@@ -47,7 +64,7 @@ function placed(row: Row, width: number): { readonly items: readonly PlacedItem[
   return { items, ground: left }
 }
 
-function pathPart(item: PlacedItem): PathPart {
+function pathPart(item: PlacedItem, { height, figures }: Levels): PathPart {
   const { drawn } = item
   const wide = Math.max(leastCell, drawn.width)
   const middle = item.left + drawn.middle
@@ -55,33 +72,39 @@ function pathPart(item: PlacedItem): PathPart {
     part: item.part,
     label: item.label,
     description: drawn.description,
-    box: { x: item.left + (drawn.width - wide) / 2, y: 4, width: wide, height: powerPathHeight - 8 },
-    figures: { x: middle, y: figuresY },
+    box: { x: item.left + (drawn.width - wide) / 2, y: 4, width: wide, height: height - 8 },
+    figures: { x: middle, y: figures },
     // Above the track there may be a hull: its sign stands over the sprocket.
     sign: { x: item.part === 'track' ? item.left + 30 : middle, y: 14 },
   }
 }
 
-function label(text: string, x: number): Shape {
-  return { shape: 'text', at: { x, y: labelY }, text, size: 13, role: 'quiet', anchor: 'middle' }
+function label(text: string, x: number, y: number): Shape {
+  return { shape: 'text', at: { x, y }, text, size: 13, role: 'quiet', anchor: 'middle' }
 }
 
 /** Scale bars: one under every part with a scale of its own, once where neighbours share it. */
-function bars(items: readonly PlacedItem[], system: UnitSystem): Shape[] {
+function bars(items: readonly PlacedItem[], system: UnitSystem, y: number): Shape[] {
   return items.flatMap((item, index): Shape[] => {
     const { scale } = item.drawn
     if (scale === null || items[index - 1]?.drawn.scale === scale) return []
-    const shift = { x: item.left + item.drawn.middle, y: barY }
+    const shift = { x: item.left + item.drawn.middle, y }
     const longest = Math.min(52, Math.max(leastCell, item.drawn.width) - 46)
     return [{ shape: 'group', shift, shapes: scaleBar(scale, system, longest) }]
   })
 }
 
 /** Ground line, contact patch, slope: from the loop's rear to the row's end. */
-function groundShapes(machine: Machine, row: Row, track: PlacedItem, ground: number): Shape[] {
+function groundShapes(
+  machine: Machine,
+  row: Row,
+  track: PlacedItem,
+  ground: number,
+  { axis, half }: Levels,
+): Shape[] {
   const scale = track.drawn.scale ?? 1
   const { layout } = row
-  const y = axisY + (layout === null ? rowHalf : layout.ground * scale + 1.5)
+  const y = axis + (layout === null ? half : layout.ground * scale + 1.5)
   const from = track.left - 8
   const to = ground + row.groundWidth
   const shapes: Shape[] = [
@@ -93,12 +116,12 @@ function groundShapes(machine: Machine, row: Row, track: PlacedItem, ground: num
 }
 
 /** The contact patch: where the loop presses on the ground. */
-function patchShapes(row: Row, track: PlacedItem): Shape[] {
+function patchShapes(row: Row, track: PlacedItem, axis: number): Shape[] {
   const { layout } = row
   if (layout === null) return []
   const scale = track.drawn.scale ?? 1
   const zero = track.left + track.drawn.entry
-  const at = (x: number) => ({ x: zero + x * scale, y: axisY + layout.ground * scale + 3 })
+  const at = (x: number) => ({ x: zero + x * scale, y: axis + layout.ground * scale + 3 })
   const stroke = { role: 'accent', width: 3 } as const
   return [{ shape: 'line', id: 'patch', from: at(layout.patch.from), to: at(layout.patch.to), stroke }]
 }
@@ -107,16 +130,17 @@ function vehicleShapes(
   machine: Machine,
   row: Row,
   track: PlacedItem,
+  axis: number,
 ): { shapes: Shape[]; part: PathPart | null } {
   const { layout } = row
   const scale = track.drawn.scale ?? 1
   if (layout === null) return { shapes: [], part: null }
   const zero = track.left + track.drawn.entry
-  const loopTop = axisY - layout.sprocket.radius * scale - 7
+  const loopTop = axis - layout.sprocket.radius * scale - 7
   const mass = layout.patchAsEntered ? centreOfMassAt(machine.vehicle, scale) : null
   const massAt = mass && {
     x: zero + layout.patch.from * scale + mass.x,
-    y: axisY + layout.ground * scale + mass.y,
+    y: axis + layout.ground * scale + mass.y,
   }
   const top = Math.max(22, Math.min(loopTop - 24, (massAt?.y ?? loopTop) - 10))
   const box = {
@@ -143,7 +167,7 @@ function vehicleShapes(
   return { shapes, part }
 }
 
-function groundPart(machine: Machine, left: number, width: number): PathPart {
+function groundPart(machine: Machine, left: number, width: number, levels: Levels): PathPart {
   const { ground } = machine
   const slope = degrees(Math.atan(ground.grade))
   const words = ground.model === 'soil' ? 'soil that yields' : 'firm ground'
@@ -151,8 +175,8 @@ function groundPart(machine: Machine, left: number, width: number): PathPart {
     part: 'ground',
     label: 'Ground',
     description: slope > 0 ? `${words}, rising ${slope.toFixed(1)} degrees` : `${words}, level`,
-    box: { x: left, y: 4, width, height: powerPathHeight - 8 },
-    figures: { x: left + width / 2, y: figuresY },
+    box: { x: left, y: 4, width, height: levels.height - 8 },
+    figures: { x: left + width / 2, y: levels.figures },
     sign: { x: left + width / 2, y: 14 },
   }
 }
@@ -164,20 +188,22 @@ function groundPart(machine: Machine, left: number, width: number): PathPart {
  */
 export function powerPath(machine: Machine, look: PowerPathLook): PowerPathScene {
   const { width, system } = look
-  const row = rowOf(machine, width, look.cellsInParallel ?? 1)
+  const levels = look.low === true ? low : usual
+  const { axis } = levels
+  const row = rowOf(machine, width, look.cellsInParallel ?? 1, levels.half)
   const { items, ground } = placed(row, width)
   const track = items[items.length - 1] as PlacedItem
-  const vehicle = vehicleShapes(machine, row, track)
+  const vehicle = vehicleShapes(machine, row, track, axis)
   const parts = [
-    ...items.map(pathPart),
+    ...items.map((item) => pathPart(item, levels)),
     ...(vehicle.part === null ? [] : [vehicle.part]),
-    groundPart(machine, ground, row.groundWidth),
+    groundPart(machine, ground, row.groundWidth, levels),
   ]
   const labelled = parts.filter((part) => part.part !== 'vehicle')
   const drawn = items.map((item): Shape => ({
     shape: 'group',
     id: item.part,
-    shift: { x: item.left, y: axisY },
+    shift: { x: item.left, y: axis },
     shapes: item.drawn.shapes,
   }))
   return {
@@ -185,15 +211,15 @@ export function powerPath(machine: Machine, look: PowerPathLook): PowerPathScene
     title: 'Power path',
     summary: `From pack to ground: ${items.map((item) => item.drawn.description).join('; ')}.`,
     width,
-    height: powerPathHeight,
+    height: levels.height,
     shapes: [
-      ...connectors(items, axisY),
-      ...groundShapes(machine, row, track, ground),
+      ...connectors(items, axis),
+      ...groundShapes(machine, row, track, ground, levels),
       ...vehicle.shapes,
       ...drawn,
-      ...patchShapes(row, track),
-      ...bars(items, system),
-      ...labelled.map((part) => label(part.label, part.figures.x)),
+      ...patchShapes(row, track, axis),
+      ...bars(items, system, levels.bar),
+      ...labelled.map((part) => label(part.label, part.figures.x, levels.label)),
     ],
     plot: null,
     parts,

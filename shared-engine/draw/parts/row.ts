@@ -7,9 +7,8 @@ import { drawStage, senseOf, stageScales } from './stage.ts'
 import { drawTrack } from './track.ts'
 import type { TrackLayout } from './track-loop.ts'
 
-/** Room for drawing above and below the row's axis, px. */
-export const rowHalf = 60
-const trackHalf = 52
+/** Less room that the loop has above and below the axis than the other parts, px: the hull stands on it. */
+const hullRoom = 8
 /** Least px of a part with its words, and between two parts. */
 export const leastCell = 70
 const gap = 16
@@ -36,11 +35,11 @@ function trackWidth(width: number, stages: number): number {
 }
 
 /** Room for each reduction after everything else has its own. */
-function stageRoom(machine: Machine, width: number): Room {
+function stageRoom(machine: Machine, width: number, half: number): Room {
   const count = machine.stages.length
   const fixed = 74 + 56 + 74 + groundWidth + trackWidth(width, count)
   const left = width - fixed - (count + 4) * gap
-  return { width: Math.max(leastCell, Math.min(250, left / Math.max(1, count))), half: rowHalf }
+  return { width: Math.max(leastCell, Math.min(250, left / Math.max(1, count))), half }
 }
 
 /** Motor turns as drawn: clockwise or not, so that the sprocket always rolls the machine to the right. */
@@ -48,8 +47,8 @@ function motorSense(machine: Machine): number {
   return machine.stages.reduce((sense, stage) => sense * senseOf(stage), 1)
 }
 
-function stageItems(machine: Machine, width: number): RowItem[] {
-  const room = stageRoom(machine, width)
+function stageItems(machine: Machine, width: number, half: number): RowItem[] {
+  const room = stageRoom(machine, width, half)
   const scales = stageScales(machine.stages, room)
   let turns = motorSense(machine)
   return machine.stages.map((stage, index) => {
@@ -61,16 +60,20 @@ function stageItems(machine: Machine, width: number): RowItem[] {
   })
 }
 
-/** Every part of the machine in its room, from the pack to the loop. */
-export function rowOf(machine: Machine, width: number, cellsInParallel: number): Row {
+/**
+ * Every part of the machine in its room, from the pack to the loop.
+ *
+ * @param half room for drawing above and below the row's axis, px
+ */
+export function rowOf(machine: Machine, width: number, cellsInParallel: number, half: number): Row {
   const { motor, track, vehicle } = machine
-  const room = { width: trackWidth(width, machine.stages.length), half: trackHalf }
+  const room = { width: trackWidth(width, machine.stages.length), half: half - hullRoom }
   const loop = drawTrack(track, vehicle.contactLength, room, { id: 'track', turns: 1 / machine.train.ratio })
   const items: RowItem[] = [
     {
       part: 'pack',
       label: 'Pack',
-      drawn: drawPack(machine.pack.series, cellsInParallel, { width, half: rowHalf }),
+      drawn: drawPack(machine.pack.series, cellsInParallel, { width, half }),
     },
     { part: 'controller', label: times('Controller', motor.count), drawn: drawController(motor.count) },
     {
@@ -78,7 +81,7 @@ export function rowOf(machine: Machine, width: number, cellsInParallel: number):
       label: times('Motor', motor.count),
       drawn: drawMotor(motor.count, 2 * motor.polePairs, { id: 'motor', turns: motorSense(machine) }),
     },
-    ...stageItems(machine, width),
+    ...stageItems(machine, width, half),
     { part: 'track', label: times('Track', track.count), drawn: loop },
   ]
   return { items, layout: loop.layout, groundWidth }
