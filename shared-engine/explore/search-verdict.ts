@@ -1,3 +1,4 @@
+import { benchUnitOf, fieldOf } from '../build/fields.ts'
 import { sentenceOf } from '../mistakes/catalogue.ts'
 import { formatText } from '../units/display.ts'
 import type { UnitSystem } from '../units/kinds.ts'
@@ -29,15 +30,23 @@ export function holdText(hold: Hold, system: UnitSystem): string {
 /** The best that any candidate comes to. */
 function bestText({ hold, best }: HoldReport, system: UnitSystem): string {
   if (best === null) return 'it exists for none of them'
-  if (hold.type === 'margin') return `the best comes to a margin of ${margin(best)}`
+  if (hold.type === 'margin')
+    return best < 0 ? `the best is ${margin(-best)} over` : `the best has ${margin(best)} in hand`
   return `the best comes to ${formatText(best, hold.type === 'exists' ? 'none' : hold.measure.kind, system)}`
 }
 
-/** A candidate's entries in a line: "Driver teeth, stage 1 16; Motor fast wind". */
+/** What a varied entry stands at: "16", "60 %", the name of a motor. */
+export function choiceText({ path, value, motor }: CandidateChoice): string {
+  if (motor !== null) return motor.name
+  const field = fieldOf(path)
+  // What is counted is in the entry's name: teeth, cells.
+  const unit = field === undefined || field.counted !== undefined ? '' : benchUnitOf(field)
+  return unit === '' ? String(value) : `${value}\u202F${unit}`
+}
+
+/** A candidate's entries in a line: "Driver’s teeth, stage 1: 16; Motor: fast wind". */
 export function choicesText(choices: readonly CandidateChoice[]): string {
-  return choices
-    .map(({ label, value, motor }) => `${label} ${motor === null ? value : motor.name}`)
-    .join('; ')
+  return choices.map((choice) => `${choice.label}: ${choiceText(choice)}`).join('; ')
 }
 
 /**

@@ -107,6 +107,15 @@ export class Gears {
     this.#job?.stop()
   }
 
+  /** Another build was opened. */
+  forget(): void {
+    this.#job?.drop()
+    this.#job = null
+    this.running = null
+    this.found = null
+    this.asking = true
+  }
+
   /** Shows a candidate everywhere without taking it; null: the open build again. */
   look(choices: readonly CandidateChoice[] | null): void {
     const { session } = this.#workspace

@@ -91,6 +91,7 @@ export class Workspace {
   private opened(): void {
     this.operating.reset()
     this.view.limit = null
+    this.gears.forget()
     this.howSure.forget()
     this.wouldHold.forget()
     this.drives.work.forget()
