@@ -1,6 +1,6 @@
 /** What long work tells while it runs and once it ended. */
 export interface Watching<Outcome> {
-  readonly progress: (done: number, total: number) => void
+  readonly progress: (done: number, total: number, secondsLeft: number | null) => void
   /** Null where nothing had been found yet. */
   readonly ended: (how: 'finished' | 'stopped' | 'failed', outcome: Outcome | null) => void
 }
@@ -25,7 +25,12 @@ export class Following<Outcome> {
   /** Number of the run that is listened to. */
   #turn = 0
   #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
-  running = $state.raw<{ readonly done: number; readonly total: number } | null>(null)
+  running = $state.raw<{
+    readonly done: number
+    readonly total: number
+    /** From the pace so far; null while that is a guess. */
+    readonly secondsLeft: number | null
+  } | null>(null)
   /** Stopped, or broken off, and for what; it does not begin by itself again for the same. */
   #brokenOff = $state.raw<{
     readonly key: readonly unknown[]
@@ -67,10 +72,10 @@ export class Following<Outcome> {
     this.drop()
     const key = this.#key()
     const turn = this.#turn
-    this.running = { done: 0, total: 1 }
+    this.running = { done: 0, total: 1, secondsLeft: null }
     const held = this.#begin({
-      progress: (done, total) => {
-        if (turn === this.#turn) this.running = { done, total }
+      progress: (done, total, secondsLeft) => {
+        if (turn === this.#turn) this.running = { done, total, secondsLeft }
       },
       ended: (how, outcome) => {
         if (turn !== this.#turn) return

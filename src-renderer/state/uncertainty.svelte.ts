@@ -71,7 +71,7 @@ export class HowSure {
       })
     }
     now = threads.start('uncertainty', uncertaintyDrawsJob, input, {
-      progress: ({ done, total }) => progress(done, total),
+      progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
       ended: ({ end, outcome }) => (end.type === 'failed' ? ended('failed', null) : tell(end.type, outcome)),
     })
     return { stop: () => now.stop(), drop: () => now.drop() }

@@ -154,8 +154,9 @@ interface Started extends JobHandle {
 
 /** ms between two looks at the outcome; making its rows costs a few. */
 const pace = 200
-/** Share done from which the time left is told. */
+/** Share done, or ms gone by, from which the time left is told: the first of both. */
 const tellFrom = 0.02
+const tellAfter = 1000
 
 class StartedJob<Input, Part, Outcome> implements Started {
   readonly #kind: JobKind<Input, Part, Outcome>
@@ -221,7 +222,9 @@ class StartedJob<Input, Part, Outcome> implements Started {
     const done = running.done()
     if (done >= running.total) return // the end tells it
     const share = done / running.total
-    const secondsLeft = share < tellFrom ? null : (((now - this.#begun) / 1000) * (1 - share)) / share
+    const gone = now - this.#begun
+    const sure = share >= tellFrom || (share > 0 && gone >= tellAfter)
+    const secondsLeft = sure ? ((gone / 1000) * (1 - share)) / share : null
     this.#watch.progress?.({ done, total: running.total, secondsLeft, outcome: running.outcome() })
   }
 }

@@ -37,7 +37,7 @@ describe('work that follows what it depends on', () => {
     vi.advanceTimersByTime(1)
     leave()
     expect(begun[0]?.dropped).toBe(true)
-    begun[0]?.watching.progress(1, 2)
+    begun[0]?.watching.progress(1, 2, 3)
     begun[0]?.watching.ended('finished', 'of a')
     expect([work.found, work.running]).toEqual([null, null])
   })
