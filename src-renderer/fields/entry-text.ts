@@ -32,9 +32,17 @@ export function fieldUnit(field: Field, system: UnitSystem): string {
   return system === 'metric' ? bench : displayUnit(field.kind, system)
 }
 
-/** Words for the unit beside the field; what is counted, where something is. */
-export function unitWords(field: Field, system: UnitSystem): string {
-  return field.counted ?? fieldUnit(field, system)
+const one: Readonly<Record<string, string>> = { teeth: 'tooth', pitches: 'pitch' }
+
+/**
+ * Words for the unit beside the field; what is counted, where something is.
+ *
+ * @example unitWords(fields['motor.count'], 'metric', 1) // 'motor'
+ */
+export function unitWords(field: Field, system: UnitSystem, value?: number): string {
+  const { counted } = field
+  if (counted === undefined) return fieldUnit(field, system)
+  return value === 1 ? (one[counted] ?? counted.replace(/s$/, '')) : counted
 }
 
 /** A stored number as the field shows it: all its digits, in the unit of the system. */

@@ -38,7 +38,7 @@ test('another limit is asked for; what cannot be reached says how far it comes, 
   await expect(block(page)).toContainText('Cannot be reached by one of these alone')
   const driven = change(page, 'stages.0.drivenTeeth')
   await expect(driven).toContainText(/% over/)
-  await expect(driven.getByText('Tooth shear')).toBeVisible()
+  await expect(page.locator('[data-effects="stages.0.drivenTeeth"]')).toContainText('Tooth shear')
   const asked = block(page).getByLabel(/^Bring to 20/)
   await asked.selectOption({ label: 'Motor temperature, over' })
   await expect(block(page).locator('p').first()).toContainText(/brings Motor temperature to 2\d.% in hand/, {

@@ -12,7 +12,7 @@ export function entryWords(path: string, value: number | string | null, system: 
   if (field === undefined) return String(value)
   if (typeof value === 'string')
     return field.choices?.find((choice) => choice.value === value)?.label ?? value
-  const unit = unitWords(field, system)
+  const unit = unitWords(field, system, value)
   const text = entryText(value, field, system, undefined)
   return unit === '' ? text : `${text}\u202F${unit}`
 }
