@@ -18,6 +18,11 @@ describe('values to try', () => {
   it.each([
     ['9..24', { from: 9, to: 24, step: 1 }],
     ['60 to 100 step 5', { from: 60, to: 100, step: 5 }],
+    ['9-24', { from: 9, to: 24, step: 1 }],
+    ['9 – 24', { from: 9, to: 24, step: 1 }],
+    ['9-24 step 2', { from: 9, to: 24, step: 2 }],
+    ['9…24 by 3', { from: 9, to: 24, step: 3 }],
+    ['12; 15; 18', [12, 15, 18]],
     ['12, 15, 18', [12, 15, 18]],
     ['9..11, 15', [9, 10, 11, 15]],
     ['pinions', 'pinions'],
