@@ -40,7 +40,7 @@ describe('a motor that warms up', () => {
             capacity,
         ]
         const [end = NaN] = solvedByOdex(slopes, 0, [sink], seconds)
-        // 1e-6 K: the solver's tolerance of 1e-11, grown over many time constants near a steady temperature
+        // 1e-5 K: the solver's tolerance of 1e-11, grown over many time constants near a steady temperature
         expect(Math.abs(end - limit)).toBeLessThan(1e-5)
       }),
       { numRuns: 200, seed: 3 },
