@@ -29,3 +29,6 @@ export async function willSaveAs(electron: ElectronApplication, file: string): P
     dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath })
   }, file)
 }
+
+/** Rows of the table of candidates. */
+export const candidatesIn = (page: Page): Locator => answer(page).locator('[data-candidate]')
