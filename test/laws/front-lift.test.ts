@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest'
 import type { Machine } from '../../shared-engine/build/machine-parts.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
+import { DriveLine, setDriveLine } from '../../shared-engine/motor/drive-line.ts'
 import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
-import { motorThrustAt } from '../../shared-engine/vehicle/thrust-line.ts'
+import { motorThrustAt, setThrustLine, ThrustLine } from '../../shared-engine/vehicle/thrust-line.ts'
 import { apart, machines } from './machines.ts'
 
 // The smallest throttle that lifts the front, by trying every throttle from nothing up: a weak pack's thrust falls
@@ -13,10 +14,21 @@ import { apart, machines } from './machines.ts'
 
 const tries = 400
 
+/** Thrust at rest against throttle, N: the running state's line alone, drawn anew at each. */
+function thrustAtRest(machine: Machine): (throttle: number) => number {
+  const { drive } = curveSettingOf(machine)
+  const [line, thrust] = [new DriveLine(), new ThrustLine()]
+  return (throttle) => {
+    setDriveLine(line, machine, drive.volts, machine.service.windingTemperature, throttle)
+    setThrustLine(thrust, machine, line)
+    return motorThrustAt(thrust, 0)
+  }
+}
+
 /** Smallest throttle at which thrust at rest reaches `wanted`, NaN where none does; by scan, then Brent's method. */
 function slowThrottle(machine: Machine, wanted: number): number {
-  const surplus = (throttle: number): number =>
-    motorThrustAt(curveSettingOf(machine, throttle).line, 0) - wanted
+  const thrust = thrustAtRest(machine)
+  const surplus = (throttle: number): number => thrust(throttle) - wanted
   const cap = machine.controller.throttleCap
   let before = 1e-9
   if (surplus(before) >= 0) return before
@@ -31,10 +43,8 @@ function slowThrottle(machine: Machine, wanted: number): number {
 /** Most thrust of any throttle tried, N. */
 function mostThrust(machine: Machine): number {
   const cap = machine.controller.throttleCap
-  const thrusts = Array.from({ length: tries }, (_, step) =>
-    motorThrustAt(curveSettingOf(machine, (cap * (step + 1)) / tries).line, 0),
-  )
-  return Math.max(...thrusts)
+  const thrust = thrustAtRest(machine)
+  return Math.max(...Array.from({ length: tries }, (_, step) => thrust((cap * (step + 1)) / tries)))
 }
 
 describe('throttle that lifts the front', () => {

@@ -122,24 +122,4 @@ describe('slow twins', () => {
       { numRuns: 100 },
     )
   })
-
-  it('throttle that lifts the front: thrust at rest there is what lifts it', () => {
-    let lifted = 0
-    fc.assert(
-      fc.property(machines, (machine) => {
-        const e = evaluated(machine)
-        if (!(e.frontLiftDuty > 0)) return
-        lifted += 1
-        const setting = curveSettingOf(machine, e.frontLiftDuty)
-        const state = driveStateAtGroundSpeed(setting, 0)
-        const atRest = setting.line.thrustPerTorque * torqueAt(setting.drive, 0) - machine.track.internalDrag
-        expect(state.gripThrust).toBeGreaterThanOrEqual(e.frontLiftThrust)
-        // 1e-9 of the larger term: thrust is a difference from the drag
-        const larger = Math.max(e.frontLiftThrust, machine.track.internalDrag)
-        expect(Math.abs(atRest - e.frontLiftThrust)).toBeLessThan(1e-9 * larger)
-      }),
-      { numRuns: 400 },
-    )
-    expect(lifted).toBeGreaterThan(3)
-  })
 })
