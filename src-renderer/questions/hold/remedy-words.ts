@@ -5,7 +5,7 @@ import { format, oneText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { entryText, unitWords } from '../../fields/entry-text.ts'
 
-/** An entry's value as its field shows it: a number with its unit, or the words of a choice. */
+/** An entry's value as a person says it: a number of four figures with its unit, or the words of a choice. */
 export function entryWords(path: string, value: number | string | null, system: UnitSystem): string {
   const field = fieldOf(path)
   if (value === null) return 'not entered'
@@ -13,7 +13,8 @@ export function entryWords(path: string, value: number | string | null, system: 
   if (typeof value === 'string')
     return field.choices?.find((choice) => choice.value === value)?.label ?? value
   const unit = unitWords(field, system, value)
-  const text = entryText(value, field, system, undefined)
+  const whole = entryText(value, field, system, undefined)
+  const text = field.whole === true ? whole : String(Number(Number(whole).toPrecision(4)))
   return unit === '' ? text : `${text}\u202F${unit}`
 }
 
