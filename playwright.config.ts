@@ -8,6 +8,7 @@ import { chromiumPath, rootFlags } from './test/window/launch/machine.ts'
 export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   testDir: 'test/window',
   outputDir: 'test-results',
+  snapshotPathTemplate: '{testDir}/looks/{arg}{ext}',
   globalSetup: './test/window/launch/global-setup.ts',
   timeout: 60_000,
   workers: 1,
