@@ -11,7 +11,9 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   snapshotPathTemplate: '{testDir}/looks/{arg}{ext}',
   globalSetup: './test/window/launch/global-setup.ts',
   timeout: 60_000,
-  workers: 1,
+  // Each test has a program, data and files of its own; a start and its waits leave a core idle for another.
+  workers: 2,
+  fullyParallel: true,
   reporter: [['list']],
   use: {
     viewport: { width: 1280, height: 800 },

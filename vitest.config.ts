@@ -8,6 +8,7 @@ export default defineConfig({
   test: {
     environment: 'node',
     testTimeout: 30_000,
+    setupFiles: ['test/seed.ts'],
     projects: [
       ...folders.map((name) => ({
         extends: true as const,

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { spawn, type ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import path from 'node:path'
 
@@ -9,13 +9,7 @@ export function runProgram(
   env: NodeJS.ProcessEnv = {},
 ): Promise<number> {
   const child = spawn(program, words, { stdio: 'inherit', env: { ...process.env, ...env } })
-  return new Promise((ended) => {
-    child.once('error', (error) => {
-      console.error(`${program}: ${error.message}`)
-      ended(1)
-    })
-    child.once('exit', (code) => ended(code ?? 1))
-  })
+  return codeOf(child, program)
 }
 
 /** Runs a tool of node_modules with this Node, which is the same on every system. */
@@ -25,6 +19,28 @@ export function runTool(
   env: NodeJS.ProcessEnv = {},
 ): Promise<number> {
   return runProgram(process.execPath, [path.join('node_modules', script), ...words], env)
+}
+
+/** Runs a script with this Node and shows what it said in one piece at its end: for scripts that run side by side. */
+export async function runHeld(script: string, words: readonly string[]): Promise<number> {
+  const child = spawn(process.execPath, [script, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+  const said: Buffer[] = []
+  child.stdout.on('data', (part: Buffer) => said.push(part))
+  child.stderr.on('data', (part: Buffer) => said.push(part))
+  const code = await codeOf(child, script, 'close')
+  process.stdout.write(Buffer.concat(said))
+  return code
+}
+
+/** `close` comes after all output, `exit` may come before. */
+function codeOf(child: ChildProcess, name: string, end: 'exit' | 'close' = 'exit'): Promise<number> {
+  return new Promise((ended) => {
+    child.once('error', (error) => {
+      console.error(`${name}: ${error.message}`)
+      ended(1)
+    })
+    child.once(end, (code) => ended(typeof code === 'number' ? code : 1))
+  })
 }
 
 /** Is a program on the search path? */

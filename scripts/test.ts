@@ -1,30 +1,43 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
 import { run as build } from './build.ts'
-import { runTool } from './child.ts'
+import { runHeld, runTool } from './child.ts'
+import { sideBySide } from './lanes.ts'
 import { prepareMachine } from './machine.ts'
 import { countsOfPlaywright, countsOfVitest, sum, type Counts } from './counts.ts'
-import { run as typecheck } from './typecheck.ts'
 
 const reports = 'test-results'
 
-/** Each check of the whole project; all run, whatever fails before. A check without a report counts as one test. */
+/** A check of the whole project; all run, whatever fails before. One without a report counts as one test. */
 interface Check {
   readonly name: string
   readonly run: () => Promise<Counts>
+}
+
+interface Result {
+  readonly name: string
+  readonly counts: Counts
+  readonly seconds: number
 }
 
 const one = (code: number): Counts => ({ passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 })
 
 const notRun: string[] = []
 
-const checks: readonly Check[] = [
-  { name: 'types', run: async () => one(await typecheck()) },
-  { name: 'lint', run: async () => one(await runTool('eslint/bin/eslint.js', ['.', '--max-warnings', '0'])) },
-  {
-    name: 'format',
-    run: async () => one(await runTool('prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.'])),
-  },
+const held = (name: string, script: string, words: readonly string[]): Check => ({
+  name,
+  run: async () => one(await runHeld(script, words)),
+})
+
+/** These only read the sources, and run side by side; each shows what it has to say in one piece. */
+const readings: readonly Check[] = [
+  held('types', 'scripts/run.js', ['typecheck']),
+  held('lint', 'node_modules/eslint/bin/eslint.js', ['.', '--max-warnings', '0']),
+  held('format', 'node_modules/prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.']),
+]
+
+/** These use both cores each, and run one after the other. */
+const runs: readonly Check[] = [
   { name: 'build', run: async () => one(await build([])) },
   { name: 'tests in Node', run: testInNode },
   { name: 'tests in window and browser', run: testInWindows },
@@ -34,11 +47,11 @@ const checks: readonly Check[] = [
 export async function run(): Promise<number> {
   rmSync(reports, { recursive: true, force: true })
   mkdirSync(reports, { recursive: true })
-  const results: { name: string; counts: Counts; seconds: number }[] = []
-  for (const { name, run } of checks) {
-    console.log(`\n== ${name}`)
-    const began = Date.now()
-    results.push({ name, counts: await guarded(run), seconds: (Date.now() - began) / 1000 })
+  console.log(`\n== ${readings.map(({ name }) => name).join(', ')}`)
+  const results = await sideBySide(readings.map((check) => () => resultOf(check)))
+  for (const check of runs) {
+    console.log(`\n== ${check.name}`)
+    results.push(await resultOf(check))
   }
   console.log('')
   for (const { name, counts, seconds } of results) {
@@ -53,13 +66,14 @@ export async function run(): Promise<number> {
 const lineOf = ({ passed, failed, skipped }: Counts) =>
   `${passed} passed, ${failed} failed, ${skipped} skipped`
 
-async function guarded(run: () => Promise<Counts>): Promise<Counts> {
-  try {
-    return await run()
-  } catch (thrown) {
+async function resultOf({ name, run }: Check): Promise<Result> {
+  const began = Date.now()
+  const counts = await run().catch((thrown: unknown) => {
     console.error(thrown)
     return one(1)
-  }
+  })
+  if (counts.failed > 0) console.log(`${name}: failed`)
+  return { name, counts, seconds: (Date.now() - began) / 1000 }
 }
 
 async function testInNode(): Promise<Counts> {

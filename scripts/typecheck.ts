@@ -1,13 +1,20 @@
-import { runTool } from './child.ts'
+import path from 'node:path'
+import { runHeld } from './child.ts'
+import { sideBySide } from './lanes.ts'
 
-/** Parts with a tsconfig of their own; the page is checked together with its components. */
-const parts = ['shared-engine', 'src-main', 'scripts', 'test']
+/** Parts with a tsconfig of their own, the longest first; the page is checked together with its components. */
+const parts = ['test', 'src-main', 'scripts', 'shared-engine']
+
+const page = ['--tsconfig', 'src-renderer/tsconfig.json', '--threshold', 'warning', '--output', 'human']
+
+const tool = (script: string, words: readonly string[]) => () =>
+  runHeld(path.join('node_modules', script), words)
 
 /** Strict types everywhere. All parts are checked even where one fails. */
 export async function run(): Promise<number> {
-  const codes: number[] = []
-  for (const part of parts) codes.push(await runTool('typescript/bin/tsc', ['-p', part]))
-  const page = ['--tsconfig', 'src-renderer/tsconfig.json', '--threshold', 'warning', '--output', 'human']
-  codes.push(await runTool('svelte-check/bin/svelte-check', page))
+  const codes = await sideBySide([
+    tool('svelte-check/bin/svelte-check', page),
+    ...parts.map((part) => tool('typescript/bin/tsc', ['-p', part])),
+  ])
   return Math.max(...codes)
 }
