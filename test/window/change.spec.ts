@@ -1,6 +1,16 @@
 import { readFile } from 'node:fs/promises'
 import path from 'node:path'
-import { answer, begin, entry, limit, question, savedWords, showPart, willSaveAs } from './journey.ts'
+import {
+  answer,
+  begin,
+  candidatesIn,
+  entry,
+  limit,
+  question,
+  savedWords,
+  showPart,
+  willSaveAs,
+} from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 test('a change is answered everywhere, saved, and there again when the file is opened', async ({
@@ -71,7 +81,8 @@ test('each question opens with its answer and shows its plots', async ({ open })
   for (const [name, count] of Object.entries(plots)) {
     await question(page, name).click()
     await expect(answer(page).locator('p').first()).toContainText(/\d/)
-    await expect(answer(page).getByRole('application')).toHaveCount(count)
+    // The bands are drawn once their samples are in.
+    await expect(answer(page).getByRole('application')).toHaveCount(count, { timeout: 20_000 })
   }
 })
 
@@ -85,4 +96,35 @@ test('a machine that may over-rev says so in words, and no longer once its throt
   await showPart(page, 'controller')
   await entry(page, 'controller.throttleCapPercent').fill('70')
   await expect(answer(page)).not.toContainText('ver-rev.')
+})
+
+test('a question opens at its answer, however far down the last one was read', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await answer(page).getByRole('application').last().scrollIntoViewIfNeeded()
+  await expect(answer(page).locator('p').first()).not.toBeInViewport()
+  await question(page, 'How hot, how long').click()
+  await expect(answer(page).locator('p').first()).toBeInViewport()
+})
+
+test('a search does not outlive its build: another one begins with what is asked of it', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await question(page, 'Which gears').click()
+  await answer(page).getByRole('button', { name: 'Search', exact: true }).click()
+  await expect(candidatesIn(page).first()).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'Build', exact: true }).click()
+  await page.getByRole('menuitem', { name: /New build/ }).click()
+  await expect(page.locator('h1')).toHaveText('New build')
+  await expect(candidatesIn(page)).toHaveCount(0)
+  await expect(answer(page)).toContainText('to look at for what you ask')
+  await expect(answer(page).getByText('Must hold')).toBeVisible()
+})
+
+test('undo says on its button what it takes back', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await showPart(page, 'motor')
+  await entry(page, 'motor.kvRpmPerVolt').fill('500')
+  await expect(page.getByRole('button', { name: 'Undo' })).toContainText('change Motor: Speed constant Kv')
 })
