@@ -12,11 +12,11 @@ export function holdsBack({ figures, machine }: Checked): string {
   return 'the pack’s voltage is what holds it'
 }
 
-/** ", 12 % below the rated limit": the loaded speed against what the maker allows. */
+/** "12 % below the rated limit": the loaded speed against what the maker allows. */
 export function againstRated({ figures, machine }: Checked): string {
   const { topMotorRpm } = figures
   if (topMotorRpm === null) return ''
   const share = (1 - topMotorRpm / machine.motor.ratedMaxRpm) * 100
   const size = Math.abs(share)
-  return `, ${size.toFixed(size < 10 ? 1 : 0)}\u202F% ${share < 0 ? 'past' : 'below'} the rated limit`
+  return `${size.toFixed(size < 10 ? 1 : 0)}\u202F% ${share < 0 ? 'past' : 'below'} the rated limit`
 }
