@@ -60,6 +60,8 @@ const edit: MenuHeading = {
     { role: 'copy' },
     { role: 'paste' },
     { role: 'selectAll' },
+    line,
+    { id: 'edit.find', label: 'Find…', keys: 'CmdOrCtrl+F' },
   ],
 }
 

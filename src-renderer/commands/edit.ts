@@ -30,4 +30,13 @@ export const editCommands: readonly Command[] = [
     },
     capture: 'nothing',
   },
+  {
+    id: 'edit.find',
+    label: 'Find…',
+    heading: 'Edit',
+    keys: ['Mod+F'],
+    when: ({ session }) => session.isOpen,
+    do: (workspace) => void (workspace.sheet = 'find'),
+    capture: 'nothing',
+  },
 ]

@@ -16,7 +16,7 @@ import { Tip } from './tip.svelte.ts'
 import { View } from './view.svelte.ts'
 
 /** Lists and cards that can be opened over the page. */
-export type Sheet = 'shortcuts' | 'recent' | 'about' | 'demos'
+export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos'
 
 /** All that the page knows, as a few small classes. Components get it with {@link useWorkspace}. */
 export class Workspace {

@@ -1,0 +1,63 @@
+import { fieldOf, figureTable, limitOf, type Checked, type StoredBuild } from '../../shared-engine/index.ts'
+import { applies } from '../fields/applies.ts'
+import { forms, partName, partsOf } from '../fields/forms.ts'
+import { groupOfPart } from '../fields/part-of-path.ts'
+
+/** Something that can be gone to by its name. */
+export interface Findable {
+  readonly kind: 'entry' | 'limit' | 'figure'
+  /** Path of an entry, id of a limit, name of a figure. */
+  readonly id: string
+  readonly label: string
+  /** Where it is: its part, or what it is. */
+  readonly where: string
+}
+
+/** Every entry that this build has, then its limits, then the figures. */
+export function findables(build: StoredBuild, checked: Checked): readonly Findable[] {
+  const limits = checked.limits.map(({ id }): Findable => ({
+    kind: 'limit',
+    id,
+    label: limitOf(id)?.label ?? id,
+    where: 'limit',
+  }))
+  const figures = figureTable.map(({ name, label }): Findable => ({
+    kind: 'figure',
+    id: name,
+    label,
+    where: 'figure',
+  }))
+  return [...entriesOf(build, checked), ...limits, ...figures]
+}
+
+function entriesOf(build: StoredBuild, checked: Checked): readonly Findable[] {
+  const parts = partsOf(checked.build.stages.length).filter((part) => part !== 'accessories')
+  return parts.flatMap((part) => {
+    const prefix = part === 'build' ? '' : `${groupOfPart(part)}.`
+    const sections = forms[part.startsWith('stage.') ? 'stage' : part] ?? []
+    return sections
+      .filter(({ whole }) => whole === undefined || isThere(build, whole))
+      .flatMap(({ entries }) => entries.map((key) => `${prefix}${key}`))
+      .filter((path) => fieldOf(path) !== undefined && applies(path, checked.build))
+      .map((id): Findable => ({ kind: 'entry', id, label: fieldOf(id)?.label ?? id, where: partName(part) }))
+  })
+}
+
+/** Liquid cooling and the drive tooth may be absent whole. */
+const isThere = ({ cooling, track }: StoredBuild, whole: string): boolean =>
+  whole === 'cooling' ? cooling !== undefined : track.tooth !== undefined
+
+/** Those in which every word that was typed begins a word of the name or of its place; the name's own first. */
+export function found(all: readonly Findable[], typed: string, most: number): readonly Findable[] {
+  const words = typed
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '')
+  if (words.length === 0) return []
+  const begins = (text: string, word: string) => ` ${text.toLowerCase()}`.includes(` ${word}`)
+  const inName = all.filter(({ label }) => words.every((word) => begins(label, word)))
+  const inPlace = all.filter(
+    (one) => !inName.includes(one) && words.every((word) => begins(`${one.label} ${one.where}`, word)),
+  )
+  return [...inName, ...inPlace].slice(0, most)
+}
