@@ -1,0 +1,50 @@
+import type { Page } from '@playwright/test'
+import { answer, begin, question } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+/**
+ * Controls less than 24 px wide or high (WCAG 2.2, 2.5.8). A figure within a sentence is as high as its line; a box to
+ * tick is pressed by its words too.
+ */
+function small(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const controls = document.querySelectorAll<HTMLElement>(
+      'button:not(.figure), select, input:not([type=checkbox], [type=radio], [type=file]), textarea, summary, label:has(input[type=checkbox], input[type=radio]), [role=tab], [data-part]',
+    )
+    return [...controls].flatMap((control) => {
+      const { width, height } = control.getBoundingClientRect()
+      // 0.5 px: boxes stand between dots.
+      const large = (width === 0 && height === 0) || (width >= 23.5 && height >= 23.5)
+      return large
+        ? []
+        : [`${control.textContent.trim().slice(0, 40)} ${width.toFixed(0)} × ${height.toFixed(0)}`]
+    })
+  })
+}
+
+test('every control is 24 px or more each way, in every view', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+    await question(page, name).click()
+    await expect(answer(page).locator('p').first()).toContainText(/\d/)
+    expect(await small(page), name).toEqual([])
+  }
+})
+
+test('where the system picks the colours, standing and choice are still told', async ({ open }) => {
+  const { page } = await open()
+  await page.emulateMedia({ forcedColors: 'active' })
+  await begin(page)
+  const worst = page.locator('button[data-limit]').first()
+  await expect(worst).toContainText('over')
+  // The bar's own colour would be the paper's; a system colour is put in its place.
+  const [bar, paper] = await worst.evaluate((entry) => [
+    getComputedStyle(entry.querySelector('rect') ?? entry).fill,
+    getComputedStyle(document.body).backgroundColor,
+  ])
+  expect(bar).not.toBe(paper)
+  await worst.click()
+  await page.keyboard.press('Escape')
+  await expect(worst).toHaveCSS('outline-style', 'solid')
+})
