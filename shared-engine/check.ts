@@ -4,7 +4,8 @@ import type { Build } from './build/schema.ts'
 import { evaluate } from './cases/evaluate.ts'
 import { Evaluation } from './cases/evaluation.ts'
 import { figuresOf, type Figures } from './figures/table.ts'
-import { Ledger, ledgerRows, measureLedger, type LimitRow } from './limits/ledger.ts'
+import { Ledger, ledgerRows, type LimitRow } from './limits/ledger.ts'
+import { measureLedger } from './limits/measure.ts'
 import { notesOf } from './notes.ts'
 
 /** A build worked out: figures, limits and what there is to say about them. */

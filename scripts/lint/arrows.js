@@ -10,6 +10,7 @@ export const engineOrder = [
   'units',
   'numeric',
   'working',
+  'geometry',
   'reference',
   'build',
   'pack',

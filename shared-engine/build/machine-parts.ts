@@ -1,3 +1,5 @@
+import type { RowSprings } from '../geometry/row-springs.ts'
+
 /**
  * The machine as the physics sees it: the stored build in SI (m, kg, s, N, A, V, Ω, rad/s, Pa; °C for temperatures,
  * fractions for percentages), tables already looked up. `null` means "not entered": the figures that need it do not exist.
@@ -99,6 +101,8 @@ interface StageCommon {
 export interface GearStage extends StageCommon {
   readonly kind: 'gear'
   readonly module: number
+  /** m, pitch radius. */
+  readonly driverRadius: number
   readonly faceWidth: number
   readonly sinPressureAngle: number
   readonly cosPressureAngle: number
@@ -107,6 +111,9 @@ export interface GearStage extends StageCommon {
   readonly drivenForm: number
   readonly driverYield: number
   readonly drivenYield: number
+  readonly contactRatio: number
+  /** Fewest teeth of the smaller wheel that clear the larger one's tips; not whole. */
+  readonly fewestTeeth: number
 }
 
 export interface BeltStage extends StageCommon {
@@ -116,12 +123,18 @@ export interface BeltStage extends StageCommon {
   readonly centre: number
   /** N, of this width, with six or more teeth in mesh and before the centrifugal part is taken off. */
   readonly ratedPull: number
+  /** N, what the teeth in mesh leave of it. */
+  readonly meshedPull: number
+  /** m, pitch radius. */
+  readonly driverRadius: number
   readonly massPerMetre: number
 }
 
 export interface ChainStage extends StageCommon {
   readonly kind: 'chain'
   readonly pitch: number
+  /** m, pitch radius. */
+  readonly driverRadius: number
   readonly strands: number
   readonly centre: number | null
   /** N, of one strand: the least tension that breaks it. */
@@ -133,7 +146,9 @@ export interface ChainStage extends StageCommon {
   readonly platesFactor: number
   readonly rollerFactor: number
   readonly pitchInches: number
-  /** c P^(3 − 0.07 P) and 1000 K_r P^0.8 of the rating, worked out once when the build is read. */
+  /** Turns of the smaller wheel for one of the driver. */
+  readonly smallerTurns: number
+  /** c N^1.08 P^(3 − 0.07 P) and 1000 K_r N^1.5 P^0.8 of the rating. */
   readonly platesTerm: number
   readonly rollerTerm: number
 }
@@ -171,8 +186,12 @@ export interface TrackPart {
   readonly engagedTeeth: number
   readonly teethAcross: number
   readonly share: number
+  /** Part of a loop's pull on the most loaded tooth, by that share. */
+  readonly toothShare: number
   readonly loopStiffness: number | null
   readonly pitchError: number
+  /** How the rows share by stiffness; null where loop or tooth have none. */
+  readonly springs: RowSprings | null
   readonly tooth: ToothPart | null
   readonly internalDrag: number
   readonly internalDragPerSpeed: number
@@ -189,6 +208,8 @@ export interface ToothPart {
   /** rad from the radial direction. */
   readonly flank: number | null
   readonly flankFriction: number
+  /** Push outwards for each newton of pull; null without a flank. */
+  readonly climbSlope: number | null
   /** Pa, knock-down taken off. */
   readonly allowedShear: number
   readonly allowedTensile: number

@@ -1,5 +1,8 @@
 import { shearOfYield } from '../constants.ts'
-import { beltProfileOf, beltWidthExponent } from '../reference/belts.ts'
+import { pulleyRadius, teethInMesh } from '../geometry/belt-drive.ts'
+import { chainWheelRadius } from '../geometry/chain-wheel.ts'
+import { contactRatioOf, fewestTeethOf } from '../geometry/gear-pair.ts'
+import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../reference/belts.ts'
 import { chainSizeOf, strandFactor } from '../reference/chains.ts'
 import { lewisFormFactor } from '../reference/gears.ts'
 import { materialOf } from '../reference/materials.ts'
@@ -42,19 +45,25 @@ function wheelsOf(stage: { driverTeeth: number; drivenTeeth: number }) {
 }
 
 function gearPartOf(stage: StageOf<'gear'>): GearStage {
-  return {
-    kind: 'gear',
+  const pair = {
     ...wheelsOf(stage),
-    ...commonOf(stage),
-    module: stage.moduleMm * milli,
-    faceWidth: stage.faceWidthMm * milli,
     sinPressureAngle: Math.sin(stage.pressureAngleDegrees * degree),
     cosPressureAngle: Math.cos(stage.pressureAngleDegrees * degree),
+  }
+  return {
+    kind: 'gear',
+    ...pair,
+    ...commonOf(stage),
+    module: stage.moduleMm * milli,
+    driverRadius: (stage.moduleMm * milli * stage.driverTeeth) / 2,
+    faceWidth: stage.faceWidthMm * milli,
     finish: stage.finish,
     driverForm: lewisFormFactor(stage.driverTeeth),
     drivenForm: lewisFormFactor(stage.drivenTeeth),
     driverYield: materialOf(stage.driverMaterial).yield,
     drivenYield: materialOf(stage.drivenMaterial).yield,
+    contactRatio: contactRatioOf(pair),
+    fewestTeeth: fewestTeethOf(pair),
   }
 }
 
@@ -67,25 +76,29 @@ function beltPartOf(stage: StageOf<'belt'>): BeltStage {
   const width = stage.widthMm * milli
   const relativeWidth = width / profile.referenceWidth
   const tableTension = profile.allowableTension ?? NaN // the build's rules ask for one where the table has none
+  const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: stage.centreMm * milli }
+  const ratedPull = stage.allowableTensionN ?? tableTension * relativeWidth ** beltWidthExponent
   return {
     kind: 'belt',
-    ...wheelsOf(stage),
+    ...drive,
     ...commonOf(stage),
-    pitch: profile.pitch,
     width,
-    centre: stage.centreMm * milli,
-    ratedPull: stage.allowableTensionN ?? tableTension * relativeWidth ** beltWidthExponent,
+    ratedPull,
+    meshedPull: beltMeshFactor(teethInMesh(drive)) * ratedPull,
+    driverRadius: pulleyRadius(profile.pitch, stage.driverTeeth),
     massPerMetre: profile.massPerMetre * relativeWidth,
   }
 }
 
 function chainPartOf(stage: StageOf<'chain'>): ChainStage {
   const size = chainSizeOf(stage.size)
+  const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   return {
     kind: 'chain',
     ...wheelsOf(stage),
     ...commonOf(stage),
     pitch: size.pitch,
+    driverRadius: chainWheelRadius(size.pitch, stage.driverTeeth),
     strands: stage.strands,
     centre: scaled(stage.centreMm, milli),
     minTensile: size.minTensile,
@@ -94,8 +107,9 @@ function chainPartOf(stage: StageOf<'chain'>): ChainStage {
     platesFactor: size.platesFactor,
     rollerFactor: size.rollerFactor,
     pitchInches: size.pitchInches,
-    platesTerm: size.platesTerm,
-    rollerTerm: size.rollerTerm,
+    smallerTurns: stage.driverTeeth / smaller,
+    platesTerm: size.platesTerm * smaller ** 1.08,
+    rollerTerm: size.rollerTerm * smaller ** 1.5,
   }
 }
 

@@ -1,3 +1,5 @@
+import { assumedRowShare, climbSlopeOf, rowStiffnessOf } from '../geometry/drive-tooth.ts'
+import { rowSpringsOf, type RowSprings } from '../geometry/row-springs.ts'
 import { materialOf } from '../reference/materials.ts'
 import type { ToothPart, TrackPart } from './machine-parts.ts'
 import type { Build } from './schema.ts'
@@ -11,13 +13,16 @@ const poissonOf = { metal: 0.3, other: 0.45 } as const
 /**
  * Loops and sprocket in SI.
  *
- * Advance per turn a = z p;  pitch radius r = a/2π;  engaged teeth z_e = max(1, ⌊z wrap/360°⌋), with 1e-9 added
- * before rounding down so that an exact share of a turn is not lost to the last digit.
+ * Advance per turn a = z p;  pitch radius r = a/2π;  engaged teeth z_e = max(1, ⌊z wrap/360°⌋).
  */
 export function trackPartOf(track: Build['track']): TrackPart {
   const pitch = track.pitchMm * milli
   const advance = track.sprocketTeeth * pitch
   const massPerMetre = track.massGPerM * milli
+  const tooth = track.tooth === undefined ? null : toothPartOf(track.tooth, track.knockdownPercent * percent)
+  // 1e-9: an exact share of a turn is not to be lost to the last digit
+  const engagedTeeth = Math.max(1, Math.floor((track.sprocketTeeth * track.wrapDegrees) / 360 + 1e-9))
+  const share = track.sharePercent * percent
   return {
     count: track.count,
     pitch,
@@ -30,21 +35,31 @@ export function trackPartOf(track: Build['track']): TrackPart {
     pretension: track.pretensionN,
     breakingTension: absent(track.breakingTensionN),
     wrap: track.wrapDegrees * degree,
-    engagedTeeth: Math.max(1, Math.floor((track.sprocketTeeth * track.wrapDegrees) / 360 + 1e-9)),
+    engagedTeeth,
     teethAcross: track.teethAcross,
-    share: track.sharePercent * percent,
+    share,
+    toothShare: assumedRowShare(share, engagedTeeth) / track.teethAcross,
     loopStiffness: absent(track.loopStiffnessN),
     pitchError: track.pitchErrorMm * milli,
-    tooth: track.tooth === undefined ? null : toothPartOf(track.tooth, track.knockdownPercent * percent),
+    springs: springsOf(track, tooth),
+    tooth,
     internalDrag: track.internalDragN,
     internalDragPerSpeed: track.internalDragNPerMps,
   }
+}
+
+/** The rows as springs, where loop and tooth have a stiffness. */
+function springsOf(track: Build['track'], tooth: ToothPart | null): RowSprings | null {
+  if (track.loopStiffnessN === undefined || tooth === null || tooth.modulus === null) return null
+  const stiffness = rowStiffnessOf({ ...tooth, modulus: tooth.modulus }, track.teethAcross)
+  return rowSpringsOf(stiffness, track.loopStiffnessN, track.pitchMm * milli, track.pitchErrorMm * milli)
 }
 
 /** Drive tooth in SI; strengths are what printing, moulding or gluing leaves of the material's. */
 function toothPartOf(tooth: StoredTooth, knockdown: number): ToothPart {
   const strengths = strengthsOf(tooth)
   const height = tooth.heightMm * milli
+  const flank = tooth.flankDegrees === undefined ? null : tooth.flankDegrees * degree
   return {
     height,
     root: tooth.rootMm * milli,
@@ -52,8 +67,9 @@ function toothPartOf(tooth: StoredTooth, knockdown: number): ToothPart {
     loadHeight: tooth.loadHeightMm === undefined ? height / 2 : tooth.loadHeightMm * milli,
     modulus: tooth.modulusMpa === undefined ? strengths.modulus : tooth.modulusMpa * mega,
     poisson: strengths.poisson,
-    flank: tooth.flankDegrees === undefined ? null : tooth.flankDegrees * degree,
+    flank,
     flankFriction: tooth.flankFriction,
+    climbSlope: flank === null ? null : climbSlopeOf(flank, tooth.flankFriction),
     allowedShear: strengths.shear * knockdown,
     allowedTensile: strengths.tensile * knockdown,
     allowedBearing: strengths.bearing * knockdown,

@@ -8,7 +8,7 @@ import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { centrifugalTension } from '../track/tension.ts'
 import { curveSettingOf } from '../vehicle/curve-setting.ts'
 import { driveStateAt } from '../vehicle/drive-state.ts'
-import { setTrackLoads, TrackLoad } from './track-loads.ts'
+import { setTrackLoad, TrackLoad } from './track-loads.ts'
 
 /** Cases that can be told over the throttle; at free running there is next to no load. */
 export type ThrottleCase = 'launch' | 'grip' | 'top'
@@ -32,12 +32,9 @@ export interface TrackLoadPoint {
 }
 
 const load = new TrackLoad()
-const loads = [load]
 
 function pointOf(machine: Machine, throttle: number, force: number, beltSpeed: number): TrackLoadPoint {
-  load.force = force
-  load.beltSpeed = beltSpeed
-  setTrackLoads(loads, machine)
+  setTrackLoad(load, machine, force, beltSpeed)
   const tooth = machine.track.tooth
   return {
     throttle,

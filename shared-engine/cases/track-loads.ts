@@ -1,7 +1,7 @@
-import type { Machine } from '../build/machine-parts.ts'
-import { climbRatioOf, climbSlopeOf } from '../track/climb.ts'
-import { largestRowForce, setLoad, setSharing, Sharing } from '../track/sharing.ts'
-import { assumedRowShare } from '../track/teeth.ts'
+import type { Machine, TrackPart } from '../build/machine-parts.ts'
+import type { RowSprings } from '../geometry/row-springs.ts'
+import { climbRatioOf } from '../track/climb.ts'
+import { largestRowForce, setLoad, Sharing } from '../track/sharing.ts'
 import { centrifugalTension } from '../track/tension.ts'
 
 /** What one load case asks of the track; NaN where the case does not arise. */
@@ -21,41 +21,43 @@ export class TrackLoad {
 const sharing = new Sharing()
 
 /**
- * Fills what the track bears in each case from its force and belt speed.
+ * Fills what the track bears in one case from its force and belt speed.
  *
  * N = K_A F_e + N_0 + m′ v_b²;  F_t from sharing by stiffness where that is known, else by the assumed share.
  *
- * @param loads with `force` and `beltSpeed` set
+ * @param load filled
+ * @param force F_e, N
+ * @param beltSpeed v_b, m/s
  * *Source:* engine contract §6.
  */
-export function setTrackLoads(loads: readonly TrackLoad[], machine: Machine): void {
-  setSharing(sharing, machine.track)
-  for (const load of loads) setTrackLoad(load, machine)
-}
-
-function setTrackLoad(load: TrackLoad, machine: Machine): void {
+export function setTrackLoad(load: TrackLoad, machine: Machine, force: number, beltSpeed: number): void {
   const { track, service } = machine
-  const pull = service.factor * load.force
-  const slackTension = track.pretension + centrifugalTension(track, load.beltSpeed)
+  const pull = service.factor * force
+  const slackTension = track.pretension + centrifugalTension(track, beltSpeed)
+  load.force = force
+  load.beltSpeed = beltSpeed
   load.tension = pull + slackTension
-  if (!sharing.known) {
-    load.toothForce = (pull * assumedRowShare(track.share, track.engagedTeeth)) / track.teethAcross
-    load.climb = NaN
-    return
-  }
-  const flank = track.tooth?.flank ?? null
-  if (!(pull > 0)) {
-    load.toothForce = Number.isNaN(pull) ? NaN : 0
-    load.climb = flank === null || Number.isNaN(pull) ? NaN : 0
-    return
-  }
-  setLoad(sharing, track.engagedTeeth, pull, slackTension)
-  load.toothForce = largestRowForce(sharing) / track.teethAcross
-  load.climb = flank === null ? NaN : climbOf(machine)
+  load.climb = NaN
+  if (track.springs === null) load.toothForce = pull * track.toothShare
+  else setShared(load, track, track.springs, pull, slackTension)
 }
 
-function climbOf(machine: Machine): number {
-  const { tooth, pretension, sprocketTeeth } = machine.track
-  const slope = tooth === null ? 0 : climbSlopeOf(tooth)
-  return slope === 0 ? 0 : climbRatioOf(sharing, slope, pretension, sprocketTeeth)
+function setShared(
+  load: TrackLoad,
+  track: TrackPart,
+  springs: RowSprings,
+  pull: number,
+  slackTension: number,
+): void {
+  const slope = track.tooth?.climbSlope ?? null
+  if (!(pull > 0)) {
+    const nothing = Number.isNaN(pull) ? NaN : 0
+    load.toothForce = nothing
+    load.climb = slope === null ? NaN : nothing
+    return
+  }
+  setLoad(sharing, springs, track.engagedTeeth, pull, slackTension)
+  load.toothForce = largestRowForce(sharing) / track.teethAcross
+  if (slope === null) return
+  load.climb = slope === 0 ? 0 : climbRatioOf(sharing, springs, slope, track.pretension, track.sprocketTeeth)
 }

@@ -3,7 +3,7 @@ import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { internalDragAt } from '../track/drag.ts'
 import { trackCases, type TrackCase } from './case.ts'
 import type { Evaluation } from './evaluation.ts'
-import { setTrackLoads, type TrackLoad } from './track-loads.ts'
+import { setTrackLoad, type TrackLoad } from './track-loads.ts'
 
 /**
  * Loads of the track in every case, and the worst of them.
@@ -16,12 +16,14 @@ import { setTrackLoads, type TrackLoad } from './track-loads.ts'
 export function setTrack(e: Evaluation, machine: Machine): void {
   const { track, service } = machine
   const { launchLoad: launch, gripLoad: grip, topLoad: top, freeLoad: free } = e
-  setCase(launch, e.launchSprocketTorque / (track.radius * track.count), 0)
-  setCase(grip, Math.min(launch.force, (e.footing.gripThrust + internalDragAt(track, 0)) / track.count), 0)
-  setCase(top, (e.top.thrust + internalDragAt(track, e.top.beltSpeed)) / track.count, e.top.beltSpeed)
+  const jam = e.launchSprocketTorque / (track.radius * track.count)
+  const held = (e.footing.gripThrust + internalDragAt(track, 0)) / track.count
+  const topBelt = e.top.beltSpeed
   const freeBelt = e.worstFreeSpeed / e.line.motorPerBelt
-  setCase(free, internalDragAt(track, freeBelt) / track.count, freeBelt)
-  setTrackLoads(e.trackLoads, machine)
+  setTrackLoad(launch, machine, jam, 0)
+  setTrackLoad(grip, machine, Math.min(jam, held), 0)
+  setTrackLoad(top, machine, (e.top.thrust + internalDragAt(track, topBelt)) / track.count, topBelt)
+  setTrackLoad(free, machine, internalDragAt(track, freeBelt) / track.count, freeBelt)
   const pull = service.factor * launch.force
   e.toothShare = pull > 0 ? (launch.toothForce * track.teethAcross) / pull : NaN
   setWorst(e)
@@ -40,16 +42,19 @@ function setWorst(e: Evaluation): void {
   worsen(e, e.freeLoad, 'free')
 }
 
+/** Cases closer than this are equal: rounding must not name the later one. */
+const apart = 1 + 1e-12
+
 function worsen(e: Evaluation, load: TrackLoad, name: TrackCase): void {
-  if (load.toothForce > e.toothForce) {
+  if (load.toothForce > e.toothForce * apart) {
     e.toothForce = load.toothForce
     e.worstToothCase = name
   }
-  if (load.tension > e.loopTension) {
+  if (load.tension > e.loopTension * apart) {
     e.loopTension = load.tension
     e.worstTensionCase = name
   }
-  if (load.climb > e.toothClimb || (Number.isNaN(e.toothClimb) && !Number.isNaN(load.climb))) {
+  if (load.climb > e.toothClimb * apart || (Number.isNaN(e.toothClimb) && !Number.isNaN(load.climb))) {
     e.toothClimb = load.climb
     e.worstClimbCase = name
   }
@@ -66,11 +71,6 @@ export function worstTrackCase(e: Evaluation, quantity: (load: TrackLoad) => num
     worst = name
   }
   return worst
-}
-
-function setCase(load: TrackLoad, force: number, beltSpeed: number): void {
-  load.force = force
-  load.beltSpeed = beltSpeed
 }
 
 function setStresses(e: Evaluation, machine: Machine): void {

@@ -52,7 +52,7 @@ export class HoldMeter {
 
   #measureMargins(ledger: Ledger): void {
     for (let row = 0; row < ledger.count; row += 1) {
-      const margin = ledger.measures[row]?.margin ?? NaN
+      const margin = ledger.margin[row] ?? NaN
       const limit = ledger.limits[row]
       if (limit === undefined) continue
       if (this.#limits[row] !== limit) this.#learn(row, limit)

@@ -1,6 +1,7 @@
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger, measureLedger, worstMargin } from '../limits/ledger.ts'
+import { Ledger, worstMargin } from '../limits/ledger.ts'
+import { measureLedger } from '../limits/measure.ts'
 import { Candidates } from './candidates.ts'
 import type { MapSpan } from './search-map.ts'
 import type { SearchPlan } from './space.ts'

@@ -3,7 +3,8 @@ import type { Machine } from '../build/machine-parts.ts'
 import type { Build } from '../build/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger, measureLedger, worstMargin } from '../limits/ledger.ts'
+import { Ledger, worstMargin } from '../limits/ledger.ts'
+import { measureLedger } from '../limits/measure.ts'
 import type { Measure } from './space-measure.ts'
 
 /** One machine after the other, worked out as `check` does, in the same memory. */
@@ -39,11 +40,7 @@ export class SweptMachine {
   }
 
   #limitsWhere(fits: (margin: number) => boolean): string[] {
-    const { count, measures, limits } = this.#ledger
-    const rows = Array.from({ length: count }, (_, row) => ({
-      id: limits[row]?.id,
-      margin: measures[row]?.margin ?? NaN,
-    }))
-    return rows.flatMap(({ id, margin }) => (id !== undefined && fits(margin) ? [id] : []))
+    const { count, margin, limits } = this.#ledger
+    return limits.slice(0, count).flatMap(({ id }, row) => (fits(margin[row] ?? NaN) ? [id] : []))
   }
 }

@@ -2,7 +2,8 @@ import { machineOf } from '../build/machine.ts'
 import type { Build } from '../build/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger, measureLedger } from '../limits/ledger.ts'
+import { Ledger } from '../limits/ledger.ts'
+import { measureLedger } from '../limits/measure.ts'
 import { limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './uncertainty-build.ts'
@@ -79,7 +80,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     for (let row = 0; row < ledger.count; row += 1) {
       const place = places.get(ledger.limits[row]?.id ?? '')
       if (place === undefined) continue
-      found.margins[(variant * limitIds.length + place) * count + at] = ledger.measures[row]?.margin ?? NaN
+      found.margins[(variant * limitIds.length + place) * count + at] = ledger.margin[row] ?? NaN
     }
     return true
   }

@@ -1,83 +1,40 @@
-import { rpmOf } from '../units/rpm.ts'
-import type { Figure } from './figure.ts'
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { figureRows } from './figure.ts'
 
 /** Thrust, ground, lifting and turning. */
-export const forceFigures = [
-  { name: 'startThrustN', label: 'Motor thrust at rest', kind: 'force', value: (e) => e.startThrust },
-  {
-    name: 'gripThrustN',
-    label: 'Most thrust the ground takes',
-    kind: 'force',
-    value: (e) => e.footing.gripThrust,
-  },
-  { name: 'sinkageM', label: 'Sinkage', kind: 'length', value: (e) => e.footing.sinkage },
-  {
-    name: 'groundResistanceN',
-    label: 'Resistance at rest',
-    kind: 'force',
-    value: (e) => e.footing.standingResistance,
-  },
-  {
-    name: 'airDensity',
-    label: 'Air density',
-    kind: 'density',
-    value: (_e, machine) => machine.ground.airDensity,
-  },
-  {
-    name: 'frontLiftThrustN',
-    label: 'Thrust that lifts the front',
-    kind: 'force',
-    value: (e) => e.frontLiftThrust,
-  },
-  {
-    name: 'frontLiftThrottlePercent',
-    label: 'Throttle that lifts the front',
-    kind: 'percent',
-    value: (e) => 100 * e.frontLiftDuty,
-  },
-  {
-    name: 'pivotThrustN',
-    label: 'Push per side to turn on the spot',
-    kind: 'force',
-    value: (e) => e.pivotThrust,
-  },
-  {
-    name: 'pivotMotorAmps',
-    label: 'Motor current turning on the spot',
-    kind: 'amps',
-    value: (e) => e.pivotAmps,
-  },
-] as const satisfies readonly Figure[]
+export class ForceFigures {
+  startThrustN = NaN
+  gripThrustN = NaN
+  sinkageM = NaN
+  groundResistanceN = NaN
+  airDensity = NaN
+  frontLiftThrustN = NaN
+  frontLiftThrottlePercent = NaN
+  pivotThrustN = NaN
+  pivotMotorAmps = NaN
+}
 
-/** Teeth and loops. */
-export const trackFigures = [
-  {
-    name: 'teethEngaged',
-    label: 'Teeth engaged',
-    kind: 'count',
-    value: (_e, machine) => machine.track.engagedTeeth,
-  },
-  {
-    name: 'toothSharePercent',
-    label: 'Share of the most loaded row',
-    kind: 'percent',
-    value: (e) => 100 * e.toothShare,
-  },
-  { name: 'toothForceN', label: 'Force on the most loaded tooth', kind: 'force', value: (e) => e.toothForce },
-  { name: 'toothShearPa', label: 'Tooth shear', kind: 'stress', value: (e) => e.toothShear },
-  { name: 'toothBendingPa', label: 'Tooth bending', kind: 'stress', value: (e) => e.toothBending },
-  { name: 'toothBearingPa', label: 'Tooth flank pressure', kind: 'stress', value: (e) => e.toothBearing },
-  { name: 'loopTensionN', label: 'Loop tension', kind: 'force', value: (e) => e.loopTension },
-  {
-    name: 'burstBeltSpeedMps',
-    label: 'Belt speed that bursts the loop',
-    kind: 'speed',
-    value: (e) => e.burstSpeed,
-  },
-  {
-    name: 'burstMotorRpm',
-    label: 'Motor rpm that bursts the loop',
-    kind: 'rpm',
-    value: (e) => rpmOf(e.burstSpeed * e.line.motorPerBelt),
-  },
-] as const satisfies readonly Figure[]
+export function setForceFigures(values: ForceFigures, e: Evaluation, machine: Machine): void {
+  values.startThrustN = e.startThrust
+  values.gripThrustN = e.footing.gripThrust
+  values.sinkageM = e.footing.sinkage
+  values.groundResistanceN = e.footing.standingResistance
+  values.airDensity = machine.ground.airDensity
+  values.frontLiftThrustN = e.frontLiftThrust
+  values.frontLiftThrottlePercent = 100 * e.frontLiftDuty
+  values.pivotThrustN = e.pivotThrust
+  values.pivotMotorAmps = e.pivotAmps
+}
+
+export const forceFigures = figureRows(new ForceFigures(), setForceFigures, {
+  startThrustN: ['Motor thrust at rest', 'force'],
+  gripThrustN: ['Most thrust the ground takes', 'force'],
+  sinkageM: ['Sinkage', 'length'],
+  groundResistanceN: ['Resistance at rest', 'force'],
+  airDensity: ['Air density', 'density'],
+  frontLiftThrustN: ['Thrust that lifts the front', 'force'],
+  frontLiftThrottlePercent: ['Throttle that lifts the front', 'percent'],
+  pivotThrustN: ['Push per side to turn on the spot', 'force'],
+  pivotMotorAmps: ['Motor current turning on the spot', 'amps'],
+})

@@ -1,51 +1,25 @@
-import type { Figure } from './figure.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { figureRows } from './figure.ts'
 
-/** Temperatures of a long run, and cruising. */
-export const heatFigures = [
-  {
-    name: 'steadyMotorC',
-    label: 'Motor temperature of a long run',
-    kind: 'temperature',
-    value: (e) => e.heat.motorTemperature,
-  },
-  {
-    name: 'secondsToMotorLimit',
-    label: 'Time to the motor’s limit',
-    kind: 'duration',
-    value: (e) => e.heat.secondsToMotorLimit,
-  },
-  {
-    name: 'steadyControllerC',
-    label: 'Controller temperature of a long run',
-    kind: 'temperature',
-    value: (e) => e.heat.controllerTemperature,
-  },
-  {
-    name: 'coolantRiseK',
-    label: 'Coolant warming',
-    kind: 'temperatureDifference',
-    value: (e) => e.heat.coolantRise,
-  },
-] as const satisfies readonly Figure[]
+/** Temperatures of a long run. */
+export class HeatFigures {
+  steadyMotorC = NaN
+  secondsToMotorLimit = NaN
+  steadyControllerC = NaN
+  coolantRiseK = NaN
+}
 
-/** Level travel at half of the top speed. */
-export const cruiseFigures = [
-  {
-    name: 'cruiseHalfTopPackAmps',
-    label: 'Pack current at half speed',
-    kind: 'amps',
-    value: (e) => e.cruise.packAmps,
-  },
-  {
-    name: 'cruiseHalfTopMinutes',
-    label: 'Run time at half speed',
-    kind: 'minutes',
-    value: (e) => e.cruise.seconds / 60,
-  },
-  {
-    name: 'cruiseHalfTopKilometres',
-    label: 'Range at half speed',
-    kind: 'kilometres',
-    value: (e) => e.cruise.metres / 1000,
-  },
-] as const satisfies readonly Figure[]
+export function setHeatFigures(values: HeatFigures, e: Evaluation): void {
+  const { heat } = e
+  values.steadyMotorC = heat.motorTemperature
+  values.secondsToMotorLimit = heat.secondsToMotorLimit
+  values.steadyControllerC = heat.controllerTemperature
+  values.coolantRiseK = heat.coolantRise
+}
+
+export const heatFigures = figureRows(new HeatFigures(), setHeatFigures, {
+  steadyMotorC: ['Motor temperature of a long run', 'temperature'],
+  secondsToMotorLimit: ['Time to the motor’s limit', 'duration'],
+  steadyControllerC: ['Controller temperature of a long run', 'temperature'],
+  coolantRiseK: ['Coolant warming', 'temperatureDifference'],
+})

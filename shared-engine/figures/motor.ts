@@ -1,41 +1,44 @@
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
-import type { Figure } from './figure.ts'
+import { figureRows } from './figure.ts'
 
 /** Reductions, free speed and standstill. */
-export const motorFigures = [
-  { name: 'ratio', label: 'Overall ratio', kind: 'none', value: (_e, machine) => machine.train.ratio },
-  {
-    name: 'efficiency',
-    label: 'Efficiency of the reductions',
-    kind: 'fraction',
-    value: (_e, machine) => machine.train.efficiency,
-  },
-  {
-    name: 'advancePerMotorTurnM',
-    label: 'Advance per motor turn',
-    kind: 'length',
-    value: (_e, machine) => machine.track.advance / machine.train.ratio,
-  },
-  { name: 'ruleOfThumbRpm', label: 'Kv times volts', kind: 'rpm', value: (e) => rpmOf(e.ruleOfThumbSpeed) },
-  { name: 'freeRpm', label: 'Free-running rpm', kind: 'rpm', value: (e) => rpmOf(e.worstFreeSpeed) },
-  {
-    name: 'electricalRpm',
-    label: 'Electrical rpm',
-    kind: 'rpm',
-    value: (e, machine) => rpmOf(e.worstFreeSpeed) * machine.motor.polePairs,
-  },
-  {
-    name: 'throttleForRatedRpmPercent',
-    label: 'Throttle that keeps to the rated rpm',
-    kind: 'percent',
-    value: (e) => 100 * e.throttleForRated,
-  },
-  { name: 'stallMotorAmps', label: 'Stall current', kind: 'amps', value: (e) => e.stallAmps },
-  { name: 'launchMotorAmps', label: 'Launch current', kind: 'amps', value: (e) => e.launchAmps },
-  {
-    name: 'launchSprocketTorqueNm',
-    label: 'Launch torque at the sprockets',
-    kind: 'torque',
-    value: (e) => e.launchSprocketTorque,
-  },
-] as const satisfies readonly Figure[]
+export class MotorFigures {
+  ratio = NaN
+  efficiency = NaN
+  advancePerMotorTurnM = NaN
+  ruleOfThumbRpm = NaN
+  freeRpm = NaN
+  electricalRpm = NaN
+  throttleForRatedRpmPercent = NaN
+  stallMotorAmps = NaN
+  launchMotorAmps = NaN
+  launchSprocketTorqueNm = NaN
+}
+
+export function setMotorFigures(values: MotorFigures, e: Evaluation, machine: Machine): void {
+  values.ratio = machine.train.ratio
+  values.efficiency = machine.train.efficiency
+  values.advancePerMotorTurnM = machine.track.advance / machine.train.ratio
+  values.ruleOfThumbRpm = rpmOf(e.ruleOfThumbSpeed)
+  values.freeRpm = rpmOf(e.worstFreeSpeed)
+  values.electricalRpm = values.freeRpm * machine.motor.polePairs
+  values.throttleForRatedRpmPercent = 100 * e.throttleForRated
+  values.stallMotorAmps = e.stallAmps
+  values.launchMotorAmps = e.launchAmps
+  values.launchSprocketTorqueNm = e.launchSprocketTorque
+}
+
+export const motorFigures = figureRows(new MotorFigures(), setMotorFigures, {
+  ratio: ['Overall ratio', 'none'],
+  efficiency: ['Efficiency of the reductions', 'fraction'],
+  advancePerMotorTurnM: ['Advance per motor turn', 'length'],
+  ruleOfThumbRpm: ['Kv times volts', 'rpm'],
+  freeRpm: ['Free-running rpm', 'rpm'],
+  electricalRpm: ['Electrical rpm', 'rpm'],
+  throttleForRatedRpmPercent: ['Throttle that keeps to the rated rpm', 'percent'],
+  stallMotorAmps: ['Stall current', 'amps'],
+  launchMotorAmps: ['Launch current', 'amps'],
+  launchSprocketTorqueNm: ['Launch torque at the sprockets', 'torque'],
+})

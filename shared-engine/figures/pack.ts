@@ -1,19 +1,25 @@
-import type { Figure } from './figure.ts'
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { figureRows } from './figure.ts'
 
 /** Pack, accessories and bus. */
-export const packFigures = [
-  {
-    name: 'packOhm',
-    label: 'Pack resistance',
-    kind: 'ohms',
-    value: (_e, machine) => machine.pack.resistance,
-  },
-  {
-    name: 'packOpenVolts',
-    label: 'Pack volts at rest',
-    kind: 'volts',
-    value: (_e, machine) => machine.pack.openVolts,
-  },
-  { name: 'accessoryAmps', label: 'Accessory current', kind: 'amps', value: (e) => e.accessoryAmps },
-  { name: 'busRippleVolts', label: 'Bus ripple', kind: 'volts', value: (e) => e.busRipple },
-] as const satisfies readonly Figure[]
+export class PackFigures {
+  packOhm = NaN
+  packOpenVolts = NaN
+  accessoryAmps = NaN
+  busRippleVolts = NaN
+}
+
+export function setPackFigures(values: PackFigures, e: Evaluation, machine: Machine): void {
+  values.packOhm = machine.pack.resistance
+  values.packOpenVolts = machine.pack.openVolts
+  values.accessoryAmps = e.accessoryAmps
+  values.busRippleVolts = e.busRipple
+}
+
+export const packFigures = figureRows(new PackFigures(), setPackFigures, {
+  packOhm: ['Pack resistance', 'ohms'],
+  packOpenVolts: ['Pack volts at rest', 'volts'],
+  accessoryAmps: ['Accessory current', 'amps'],
+  busRippleVolts: ['Bus ripple', 'volts'],
+})

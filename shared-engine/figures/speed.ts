@@ -1,55 +1,56 @@
+import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
-import type { Figure } from './figure.ts'
+import { figureRows } from './figure.ts'
 
 /** Top speed, what it draws, and the run there. */
-export const speedFigures = [
-  { name: 'topSpeedMps', label: 'Top speed', kind: 'speed', value: (e) => e.top.groundSpeed },
-  { name: 'topBeltSpeedMps', label: 'Belt speed at top speed', kind: 'speed', value: (e) => e.top.beltSpeed },
-  {
-    name: 'topMotorRpm',
-    label: 'Motor rpm at top speed',
-    kind: 'rpm',
-    value: (e) => rpmOf(e.top.motorSpeed),
-  },
-  { name: 'topMotorAmps', label: 'Motor current at top speed', kind: 'amps', value: (e) => e.top.amps },
-  { name: 'topPackAmps', label: 'Pack current at top speed', kind: 'amps', value: (e) => e.topPackAmps },
-  { name: 'topPackVolts', label: 'Pack volts at top speed', kind: 'volts', value: (e) => e.topPackVolts },
-  {
-    name: 'topMotorEfficiency',
-    label: 'Motor efficiency at top speed',
-    kind: 'fraction',
-    value: (e) => e.topMotorEfficiency,
-  },
-  {
-    name: 'topOverallEfficiency',
-    label: 'Pack to ground at top speed',
-    kind: 'fraction',
-    value: (e) => e.topOverallEfficiency,
-  },
-  { name: 'topSlip', label: 'Slip at top speed', kind: 'fraction', value: (e) => e.top.slip },
-  {
-    name: 'peakAccelerationMps2',
-    label: 'Acceleration from rest',
-    kind: 'acceleration',
-    value: (e) => e.peakAcceleration,
-  },
-  { name: 'equivalentMassKg', label: 'Mass to accelerate', kind: 'mass', value: (e) => e.equivalentMass },
-  {
-    name: 'secondsToHalfTop',
-    label: 'Time to half of top speed',
-    kind: 'time',
-    value: (e) => e.run.secondsToHalf,
-  },
-  {
-    name: 'secondsTo80Top',
-    label: 'Time to 80 % of top speed',
-    kind: 'time',
-    value: (e) => e.run.secondsTo80,
-  },
-  {
-    name: 'metresTo80Top',
-    label: 'Distance to 80 % of top speed',
-    kind: 'distance',
-    value: (e) => e.run.metresTo80,
-  },
-] as const satisfies readonly Figure[]
+export class SpeedFigures {
+  topSpeedMps = NaN
+  topBeltSpeedMps = NaN
+  topMotorRpm = NaN
+  topMotorAmps = NaN
+  topPackAmps = NaN
+  topPackVolts = NaN
+  topMotorEfficiency = NaN
+  topOverallEfficiency = NaN
+  topSlip = NaN
+  peakAccelerationMps2 = NaN
+  equivalentMassKg = NaN
+  secondsToHalfTop = NaN
+  secondsTo80Top = NaN
+  metresTo80Top = NaN
+}
+
+export function setSpeedFigures(values: SpeedFigures, e: Evaluation): void {
+  const { top, run } = e
+  values.topSpeedMps = top.groundSpeed
+  values.topBeltSpeedMps = top.beltSpeed
+  values.topMotorRpm = rpmOf(top.motorSpeed)
+  values.topMotorAmps = top.amps
+  values.topPackAmps = e.topPackAmps
+  values.topPackVolts = e.topPackVolts
+  values.topMotorEfficiency = e.topMotorEfficiency
+  values.topOverallEfficiency = e.topOverallEfficiency
+  values.topSlip = top.slip
+  values.peakAccelerationMps2 = e.peakAcceleration
+  values.equivalentMassKg = e.equivalentMass
+  values.secondsToHalfTop = run.secondsToHalf
+  values.secondsTo80Top = run.secondsTo80
+  values.metresTo80Top = run.metresTo80
+}
+
+export const speedFigures = figureRows(new SpeedFigures(), setSpeedFigures, {
+  topSpeedMps: ['Top speed', 'speed'],
+  topBeltSpeedMps: ['Belt speed at top speed', 'speed'],
+  topMotorRpm: ['Motor rpm at top speed', 'rpm'],
+  topMotorAmps: ['Motor current at top speed', 'amps'],
+  topPackAmps: ['Pack current at top speed', 'amps'],
+  topPackVolts: ['Pack volts at top speed', 'volts'],
+  topMotorEfficiency: ['Motor efficiency at top speed', 'fraction'],
+  topOverallEfficiency: ['Pack to ground at top speed', 'fraction'],
+  topSlip: ['Slip at top speed', 'fraction'],
+  peakAccelerationMps2: ['Acceleration from rest', 'acceleration'],
+  equivalentMassKg: ['Mass to accelerate', 'mass'],
+  secondsToHalfTop: ['Time to half of top speed', 'time'],
+  secondsTo80Top: ['Time to 80 % of top speed', 'time'],
+  metresTo80Top: ['Distance to 80 % of top speed', 'distance'],
+})

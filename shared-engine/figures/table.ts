@@ -1,11 +1,12 @@
 import type { Machine } from '../build/machine-parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
-import type { Figure } from './figure.ts'
-import { forceFigures, trackFigures } from './force.ts'
-import { cruiseFigures, heatFigures } from './heat.ts'
-import { motorFigures } from './motor.ts'
-import { packFigures } from './pack.ts'
-import { speedFigures } from './speed.ts'
+import { CruiseFigures, cruiseFigures, setCruiseFigures } from './cruise.ts'
+import { ForceFigures, forceFigures, setForceFigures } from './force.ts'
+import { HeatFigures, heatFigures, setHeatFigures } from './heat.ts'
+import { MotorFigures, motorFigures, setMotorFigures } from './motor.ts'
+import { PackFigures, packFigures, setPackFigures } from './pack.ts'
+import { SpeedFigures, setSpeedFigures, speedFigures } from './speed.ts'
+import { setTrackFigures, TrackFigures, trackFigures } from './track.ts'
 
 const all = [
   ...motorFigures,
@@ -15,12 +16,12 @@ const all = [
   ...trackFigures,
   ...heatFigures,
   ...cruiseFigures,
-] as const
-
-export type FigureName = (typeof all)[number]['name']
+]
 
 /** A figure of the table, its name one of the known ones. */
-export type NamedFigure = Figure & { readonly name: FigureName }
+export type NamedFigure = (typeof all)[number]
+
+export type FigureName = NamedFigure['name']
 
 /** Every figure of `check`, by subject. */
 export const figureTable: readonly NamedFigure[] = all
@@ -32,14 +33,44 @@ export function figureOf(name: string): NamedFigure | undefined {
   return byName.get(name)
 }
 
+/** All figures of one evaluation as plain numbers, NaN where one does not exist; filled again and again. */
+export class FigureValues {
+  readonly motor = new MotorFigures()
+  readonly pack = new PackFigures()
+  readonly speed = new SpeedFigures()
+  readonly force = new ForceFigures()
+  readonly track = new TrackFigures()
+  readonly heat = new HeatFigures()
+  readonly cruise = new CruiseFigures()
+}
+
+/** Fills all figures of one evaluation. */
+export function setFigures(values: FigureValues, e: Evaluation, machine: Machine): void {
+  setMotorFigures(values.motor, e, machine)
+  setPackFigures(values.pack, e, machine)
+  setSpeedFigures(values.speed, e)
+  setForceFigures(values.force, e, machine)
+  setTrackFigures(values.track, e, machine)
+  setHeatFigures(values.heat, e)
+  setCruiseFigures(values.cruise, e)
+}
+
 export type Figures = Readonly<Record<FigureName, number | null>>
 
 /** All figures of one evaluation; null where a number does not exist. */
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
-  const entries = figureTable.map((figure) => {
-    const value = figure.value(e, machine)
-    return [figure.name, Number.isFinite(value) ? value : null] as const
-  })
-  // every name of the table is a key, which fromEntries can't tell the compiler
-  return Object.fromEntries(entries) as Record<FigureName, number | null>
+  const values = new FigureValues()
+  setFigures(values, e, machine)
+  const { motor, pack, speed, force, track, heat, cruise } = values
+  const figures: Record<FigureName, number | null> = {
+    ...motor,
+    ...pack,
+    ...speed,
+    ...force,
+    ...track,
+    ...heat,
+    ...cruise,
+  }
+  for (const { name } of figureTable) if (!Number.isFinite(figures[name])) figures[name] = null
+  return figures
 }

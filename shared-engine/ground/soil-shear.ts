@@ -1,3 +1,5 @@
+import { decayOf } from '../numeric/decay.ts'
+
 /**
  * Share of the soil's shear strength that a patch raises, averaged over its length.
  *
@@ -10,7 +12,7 @@
  */
 export function shearShare(x: number): number {
   if (x > 37) return 1 - 1 / x // e^−37 is below the last digit
-  if (x > 0.1) return 1 - (1 - Math.exp(-x)) / x
+  if (x > 0.1) return 1 - (1 - decayOf(x)) / x
   return x * shearSeries(x)
 }
 
@@ -45,7 +47,7 @@ export function setShear(shear: Shear, x: number): void {
     shear.slope = slopeSeries(x)
     return
   }
-  const decay = x > 37 ? 0 : Math.exp(-x) // e^−37 is below the last digit
+  const decay = x > 37 ? 0 : decayOf(x) // e^−37 is below the last digit
   const inverse = 1 / x
   const missing = (1 - decay) * inverse
   shear.share = 1 - missing

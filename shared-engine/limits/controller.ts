@@ -1,66 +1,59 @@
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
-import { defineLimits, setMaximum, setTemperature, type Limit } from './limit.ts'
+import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
-/** Limits of the controller. Each `measure` is the row of the same id in engine contract §8. */
-export const controllerLimits: readonly Limit[] = defineLimits([
-  {
-    id: 'controller.electrical-rpm',
-    label: 'Electrical rpm',
-    part: 'controller',
-    question: 'fast',
-    sense: 'maximum',
-    unit: 'rpm',
-    kind: 'rpm',
-    needs: ['controller.maxElectricalRpm'],
-    measure: (out, e, machine) =>
-      machine.controller.maxElectricalRpm !== null &&
-      setMaximum(
-        out,
-        rpmOf(e.worstFreeSpeed) * machine.motor.polePairs,
-        machine.controller.maxElectricalRpm,
-        'free',
-      ),
-  },
-  {
-    id: 'controller.current-burst',
-    label: 'Controller burst current',
-    part: 'controller',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['controller.burstAmps'],
-    measure: (out, e, machine) =>
-      machine.controller.burstAmps !== null &&
-      setMaximum(out, e.restAmps, machine.controller.burstAmps, 'rest'),
-  },
-  {
-    id: 'controller.current-continuous',
-    label: 'Controller continuous current',
-    part: 'controller',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['controller.continuousAmps'],
-    measure: (out, e, machine) =>
-      machine.controller.continuousAmps !== null &&
-      e.top.exists &&
-      setMaximum(out, e.heat.amps, machine.controller.continuousAmps, 'top'),
-  },
-  {
-    id: 'controller.temperature',
-    label: 'Controller temperature',
-    part: 'controller',
-    question: 'hot',
-    sense: 'temperature',
-    unit: 'degC',
-    kind: 'temperature',
-    needs: ['controller.thermalResistanceKPerW', 'controller.maxTemperatureC'],
-    measure: (out, e, machine) =>
-      machine.controller.thermalResistance !== null &&
-      machine.controller.maxTemperature !== null &&
-      e.top.exists &&
-      setTemperature(out, e.heat.controllerTemperature, machine.controller.maxTemperature, e.heat.sink),
-  },
-])
+const current = { part: 'controller', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+
+const electricalRpm: Limit = {
+  id: 'controller.electrical-rpm',
+  label: 'Electrical rpm',
+  part: 'controller',
+  question: 'fast',
+  sense: 'maximum',
+  unit: 'rpm',
+  kind: 'rpm',
+  needs: ['controller.maxElectricalRpm'],
+}
+const burst: Limit = {
+  id: 'controller.current-burst',
+  label: 'Controller burst current',
+  ...current,
+  needs: ['controller.burstAmps'],
+}
+const continuous: Limit = {
+  id: 'controller.current-continuous',
+  label: 'Controller continuous current',
+  ...current,
+  needs: ['controller.continuousAmps'],
+}
+const temperature: Limit = {
+  id: 'controller.temperature',
+  label: 'Controller temperature',
+  part: 'controller',
+  question: 'hot',
+  sense: 'temperature',
+  unit: 'degC',
+  kind: 'temperature',
+  needs: ['controller.thermalResistanceKPerW', 'controller.maxTemperatureC'],
+}
+
+/** Limits of the controller, in the ledger's order. */
+export const controllerLimits: readonly Limit[] = [electricalRpm, burst, continuous, temperature]
+
+/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+export function measureController(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  const { maxElectricalRpm, burstAmps, continuousAmps, thermalResistance, maxTemperature } =
+    machine.controller
+  const { top, heat } = e
+  if (maxElectricalRpm !== null) {
+    const fastest = rpmOf(e.worstFreeSpeed) * machine.motor.polePairs
+    addMaximum(ledger, electricalRpm, fastest, maxElectricalRpm, 'free')
+  }
+  if (burstAmps !== null) addMaximum(ledger, burst, e.restAmps, burstAmps, 'rest')
+  if (continuousAmps !== null && top.exists) addMaximum(ledger, continuous, heat.amps, continuousAmps, 'top')
+  if (thermalResistance !== null && maxTemperature !== null && top.exists) {
+    addTemperature(ledger, temperature, heat.controllerTemperature, maxTemperature, heat.sink)
+  }
+}

@@ -1,29 +1,30 @@
-import { defineLimit, setMaximum, type Limit } from './limit.ts'
+import type { Machine } from '../build/machine-parts.ts'
+import { addMaximum, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
 /** Most accessories of the build's schema. */
 const most = 20
 
-/** Limit of the n-th accessory's converter, counted from 1. *Source:* engine contract §8. */
-function converterLimit(number: number): Limit {
-  const index = number - 1
-  return defineLimit({
-    id: `converter.${number}.current`,
-    label: `Converter ${number} current`,
-    part: 'accessories',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: [`accessories.${index}.volts`, `accessories.${index}.converterAmps`],
-    measure: (out, _e, machine) => {
-      const converter = machine.accessories.converters[index]
-      if (converter === undefined || converter.amps === null || converter.allowedAmps === null) return false
-      return setMaximum(out, converter.amps, converter.allowedAmps, 'build')
-    },
-  })
-}
+/** Limits of the converters, one for every accessory that a build may hold, counted from 1. */
+export const converterLimits: readonly Limit[] = Array.from({ length: most }, (_, index) => ({
+  id: `converter.${index + 1}.current`,
+  label: `Converter ${index + 1} current`,
+  part: 'accessories',
+  question: 'hot',
+  sense: 'maximum',
+  unit: 'A',
+  kind: 'amps',
+  needs: [`accessories.${index}.volts`, `accessories.${index}.converterAmps`],
+}))
 
-/** Limits of the converters, one for every accessory that a build may hold. */
-export const converterLimits: readonly Limit[] = Array.from({ length: most }, (_, index) =>
-  converterLimit(index + 1),
-)
+/** Adds those that the machine has. *Source:* engine contract §8, `converter.<n>.current`. */
+export function measureConverters(ledger: Ledger, machine: Machine): void {
+  const { converters } = machine.accessories
+  for (let index = 0; index < converters.length; index += 1) {
+    const limit = converterLimits[index]
+    const converter = converters[index]
+    if (limit === undefined || converter === undefined) continue
+    const { amps, allowedAmps } = converter
+    if (amps !== null && allowedAmps !== null) addMaximum(ledger, limit, amps, allowedAmps, 'build')
+  }
+}

@@ -1,51 +1,109 @@
-import type { Machine } from '../build/machine-parts.ts'
-import type { Evaluation } from '../cases/evaluation.ts'
 import type { CaseName } from '../cases/case.ts'
-import { converterLimits } from './converter.ts'
-import { LimitMeasure, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
-import { limitsOfKind } from './stage.ts'
-import { commonLimits } from './table.ts'
+import { standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
-/** All limits of one machine, measured; its rows are filled again and again, so that a search allocates nothing. */
+/** Most rows that a build may reach: every common limit, four of each reduction, one of each converter. */
+const mostRows = 80
+
+/**
+ * All limits of one machine, measured. Its rows are filled again and again, and its numbers stand in typed arrays, so that
+ * a search allocates nothing.
+ */
 export class Ledger {
   /** Rows in use. */
   count = 0
   readonly limits: Limit[] = []
-  readonly measures: LimitMeasure[] = []
+  readonly cases: CaseName[] = []
+  /** In the limit's unit; NaN where there is none to name (thermal runaway). */
+  readonly actual = new Float64Array(mostRows)
+  readonly allowed = new Float64Array(mostRows)
+  /** 1 − the ratio of its sense; −Infinity where that can't be formed. */
+  readonly margin = new Float64Array(mostRows)
 }
 
-/** Measures every limit that applies. */
-export function measureLedger(ledger: Ledger, e: Evaluation, machine: Machine): void {
-  ledger.count = 0
-  measureAll(ledger, commonLimits, e, machine)
-  for (let index = 0; index < machine.stages.length; index += 1) {
-    const stage = machine.stages[index]
-    if (stage !== undefined) measureAll(ledger, limitsOfKind(stage.kind, index), e, machine)
-  }
-  const converters = machine.accessories.converters.length
-  for (let index = 0; index < converters; index += 1) {
-    const limit = converterLimits[index]
-    if (limit !== undefined) measureOne(ledger, limit, e, machine)
-  }
+function addRow(
+  ledger: Ledger,
+  limit: Limit,
+  actual: number,
+  allowed: number,
+  margin: number,
+  name: CaseName,
+): void {
+  const row = ledger.count
+  ledger.limits[row] = limit
+  ledger.cases[row] = name
+  ledger.actual[row] = actual
+  ledger.allowed[row] = allowed
+  ledger.margin[row] = margin
+  ledger.count = row + 1
 }
 
-function measureAll(ledger: Ledger, limits: readonly Limit[], e: Evaluation, machine: Machine): void {
-  for (const limit of limits) measureOne(ledger, limit, e, machine)
+/**
+ * Adds a maximum.
+ *
+ * margin = 1 − actual/allowed; none, and over, where allowed ≤ 0.
+ *
+ * *Source:* engine contract §8.
+ */
+export function addMaximum(
+  ledger: Ledger,
+  limit: Limit,
+  actual: number,
+  allowed: number,
+  name: CaseName,
+): void {
+  addRow(ledger, limit, actual, allowed, allowed > 0 ? 1 - actual / allowed : -Infinity, name)
 }
 
-function measureOne(ledger: Ledger, limit: Limit, e: Evaluation, machine: Machine): void {
-  const measure = (ledger.measures[ledger.count] ??= new LimitMeasure())
-  if (!limit.measure(measure, e, machine)) return
-  ledger.limits[ledger.count] = limit
-  ledger.count += 1
+/**
+ * Adds a minimum.
+ *
+ * margin = 1 − allowed/actual; none, and over, where actual ≤ 0.
+ *
+ * *Source:* engine contract §8.
+ */
+export function addMinimum(
+  ledger: Ledger,
+  limit: Limit,
+  actual: number,
+  allowed: number,
+  name: CaseName,
+): void {
+  addRow(ledger, limit, actual, allowed, actual > 0 ? 1 - allowed / actual : -Infinity, name)
+}
+
+/**
+ * Adds a temperature.
+ *
+ * margin = (allowed − actual)/(allowed − T_s); none, and over, where T_s ≥ allowed or in runaway (`actual` NaN).
+ *
+ * *Source:* engine contract §8.
+ */
+export function addTemperature(
+  ledger: Ledger,
+  limit: Limit,
+  actual: number,
+  allowed: number,
+  sink: number,
+): void {
+  const formed = allowed > sink && !Number.isNaN(actual)
+  addRow(ledger, limit, actual, allowed, formed ? (allowed - actual) / (allowed - sink) : -Infinity, 'steady')
+}
+
+/** Replaces the last row, a maximum, by a case that is worse; the first of two equal ones stays. */
+export function worsenMaximum(ledger: Ledger, actual: number, allowed: number, name: CaseName): void {
+  const row = ledger.count - 1
+  const margin = allowed > 0 ? 1 - actual / allowed : -Infinity
+  if (!(margin < (ledger.margin[row] ?? NaN))) return
+  ledger.cases[row] = name
+  ledger.actual[row] = actual
+  ledger.allowed[row] = allowed
+  ledger.margin[row] = margin
 }
 
 /** Smallest margin; −Infinity where one can't be formed, Infinity of an empty ledger. */
 export function worstMargin(ledger: Ledger): number {
   let worst = Infinity
-  for (let index = 0; index < ledger.count; index += 1) {
-    worst = Math.min(worst, ledger.measures[index]?.margin ?? Infinity)
-  }
+  for (let row = 0; row < ledger.count; row += 1) worst = Math.min(worst, ledger.margin[row] ?? Infinity)
   return worst
 }
 
@@ -66,30 +124,30 @@ export interface LimitRow {
  * *Source:* engine contract §8.
  */
 export function ledgerRows(ledger: Ledger): LimitRow[] {
-  const order = Array.from({ length: ledger.count }, (_, index) => index)
-  const marginAt = (index: number) => ledger.measures[index]?.margin ?? 0
-  const idAt = (index: number) => ledger.limits[index]?.id ?? ''
+  const order = Array.from({ length: ledger.count }, (_, row) => row)
+  const marginAt = (row: number) => ledger.margin[row] ?? 0
+  const idAt = (row: number) => ledger.limits[row]?.id ?? ''
   order.sort((one, other) => {
     const [first, second] = [marginAt(one), marginAt(other)]
     if (first !== second) return first < second ? -1 : 1
     return idAt(one) < idAt(other) ? -1 : 1
   })
-  return order.flatMap((index) => {
-    const limit = ledger.limits[index]
-    const measure = ledger.measures[index]
-    return limit === undefined || measure === undefined ? [] : [rowOf(limit, measure)]
-  })
+  return order.flatMap((row) => rowAt(ledger, row) ?? [])
 }
 
-function rowOf(limit: Limit, measure: LimitMeasure): LimitRow {
+function rowAt(ledger: Ledger, row: number): LimitRow | undefined {
+  const limit = ledger.limits[row]
+  const name = ledger.cases[row]
+  if (limit === undefined || name === undefined) return undefined
+  const margin = ledger.margin[row] ?? NaN
   return {
     id: limit.id,
-    actual: finite(measure.actual),
-    allowed: finite(measure.allowed),
+    actual: finite(ledger.actual[row] ?? NaN),
+    allowed: finite(ledger.allowed[row] ?? NaN),
     unit: limit.unit,
-    margin: finite(measure.margin),
-    standing: standingOf(measure.margin),
-    case: measure.case,
+    margin: finite(margin),
+    standing: standingOf(margin),
+    case: name,
   }
 }
 

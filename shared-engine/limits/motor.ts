@@ -1,69 +1,49 @@
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
-import { defineLimits, setMaximum, setTemperature, type Limit } from './limit.ts'
+import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
-/** Limits of the motor. Each `measure` is the row of the same id in engine contract §8. */
-export const motorLimits: readonly Limit[] = defineLimits([
-  {
-    id: 'motor.free-rpm',
-    label: 'Free-running rpm',
-    part: 'motor',
-    question: 'fast',
-    sense: 'maximum',
-    unit: 'rpm',
-    kind: 'rpm',
-    needs: [],
-    measure: (out, e, machine) => setMaximum(out, rpmOf(e.worstFreeSpeed), machine.motor.ratedMaxRpm, 'free'),
-  },
-  {
-    id: 'motor.loaded-rpm',
-    label: 'Rpm at top speed',
-    part: 'motor',
-    question: 'fast',
-    sense: 'maximum',
-    unit: 'rpm',
-    kind: 'rpm',
-    needs: [],
-    measure: (out, e, machine) =>
-      e.top.exists && setMaximum(out, rpmOf(e.top.motorSpeed), machine.motor.ratedMaxRpm, 'top'),
-  },
-  {
-    id: 'motor.current-burst',
-    label: 'Motor burst current',
-    part: 'motor',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['motor.burstAmps'],
-    measure: (out, e, machine) =>
-      machine.motor.burstAmps !== null && setMaximum(out, e.restAmps, machine.motor.burstAmps, 'rest'),
-  },
-  {
-    id: 'motor.current-continuous',
-    label: 'Motor continuous current',
-    part: 'motor',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['motor.continuousAmps'],
-    measure: (out, e, machine) =>
-      machine.motor.continuousAmps !== null &&
-      e.top.exists &&
-      setMaximum(out, e.heat.amps, machine.motor.continuousAmps, 'top'),
-  },
-  {
-    id: 'motor.temperature',
-    label: 'Motor temperature',
-    part: 'motor',
-    question: 'hot',
-    sense: 'temperature',
-    unit: 'degC',
-    kind: 'temperature',
-    needs: ['motor.thermalResistanceKPerW'],
-    measure: (out, e, machine) =>
-      machine.motor.thermalResistance !== null &&
-      e.top.exists &&
-      setTemperature(out, e.heat.motorTemperature, machine.motor.maxTemperature, e.heat.sink),
-  },
-])
+const speed = { part: 'motor', question: 'fast', sense: 'maximum', unit: 'rpm', kind: 'rpm' } as const
+const current = { part: 'motor', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+
+const freeRpm: Limit = { id: 'motor.free-rpm', label: 'Free-running rpm', ...speed, needs: [] }
+const loadedRpm: Limit = { id: 'motor.loaded-rpm', label: 'Rpm at top speed', ...speed, needs: [] }
+const burst: Limit = {
+  id: 'motor.current-burst',
+  label: 'Motor burst current',
+  ...current,
+  needs: ['motor.burstAmps'],
+}
+const continuous: Limit = {
+  id: 'motor.current-continuous',
+  label: 'Motor continuous current',
+  ...current,
+  needs: ['motor.continuousAmps'],
+}
+const temperature: Limit = {
+  id: 'motor.temperature',
+  label: 'Motor temperature',
+  part: 'motor',
+  question: 'hot',
+  sense: 'temperature',
+  unit: 'degC',
+  kind: 'temperature',
+  needs: ['motor.thermalResistanceKPerW'],
+}
+
+/** Limits of the motor, in the ledger's order. */
+export const motorLimits: readonly Limit[] = [freeRpm, loadedRpm, burst, continuous, temperature]
+
+/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+export function measureMotor(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  const { ratedMaxRpm, burstAmps, continuousAmps, thermalResistance, maxTemperature } = machine.motor
+  const { top, heat } = e
+  addMaximum(ledger, freeRpm, rpmOf(e.worstFreeSpeed), ratedMaxRpm, 'free')
+  if (top.exists) addMaximum(ledger, loadedRpm, rpmOf(top.motorSpeed), ratedMaxRpm, 'top')
+  if (burstAmps !== null) addMaximum(ledger, burst, e.restAmps, burstAmps, 'rest')
+  if (continuousAmps !== null && top.exists) addMaximum(ledger, continuous, heat.amps, continuousAmps, 'top')
+  if (thermalResistance !== null && top.exists) {
+    addTemperature(ledger, temperature, heat.motorTemperature, maxTemperature, heat.sink)
+  }
+}

@@ -1,50 +1,44 @@
-import { defineLimits, setMaximum, setMinimum, type Limit } from './limit.ts'
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { addMaximum, addMinimum, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
-/** Limits of the pack. Each `measure` is the row of the same id in engine contract §8. */
-export const packLimits: readonly Limit[] = defineLimits([
-  {
-    id: 'pack.current-burst',
-    label: 'Pack burst current',
-    part: 'pack',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['pack.burstC'],
-    measure: (out, e, machine) =>
-      machine.pack.burstAmps !== null &&
-      e.top.exists &&
-      setMaximum(out, e.runPackAmps, machine.pack.burstAmps, 'run'),
-  },
-  {
-    id: 'pack.current-continuous',
-    label: 'Pack continuous current',
-    part: 'pack',
-    question: 'hot',
-    sense: 'maximum',
-    unit: 'A',
-    kind: 'amps',
-    needs: ['pack.continuousC'],
-    measure: (out, e, machine) =>
-      machine.pack.continuousAmps !== null &&
-      e.top.exists &&
-      setMaximum(
-        out,
-        machine.service.loadShare * e.top.packDriveAmps + e.accessoryAmps,
-        machine.pack.continuousAmps,
-        'top',
-      ),
-  },
-  {
-    id: 'pack.floor-voltage',
-    label: 'Pack volts under load',
-    part: 'pack',
-    question: 'hot',
-    sense: 'minimum',
-    unit: 'V',
-    kind: 'volts',
-    needs: [],
-    measure: (out, e, machine) =>
-      e.top.exists && setMinimum(out, e.runPackVolts, machine.pack.floorVolts, 'run'),
-  },
-])
+const current = { part: 'pack', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+
+const burst: Limit = {
+  id: 'pack.current-burst',
+  label: 'Pack burst current',
+  ...current,
+  needs: ['pack.burstC'],
+}
+const continuous: Limit = {
+  id: 'pack.current-continuous',
+  label: 'Pack continuous current',
+  ...current,
+  needs: ['pack.continuousC'],
+}
+const floorVoltage: Limit = {
+  id: 'pack.floor-voltage',
+  label: 'Pack volts under load',
+  part: 'pack',
+  question: 'hot',
+  sense: 'minimum',
+  unit: 'V',
+  kind: 'volts',
+  needs: [],
+}
+
+/** Limits of the pack, in the ledger's order. */
+export const packLimits: readonly Limit[] = [burst, continuous, floorVoltage]
+
+/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+export function measurePack(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  if (!e.top.exists) return
+  const { burstAmps, continuousAmps, floorVolts } = machine.pack
+  if (burstAmps !== null) addMaximum(ledger, burst, e.runPackAmps, burstAmps, 'run')
+  if (continuousAmps !== null) {
+    const amps = machine.service.loadShare * e.top.packDriveAmps + e.accessoryAmps
+    addMaximum(ledger, continuous, amps, continuousAmps, 'top')
+  }
+  addMinimum(ledger, floorVoltage, e.runPackVolts, floorVolts, 'run')
+}

@@ -1,71 +1,53 @@
-import { defineLimits, setMaximum, type Limit } from './limit.ts'
+import type { Machine } from '../build/machine-parts.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { addMaximum, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
-const stress = { part: 'track', question: 'hold', sense: 'maximum', unit: 'Pa', kind: 'stress' } as const
+const base = { part: 'track', question: 'hold', sense: 'maximum' } as const
+const stress = { ...base, unit: 'Pa', kind: 'stress', needs: ['track.tooth'] } as const
+const breaking = ['track.breakingTensionN']
 
-/** Limits of the track. Each `measure` is the row of the same id in engine contract §8. */
-export const trackLimits: readonly Limit[] = defineLimits([
-  {
-    id: 'track.tooth-shear',
-    label: 'Tooth shear',
-    ...stress,
-    needs: ['track.tooth'],
-    measure: (out, e, machine) =>
-      machine.track.tooth !== null &&
-      setMaximum(out, e.toothShear, machine.track.tooth.allowedShear, e.worstToothCase),
-  },
-  {
-    id: 'track.tooth-bending',
-    label: 'Tooth bending',
-    ...stress,
-    needs: ['track.tooth'],
-    measure: (out, e, machine) =>
-      machine.track.tooth !== null &&
-      setMaximum(out, e.toothBending, machine.track.tooth.allowedTensile, e.worstToothCase),
-  },
-  {
-    id: 'track.tooth-bearing',
-    label: 'Tooth flank pressure',
-    ...stress,
-    needs: ['track.tooth'],
-    measure: (out, e, machine) =>
-      machine.track.tooth !== null &&
-      setMaximum(out, e.toothBearing, machine.track.tooth.allowedBearing, e.worstToothCase),
-  },
-  {
-    id: 'track.tooth-climb',
-    label: 'Climbing out of mesh',
-    part: 'track',
-    question: 'hold',
-    sense: 'maximum',
-    unit: '1',
-    kind: 'none',
-    needs: ['track.tooth', 'track.loopStiffnessN', 'track.tooth.flankDegrees'],
-    measure: (out, e) => !Number.isNaN(e.toothClimb) && setMaximum(out, e.toothClimb, 1, e.worstClimbCase),
-  },
-  {
-    id: 'track.tension',
-    label: 'Loop tension',
-    part: 'track',
-    question: 'hold',
-    sense: 'maximum',
-    unit: 'N',
-    kind: 'force',
-    needs: ['track.breakingTensionN'],
-    measure: (out, e, machine) =>
-      machine.track.breakingTension !== null &&
-      setMaximum(out, e.loopTension, machine.track.breakingTension, e.worstTensionCase),
-  },
-  {
-    id: 'track.burst-speed',
-    label: 'Burst speed of the loop',
-    part: 'track',
-    question: 'hold',
-    sense: 'maximum',
-    unit: 'm/s',
-    kind: 'speed',
-    needs: ['track.breakingTensionN'],
-    measure: (out, e, machine) =>
-      machine.track.breakingTension !== null &&
-      setMaximum(out, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, 'free'),
-  },
-])
+const shear: Limit = { id: 'track.tooth-shear', label: 'Tooth shear', ...stress }
+const bending: Limit = { id: 'track.tooth-bending', label: 'Tooth bending', ...stress }
+const bearing: Limit = { id: 'track.tooth-bearing', label: 'Tooth flank pressure', ...stress }
+const climb: Limit = {
+  id: 'track.tooth-climb',
+  label: 'Climbing out of mesh',
+  ...base,
+  unit: '1',
+  kind: 'none',
+  needs: ['track.tooth', 'track.loopStiffnessN', 'track.tooth.flankDegrees'],
+}
+const tension: Limit = {
+  id: 'track.tension',
+  label: 'Loop tension',
+  ...base,
+  unit: 'N',
+  kind: 'force',
+  needs: breaking,
+}
+const burstSpeed: Limit = {
+  id: 'track.burst-speed',
+  label: 'Burst speed of the loop',
+  ...base,
+  unit: 'm/s',
+  kind: 'speed',
+  needs: breaking,
+}
+
+/** Limits of the track, in the ledger's order. */
+export const trackLimits: readonly Limit[] = [shear, bending, bearing, climb, tension, burstSpeed]
+
+/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+export function measureTrack(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  const { tooth, breakingTension } = machine.track
+  if (tooth !== null) {
+    addMaximum(ledger, shear, e.toothShear, tooth.allowedShear, e.worstToothCase)
+    addMaximum(ledger, bending, e.toothBending, tooth.allowedTensile, e.worstToothCase)
+    addMaximum(ledger, bearing, e.toothBearing, tooth.allowedBearing, e.worstToothCase)
+  }
+  if (!Number.isNaN(e.toothClimb)) addMaximum(ledger, climb, e.toothClimb, 1, e.worstClimbCase)
+  if (breakingTension === null) return
+  addMaximum(ledger, tension, e.loopTension, breakingTension, e.worstTensionCase)
+  addMaximum(ledger, burstSpeed, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, 'free')
+}

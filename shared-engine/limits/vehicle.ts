@@ -1,38 +1,42 @@
-import { defineLimits, setMaximum, setMinimum, type Limit } from './limit.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { addMaximum, addMinimum, type Ledger } from './ledger.ts'
+import type { Limit } from './limit.ts'
 
-const force = { part: 'vehicle', unit: 'N', kind: 'force' } as const
+const force = { part: 'vehicle', question: 'hold', unit: 'N', kind: 'force' } as const
 
-/** Limits of the whole machine. Each `measure` is the row of the same id in engine contract §8. */
-export const vehicleLimits: readonly Limit[] = defineLimits([
-  {
-    id: 'vehicle.front-lift',
-    label: 'Front lifting',
-    ...force,
-    question: 'hold',
-    sense: 'maximum',
-    needs: ['vehicle.cgHeightMm', 'vehicle.cgAheadMm'],
-    measure: (out, e) =>
-      !Number.isNaN(e.frontLiftThrust) && setMaximum(out, e.frontLiftPush, e.frontLiftThrust, 'rest'),
-  },
-  {
-    id: 'vehicle.start',
-    label: 'Starting from rest',
-    ...force,
-    question: 'hold',
-    sense: 'minimum',
-    needs: [],
-    measure: (out, e) =>
-      setMinimum(out, Math.min(e.startThrust, e.footing.gripThrust), e.footing.standingResistance, 'rest'),
-  },
-  {
-    id: 'vehicle.pivot-turn',
-    label: 'Turning on the spot',
-    ...force,
-    question: 'hold',
-    sense: 'minimum',
-    needs: ['vehicle.gaugeMm', 'vehicle.contactLengthMm', 'ground.turnFriction'],
-    measure: (out, e) =>
-      !Number.isNaN(e.pivotThrust) &&
-      setMinimum(out, Math.min(e.startThrust, e.level.gripThrust) / 2, e.pivotThrust, 'rest'),
-  },
-])
+const frontLift: Limit = {
+  id: 'vehicle.front-lift',
+  label: 'Front lifting',
+  ...force,
+  sense: 'maximum',
+  needs: ['vehicle.cgHeightMm', 'vehicle.cgAheadMm'],
+}
+const start: Limit = {
+  id: 'vehicle.start',
+  label: 'Starting from rest',
+  ...force,
+  sense: 'minimum',
+  needs: [],
+}
+const pivotTurn: Limit = {
+  id: 'vehicle.pivot-turn',
+  label: 'Turning on the spot',
+  ...force,
+  sense: 'minimum',
+  needs: ['vehicle.gaugeMm', 'vehicle.contactLengthMm', 'ground.turnFriction'],
+}
+
+/** Limits of the whole machine, in the ledger's order. */
+export const vehicleLimits: readonly Limit[] = [frontLift, start, pivotTurn]
+
+/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+export function measureVehicle(ledger: Ledger, e: Evaluation): void {
+  const { startThrust, footing, level } = e
+  if (!Number.isNaN(e.frontLiftThrust)) {
+    addMaximum(ledger, frontLift, e.frontLiftPush, e.frontLiftThrust, 'rest')
+  }
+  addMinimum(ledger, start, Math.min(startThrust, footing.gripThrust), footing.standingResistance, 'rest')
+  if (!Number.isNaN(e.pivotThrust)) {
+    addMinimum(ledger, pivotTurn, Math.min(startThrust, level.gripThrust) / 2, e.pivotThrust, 'rest')
+  }
+}

@@ -1,37 +1,5 @@
 import type { BeltStage } from '../build/machine-parts.ts'
-import { beltMeshFactor } from '../reference/belts.ts'
-
-/** Pitch radius of a pulley, m: r = p z/2π. *Source:* ISO 5294, pitch diameter. */
-export function pulleyRadius(pitch: number, teeth: number): number {
-  return (pitch * teeth) / (2 * Math.PI)
-}
-
-/**
- * Half of what the belt's straight runs lean towards each other.
- *
- * θ = asin((r_2 − r_1)/C), r_2 ≥ r_1.
- *
- * @returns rad, 0 for equal pulleys
- * *Source:* geometry of the open belt.
- */
-export function beltLean(stage: Pick<BeltStage, 'pitch' | 'driverTeeth' | 'drivenTeeth' | 'centre'>): number {
-  const difference = pulleyRadius(stage.pitch, Math.abs(stage.drivenTeeth - stage.driverTeeth))
-  return Math.asin(difference / stage.centre)
-}
-
-/**
- * Whole teeth in mesh on the smaller pulley.
- *
- * z_m = ⌊z_s (½ − θ/π)⌋, 1e-9 added before rounding down.
- *
- * *Source:* ISO 5295, first edition.
- */
-export function teethInMesh(
-  stage: Pick<BeltStage, 'pitch' | 'driverTeeth' | 'drivenTeeth' | 'centre'>,
-): number {
-  const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-  return Math.floor(smaller * (0.5 - beltLean(stage) / Math.PI) + 1e-9)
-}
+import { beltLength, pulleyRadius, type BeltDrive } from '../geometry/belt-drive.ts'
 
 /**
  * Pull that the belt may carry at a speed.
@@ -43,23 +11,7 @@ export function teethInMesh(
  * *Source:* ISO 5295, first edition.
  */
 export function allowedBeltPull(stage: BeltStage, beltSpeed: number): number {
-  return beltMeshFactor(teethInMesh(stage)) * stage.ratedPull - stage.massPerMetre * beltSpeed * beltSpeed
-}
-
-/**
- * Pitch length of an open belt.
- *
- * L = 2 C cos θ + π (r_1 + r_2) + 2 θ (r_2 − r_1).
- *
- * @param centre C, m
- * @returns m
- * *Source:* geometry of the open belt; ISO 5295.
- */
-export function beltLength(pitch: number, driverTeeth: number, drivenTeeth: number, centre: number): number {
-  const smaller = pulleyRadius(pitch, Math.min(driverTeeth, drivenTeeth))
-  const larger = pulleyRadius(pitch, Math.max(driverTeeth, drivenTeeth))
-  const lean = Math.asin((larger - smaller) / centre)
-  return 2 * centre * Math.cos(lean) + Math.PI * (larger + smaller) + 2 * lean * (larger - smaller)
+  return stage.meshedPull - stage.massPerMetre * beltSpeed * beltSpeed
 }
 
 /** Length to buy: the whole number of teeth nearest to the pitch length, and the centre distance that it wants. */
@@ -76,9 +28,7 @@ export interface BeltFit {
  *
  * *Source:* ISO 5295; the centre distance by Newton's method on the length, whose slope is 2 cos θ.
  */
-export function beltFitOf(
-  stage: Pick<BeltStage, 'pitch' | 'driverTeeth' | 'drivenTeeth' | 'centre'>,
-): BeltFit {
+export function beltFitOf(stage: BeltDrive): BeltFit {
   const { pitch, driverTeeth, drivenTeeth } = stage
   const length = beltLength(pitch, driverTeeth, drivenTeeth, stage.centre)
   const teeth = Math.round(length / pitch)

@@ -5,11 +5,6 @@ import { power } from '../numeric/power.ts'
 /** Breaking strength over working tension. *Source:* common practice, no source. */
 export const chainSafety = 8
 
-/** Pitch radius of a chain wheel, m: r = p/(2 sin(π/z)). *Source:* ISO 606, annex; Shigley, eq. 17-29. */
-export function chainWheelRadius(pitch: number, teeth: number): number {
-  return pitch / (2 * Math.sin(Math.PI / teeth))
-}
-
 /**
  * Tension of the pulling run.
  *
@@ -21,9 +16,8 @@ export function chainWheelRadius(pitch: number, teeth: number): number {
  * *Source:* statics, and the chain's own centrifugal pull.
  */
 export function chainTension(stage: ChainStage, torque: number, speed: number): number {
-  const radius = chainWheelRadius(stage.pitch, stage.driverTeeth)
-  const chainSpeed = speed * radius
-  return torque / radius + stage.massPerMetre * chainSpeed * chainSpeed
+  const chainSpeed = speed * stage.driverRadius
+  return torque / stage.driverRadius + stage.massPerMetre * chainSpeed * chainSpeed
 }
 
 /** Working tension allowed, N: strands · F_u/8. *Source:* common practice, no source. */
@@ -41,11 +35,9 @@ export function allowedChainTension(stage: ChainStage): number {
  * *Source:* Shigley, eqs. 17-32 and 17-33 (N, n of the smaller wheel, P in inches); 1 hp = 745.699872 W.
  */
 export function chainPowerRating(stage: ChainStage, speed: number): number {
-  const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-  const turns = ((speed * stage.driverTeeth) / smaller) * (60 / (2 * Math.PI))
-  const plates = stage.platesTerm * power(smaller, 1.08) * power(turns, 0.9)
-  const ratio = smaller / turns
-  const rollers = stage.rollerTerm * ratio * Math.sqrt(ratio)
+  const turns = speed * stage.smallerTurns * (60 / (2 * Math.PI))
+  const plates = stage.platesTerm * power(turns, 0.9)
+  const rollers = stage.rollerTerm / (turns * Math.sqrt(turns))
   return Math.min(plates, rollers) * stage.strandFactor * horsepower
 }
 

@@ -35,7 +35,7 @@ export function lewisStress(
  * *Source:* Shigley, eqs. 14-6a to 14-6d.
  */
 export function stageDynamicFactor(stage: GearStage, speed: number): number {
-  return dynamicFactor(stage.finish, (speed * stage.module * stage.driverTeeth) / 2)
+  return dynamicFactor(stage.finish, speed * stage.driverRadius)
 }
 
 /**
@@ -48,43 +48,5 @@ export function stageDynamicFactor(stage: GearStage, speed: number): number {
  * *Source:* Shigley, sec. 13-14.
  */
 export function tangentialForce(stage: GearStage, torque: number): number {
-  return (2 * torque) / (stage.module * stage.driverTeeth)
-}
-
-/**
- * Contact ratio of two full-depth spur wheels.
- *
- * ε = [√(r_a1² − r_b1²) + √(r_a2² − r_b2²) − (r_1 + r_2) sin φ]/(π m cos φ), addendum m; the module cancels.
- *
- * @returns teeth in contact on the mean
- * *Source:* ISO 21771 and any gear text; addendum 1.0: ISO 53.
- * @example contactRatioOf({ driverTeeth: 20, drivenTeeth: 40, ... 20° }) // 1.64
- */
-export function contactRatioOf(
-  stage: Pick<GearStage, 'driverTeeth' | 'drivenTeeth' | 'sinPressureAngle' | 'cosPressureAngle'>,
-): number {
-  const { sinPressureAngle: sine, cosPressureAngle: cosine } = stage
-  const one = stage.driverTeeth / 2
-  const other = stage.drivenTeeth / 2
-  const approach = Math.sqrt((one + 1) * (one + 1) - one * cosine * one * cosine)
-  const recess = Math.sqrt((other + 1) * (other + 1) - other * cosine * other * cosine)
-  return (approach + recess - (one + other) * sine) / (Math.PI * cosine)
-}
-
-/**
- * Fewest teeth of the smaller wheel that clear the larger one's tips.
- *
- * N = 2/((1 + 2u) sin²φ) · (u + √(u² + (1 + 2u) sin²φ)), u ≥ 1 the ratio of the pair; not rounded.
- *
- * @returns teeth
- * *Source:* Shigley, eq. 13-11, with k = 1.
- */
-export function fewestTeethOf(
-  stage: Pick<GearStage, 'driverTeeth' | 'drivenTeeth' | 'sinPressureAngle'>,
-): number {
-  const ratio =
-    Math.max(stage.driverTeeth, stage.drivenTeeth) / Math.min(stage.driverTeeth, stage.drivenTeeth)
-  const square = stage.sinPressureAngle * stage.sinPressureAngle
-  const inside = (1 + 2 * ratio) * square
-  return (2 * (ratio + Math.sqrt(ratio * ratio + inside))) / inside
+  return torque / stage.driverRadius
 }

@@ -1,57 +1,88 @@
-import type { ToothPart } from '../build/machine-parts.ts'
+import type { RowSprings } from '../geometry/row-springs.ts'
 import type { Sharing } from './sharing.ts'
 
-/** Most rows that a sprocket of the schema can engage, with one to spare. */
-const powers = new Float64Array(256)
+/** Room for the rows of a track: more than a sprocket of the schema can engage. */
+export const rowRoom = 256
+
+/** e^{−jθ} and 1 − e^{−jθ}, the second summed up so that a small θ loses no digits. */
+const powers = new Float64Array(rowRoom)
+const rises = new Float64Array(rowRoom)
+
+function setPowers(rows: number, step: number, rise: number): void {
+  powers[0] = 1
+  rises[0] = 0
+  for (let row = 1; row <= rows; row += 1) {
+    const before = powers[row - 1] ?? 0
+    powers[row] = before * step
+    rises[row] = (rises[row - 1] ?? 0) + before * rise
+  }
+}
 
 /**
- * Slope of the force that pushes a tooth out along its flank.
+ * Fills the force of every row that carries.
  *
- * tan(β − atan μ_f), 0 where negative: friction holds a steep flank by itself.
+ * f_j = 2 sinh(θ/2)/sinh(mθ) · [F cosh((m − j + ½) θ) + 2 y_m sinh(mθ/2) sinh((m − 2j + 1) θ/2)], in decaying
+ * exponentials: what a level far above the pull leaves equal never has to be taken off.
  *
- * *Source:* wedge with friction; engine contract §6.
+ * @param forces filled, N, from index 1 at the tight end
+ * @param sharing loaded
+ * @param springs of the same track
+ * *Source:* the closed form of `Sharing`; engine contract §6.
  */
-export function climbSlopeOf(tooth: ToothPart): number {
-  return Math.max(0, Math.tan((tooth.flank ?? 0) - Math.atan(tooth.flankFriction)))
+export function setRowForces(forces: Float64Array, sharing: Sharing, springs: RowSprings): void {
+  const { rows, slack, pull } = sharing
+  const { decay, halfSine, halfStep } = springs
+  setPowers(rows, halfStep * halfStep, -Math.expm1(-decay))
+  const whole = powers[rows] ?? 0
+  const missing = rises[rows] ?? 0
+  const scale = (2 * halfSine) / (missing * (1 + whole))
+  const level = slack * missing
+  for (let row = 1; row <= rows; row += 1) {
+    const near = (powers[row] ?? 0) / halfStep
+    const far = (powers[rows - row] ?? 0) * halfStep
+    const apart = rows - 2 * row + 1
+    const lean = apart > 0 ? near * (rises[apart] ?? 0) : -far * (rises[-apart] ?? 0)
+    forces[row] = scale * (pull * (near + whole * far) + level * lean)
+  }
 }
+
+const forces = new Float64Array(rowRoom)
 
 /**
  * How close the worst row is to climbing out of mesh.
  *
  * Row j is pushed out by f_j tan(β − atan μ_f) and held in by [N_0 + f_j/2 + Σ_{i>j} f_i] · 2π/z; the largest ratio of the
- * two over the rows. With y as in sharing, f_j = y_{j−1} − y_j and Σ_{i>j} f_i = y_j − y_m.
+ * two over the rows. Without pretension that is the last one's, 2 · z/2π times the slope, whatever the load.
  *
  * @param sharing loaded
+ * @param springs of the same track
  * @param slope tan(β − atan μ_f)
  * @param pretension N_0, N
  * @param sprocketTeeth z
- * @returns ratio; 1 lifts out. Infinity where nothing holds a pushed row in
+ * @returns ratio; 1 lifts out
  * *Source:* engine contract §6; rigid flanks, assumption. Rows that do not carry are at 0.
  */
 export function climbRatioOf(
   sharing: Sharing,
+  springs: RowSprings,
   slope: number,
   pretension: number,
   sprocketTeeth: number,
 ): number {
-  const { rows, decay, tight, slack, halfSine, pull } = sharing
-  const step = Math.exp(-decay)
-  powers[0] = 1
-  for (let index = 1; index <= rows; index += 1) powers[index] = (powers[index - 1] ?? 0) * step
-  const whole = powers[rows] ?? 0
-  const missing = -Math.expm1(-rows * decay)
-  // y_j = falling e^{−jθ} + rising e^{−(m−j)θ}; written with F so that equal ends lose no digits
-  const falling = (pull + slack * missing) / ((1 + whole) * missing)
-  const rising = (tight * missing - pull) / ((1 + whole) * missing)
-  const halfStep = Math.exp(decay / 2)
+  if (pretension === 0) return (slope * sprocketTeeth) / Math.PI
+  setRowForces(forces, sharing, springs)
+  // the largest force/held so far, as its two parts: one division for all rows
   let worst = 0
+  let holding = 1
   let behind = 0
-  for (let row = rows; row >= 1; row -= 1) {
-    const fromTight = powers[row] ?? 0
-    const fromSlack = powers[rows - row] ?? 0
-    const force = 2 * halfSine * (falling * fromTight * halfStep - (rising * fromSlack) / halfStep)
-    if (force > 0) worst = Math.max(worst, force / (pretension + force / 2 + behind))
+  for (let row = sharing.rows; row >= 1; row -= 1) {
+    const force = forces[row] ?? 0
+    const held = pretension + force / 2 + behind
+    if (force > 0 && force * holding > worst * held) {
+      worst = force
+      holding = held
+    }
     behind += force
   }
-  return (worst * slope * sprocketTeeth) / (2 * Math.PI)
+  return ((worst / holding) * slope * sprocketTeeth) / (2 * Math.PI)
 }

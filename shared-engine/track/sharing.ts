@@ -1,21 +1,4 @@
-import type { TrackPart } from '../build/machine-parts.ts'
-
-/**
- * Stiffness of one row of drive teeth, as short cantilevers.
- *
- * k = teethAcross · E w/[4 (h/t)³ + 2.4 (1 + ν) h/t].
- *
- * @param track with a tooth whose modulus E is known
- * @returns N/m; NaN where it is not
- * *Source:* Timoshenko beam, bending and shear with the form factor 6/5; engine contract §6.
- */
-export function rowStiffnessOf(track: TrackPart): number {
-  const tooth = track.tooth
-  if (tooth === null || tooth.modulus === null) return NaN
-  const slenderness = tooth.loadHeight / tooth.root
-  const give = 4 * slenderness * slenderness * slenderness + 2.4 * (1 + tooth.poisson) * slenderness
-  return (track.teethAcross * tooth.modulus * tooth.width) / give
-}
+import type { RowSprings } from '../geometry/row-springs.ts'
 
 /**
  * How the engaged rows share a loop's pull, from the stiffness of tooth and loop.
@@ -26,14 +9,6 @@ export function rowStiffnessOf(track: TrackPart): number {
  * marching from one end would lose its digits.
  */
 export class Sharing {
-  /** Whether sharing can be computed. */
-  known = false
-  /** κ^½/2 = sinh(θ/2). */
-  halfSine = 0
-  /** θ. */
-  decay = 0
-  /** e S/p, N. */
-  errorTension = 0
   /** Rows that carry. */
   rows = 1
   /** Tension of the first carrying row's tight side plus e S/p, N. */
@@ -42,17 +17,9 @@ export class Sharing {
   slack = 0
   /** F, N, what the rows pass on together. */
   pull = 0
-}
-
-/** Prepares sharing for a track; the same for every load. */
-export function setSharing(sharing: Sharing, track: TrackPart): void {
-  const stiffness = rowStiffnessOf(track)
-  sharing.known = track.loopStiffness !== null && !Number.isNaN(stiffness)
-  if (track.loopStiffness === null || !sharing.known) return
-  const relative = (stiffness * track.pitch) / track.loopStiffness
-  sharing.halfSine = Math.sqrt(relative) / 2
-  sharing.decay = 2 * Math.asinh(sharing.halfSine)
-  sharing.errorTension = (track.pitchError * track.loopStiffness) / track.pitch
+  /** Forces of the first and the last row that carry, N. */
+  first = 0
+  last = 0
 }
 
 /**
@@ -60,6 +27,9 @@ export function setSharing(sharing: Sharing, track: TrackPart): void {
  *
  * Rows lift at one end alone: at the slack end where y there is positive, at the tight end where y there is negative. The
  * rows that carry are the most, m ≤ n, whose last force is not negative: cosh((m − ½) θ) ≤ (y_far/y_near) cosh(θ/2).
+ * The first of them, at the tight end, carries
+ * f_1 = 2 sinh(θ/2)/sinh(mθ) · [F cosh((m − ½) θ) + 2 y_m sinh(mθ/2) sinh((m − 1) θ/2)], here in decaying exponentials;
+ * the last one the same seen from the slack end, with −y_0 for y_m.
  *
  * @param engaged n = z_e
  * @param pull F = K_A F_e, N, > 0
@@ -67,49 +37,43 @@ export function setSharing(sharing: Sharing, track: TrackPart): void {
  * *Source:* after Gerbert, Jönsson, Persson and Stensson, Load Distribution in Timing Belts, ASME J. Mech. Des. 100
  * (1978); friction on the tooth tops left out; rigid sprocket: engine contract §6.
  */
-export function setLoad(sharing: Sharing, engaged: number, pull: number, slackTension: number): void {
-  const slack = slackTension + sharing.errorTension
+export function setLoad(
+  sharing: Sharing,
+  springs: RowSprings,
+  engaged: number,
+  pull: number,
+  slackTension: number,
+): void {
+  const slack = slackTension + springs.errorTension
   const tight = slack + pull
+  let rows = engaged
+  if (slack > 0) rows = carryingRows(springs, tight / slack, engaged)
+  else if (tight < 0) rows = carryingRows(springs, slack / tight, engaged)
   sharing.pull = pull
   sharing.slack = slack
   sharing.tight = tight
-  sharing.rows = engaged
-  if (slack > 0) sharing.rows = carryingRows(sharing.decay, tight / slack, engaged)
-  else if (tight < 0) sharing.rows = carryingRows(sharing.decay, slack / tight, engaged)
+  sharing.rows = rows
+  sharing.first = sharing.last = pull
+  if (rows === 1) return
+  const { halfSine, decay, halfStep } = springs
+  const missing = -Math.expm1(-rows * decay)
+  const before = -Math.expm1(-(rows - 1) * decay)
+  const whole = 1 - missing
+  // cosh((m − ½) θ) and 2 sinh(mθ/2) sinh((m − 1) θ/2), both over e^{mθ}/2
+  const cosh = halfStep * (1 + whole * (1 - before))
+  const sinh = halfStep * missing * before
+  const scale = (2 * halfSine) / (missing * (1 + whole))
+  sharing.first = scale * (pull * cosh + slack * sinh)
+  sharing.last = scale * (pull * cosh - tight * sinh)
 }
 
 /** @param ratio far y over near y, > 1 */
-function carryingRows(decay: number, ratio: number, engaged: number): number {
-  const most = 0.5 + Math.acosh(ratio * Math.cosh(decay / 2)) / decay
+function carryingRows(springs: RowSprings, ratio: number, engaged: number): number {
+  const most = 0.5 + Math.acosh(ratio * springs.halfCosine) / springs.decay
   return most < engaged ? Math.max(1, Math.floor(most)) : engaged
-}
-
-/**
- * Force of the first carrying row from the tight side, N.
- *
- * f_1 = 2 sinh(θ/2)/sinh(mθ) · [F cosh((m − ½) θ) + 2 y_m sinh(mθ/2) sinh((m − 1) θ/2)], in decaying exponentials.
- */
-export function firstRowForce(sharing: Sharing): number {
-  return endRowForce(sharing, sharing.slack)
-}
-
-/** Force of the last carrying row, N: the same seen from the slack end, with −y_0 for y_m. */
-export function lastRowForce(sharing: Sharing): number {
-  return endRowForce(sharing, -sharing.tight)
-}
-
-function endRowForce(sharing: Sharing, farLevel: number): number {
-  const { rows, decay, halfSine, pull } = sharing
-  if (rows === 1) return pull
-  const whole = Math.exp(-rows * decay)
-  const near = Math.exp(-0.5 * decay)
-  const cosh = near * (1 + Math.exp(-(2 * rows - 1) * decay))
-  // 2 sinh(mθ/2) sinh((m − 1)θ/2), over the same e^{mθ}/2
-  const sinh = near * -Math.expm1(-rows * decay) * -Math.expm1(-(rows - 1) * decay)
-  return (2 * halfSine * (pull * cosh + farLevel * sinh)) / (1 - whole * whole)
 }
 
 /** Largest force of a row, N: at the tight end, or at the slack end of a loop whose pitch is too short. */
 export function largestRowForce(sharing: Sharing): number {
-  return Math.max(firstRowForce(sharing), lastRowForce(sharing))
+  return Math.max(sharing.first, sharing.last)
 }

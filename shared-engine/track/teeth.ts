@@ -1,19 +1,5 @@
 import type { ToothPart } from '../build/machine-parts.ts'
 
-/**
- * Part of a loop's pull that the most loaded row carries, where stiffness is not known.
- *
- * 1/[1 + q (z_e − 1)].
- *
- * @param share q: 1 all rows alike, 0 one row carries all
- * @param engaged z_e
- * @returns 0 to 1
- * *Source:* assumption, engine contract §6.
- */
-export function assumedRowShare(share: number, engaged: number): number {
-  return 1 / (1 + share * (engaged - 1))
-}
-
 /** Shear at the root: τ = F_t/(w t), Pa. *Source:* mean stress over the root section. */
 export function toothShear(tooth: ToothPart, force: number): number {
   return force / (tooth.width * tooth.root)

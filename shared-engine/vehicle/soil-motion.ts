@@ -51,6 +51,8 @@ export function setSoilPoint(point: SoilPoint, footing: Footing, line: ThrustLin
 /** A relative miss in ground speed after which one more step of Newton's is the last: what it leaves is of the order of its
  * square. Told in speed, not in x: on a flat current limit x hardly moves while the speed runs through its whole range. */
 const closeEnough = 1e-5
+/** The same for the meeting point, whose slip is told to 1e-9 where a soft soil bends far within one step. */
+const meetingCloseEnough = 1e-7
 
 /** Newton's next x, or the bracket's middle (in ratio) where it leaves the bracket. */
 function nextInside(next: number, left: number, right: number): number {
@@ -128,7 +130,8 @@ export function moveToEquilibrium(
     if (surplus < 0) left = x
     else right = x
     const slope = point.thrustSlope - 2 * airDragFactor * point.groundSpeed * point.groundSpeedSlope
-    const settled = Math.abs((surplus / slope) * point.groundSpeedSlope) <= closeEnough * point.groundSpeed
+    const miss = Math.abs((surplus / slope) * point.groundSpeedSlope)
+    const settled = miss <= meetingCloseEnough * point.groundSpeed
     x = nextInside(x - surplus / slope, left, right)
     if (settled) break
   }

@@ -1,13 +1,6 @@
 import type { GearStage } from '../build/machine-parts.ts'
 import type { LimitRow } from '../limits/ledger.ts'
-import {
-  contactRatioOf,
-  fewestTeethOf,
-  leastContactRatio,
-  lewisStress,
-  stageDynamicFactor,
-  tangentialForce,
-} from '../stages/gear.ts'
+import { leastContactRatio, lewisStress, stageDynamicFactor, tangentialForce } from '../stages/gear.ts'
 import { formatText } from '../units/display.ts'
 import type { Draft } from './draft.ts'
 import { materialRow } from './material.ts'
@@ -124,13 +117,8 @@ const interference = (number: number): LimitSubject => ({
     d.step('u', ['none', 'ratio of the pair, at least 1'], `max(${driver}, ${driven}) / z_s`, ratio)
     const expression = '2 * (u + sqrt(u^2 + (1 + 2 * u) * sin(phi)^2)) / ((1 + 2 * u) * sin(phi)^2)'
     const words = 'not rounded'
-    d.step(
-      'z_f',
-      ['none', 'fewest teeth without interference'],
-      expression,
-      row.allowed ?? fewestTeethOf(stage),
-      words,
-    )
+    const told = ['none', 'fewest teeth without interference'] as const
+    d.step('z_f', told, expression, row.allowed ?? stage.fewestTeeth, words)
     return { actual: 'z_s', allowed: 'z_f' }
   },
 })
@@ -146,7 +134,7 @@ const contactRatio = (number: number): LimitSubject => ({
     const path = (wheel: string) => `sqrt((${wheel} / 2 + 1)^2 - (${wheel} / 2 * cos(phi))^2)`
     const expression = `(${path(driver)} + ${path(driven)} - (${driver} + ${driven}) / 2 * sin(phi)) / (pi * cos(phi))`
     const words = 'radii in modules: the module cancels'
-    d.step('epsilon', ['none', 'contact ratio'], expression, contactRatioOf(stage), words)
+    d.step('epsilon', ['none', 'contact ratio'], expression, stage.contactRatio, words)
     d.given('epsilon_0', ['none', 'least contact ratio (common practice, no source)'], leastContactRatio)
     return { actual: 'epsilon', allowed: 'epsilon_0' }
   },

@@ -2,8 +2,10 @@ import type { BeltStage, ChainStage } from '../build/machine-parts.ts'
 import { horsepower } from '../constants.ts'
 import type { LimitRow } from '../limits/ledger.ts'
 import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../reference/belts.ts'
-import { allowedBeltPull, pulleyRadius, teethInMesh, beltLean } from '../stages/belt.ts'
-import { allowedChainTension, chainSafety, chainWheelRadius } from '../stages/chain.ts'
+import { beltLean, pulleyRadius, teethInMesh } from '../geometry/belt-drive.ts'
+import { chainWheelRadius } from '../geometry/chain-wheel.ts'
+import { allowedBeltPull } from '../stages/belt.ts'
+import { allowedChainTension, chainSafety } from '../stages/chain.ts'
 import type { Draft } from './draft.ts'
 import { materialRow } from './material.ts'
 import type { Compared, LimitSubject } from './margin.ts'
@@ -143,8 +145,8 @@ function chainRating(d: Draft, number: number, stage: ChainStage, speed: number,
   d.step('P_i', ['none', 'pitch in inches'], 'p_k / 0.0254', stage.pitchInches)
   d.row('c', `${path}.size`, ['none', 'constant of the link plates'], stage.platesFactor)
   d.row('K_r', `${path}.size`, ['none', 'constant of the rollers'], stage.rollerFactor)
-  const plates = stage.platesTerm * smaller ** 1.08 * turns ** 0.9
-  const rollers = stage.rollerTerm * (smaller / turns) ** 1.5
+  const plates = stage.platesTerm * turns ** 0.9
+  const rollers = stage.rollerTerm / turns ** 1.5
   const first = 'c * z_s^1.08 * n_k^0.9 * P_i^(3 - 0.07 * P_i)'
   d.step('H_1', ['none', 'link plates, horsepower'], first, plates)
   d.step('H_2', ['none', 'rollers, horsepower'], '1000 * K_r * z_s^1.5 * P_i^0.8 / n_k^1.5', rollers)

@@ -1,6 +1,7 @@
 import type { TrackCase } from '../cases/case.ts'
 import type { LimitRow } from '../limits/ledger.ts'
-import { climbSlopeOf } from '../track/climb.ts'
+import type { RowSprings } from '../geometry/row-springs.ts'
+import { rowRoom, setRowForces } from '../track/climb.ts'
 import type { Sharing } from '../track/sharing.ts'
 import type { FigureName } from '../figures/table.ts'
 import type { Draft } from './draft.ts'
@@ -36,20 +37,20 @@ const stress = (title: string, figure: FigureName, strength: Strength): LimitSub
 /** `C_j`: how close the worst row is to climbing out. */
 function climbing(d: Draft, row: LimitRow): void {
   const name = row.case as TrackCase
-  const { tooth, pretension } = d.checked.machine.track
-  const slope = tooth === null ? 0 : climbSlopeOf(tooth)
+  const { tooth, pretension, springs } = d.checked.machine.track
+  const slope = tooth?.climbSlope ?? 0
   d.entry('beta_f', 'track.tooth.flankDegrees')
   d.entry('mu_f', 'track.tooth.flankFriction')
   const told = ['none', 'push outwards for each newton of pull'] as const
   d.step('s_c', told, 'max(0, tan(beta_f - atan(mu_f)))', slope)
   const ratio = ['none', 'pushed out over held in, worst row'] as const
-  if (slope === 0 || !isShared(d, name)) {
+  if (slope === 0 || springs === null || !isShared(d, name)) {
     const words = slope === 0 ? 'friction holds so steep a flank by itself' : 'there is no pull'
     d.step('C', ratio, slope === 0 ? 's_c' : '0 * s_c', row.actual ?? NaN, words)
     return
   }
   const sharing = stiffnessSharing(d, name)
-  const worst = rowForces(d, sharing, pretension)
+  const worst = rowForces(d, sharing, springs, pretension)
   d.entry('N_0', 'track.pretensionN')
   d.entry('z', 'track.sprocketTeeth')
   const held = 'N_0 + f_j / 2 + f_b'
@@ -63,47 +64,36 @@ function climbing(d: Draft, row: LimitRow): void {
 }
 
 /** `f_j` and `f_b`: force of the row that is closest to climbing out, and of all rows behind it. */
-function rowForces(d: Draft, sharing: Sharing, pretension: number): { force: number; behind: number } {
-  const levels = levelsOf(sharing)
+function rowForces(
+  d: Draft,
+  sharing: Sharing,
+  springs: RowSprings,
+  pretension: number,
+): { force: number; behind: number } {
+  const forces = new Float64Array(rowRoom)
+  setRowForces(forces, sharing, springs)
   const count = sharing.rows
   let worst = { row: count, force: 0, behind: 0, ratio: 0 }
   let behind = 0
   for (let row = count; row >= 1; row -= 1) {
-    const force = levels.forceOf(row)
+    const force = forces[row] ?? 0
     const ratio = force > 0 ? force / (pretension + force / 2 + behind) : 0
     if (ratio > worst.ratio) worst = { row, force, behind, ratio }
     behind += force
   }
-  const many = '(1 + exp(-N_r * theta)) * (1 - exp(-N_r * theta))'
-  const part = ['force', 'part of the pull that dies away from the tight end'] as const
-  d.step('a_1', part, `(F_K + y_m * (1 - exp(-N_r * theta))) / (${many})`, levels.falling)
-  const other = ['force', 'part that dies away from the slack end'] as const
-  d.step('a_2', other, `((y_m + F_K) * (1 - exp(-N_r * theta)) - F_K) / (${many})`, levels.rising)
   const solved = 'the row, counted from the tight end, where pushed out over held in is largest'
   d.found('j', ['count', 'worst row'], solved, worst.row)
-  const force = 'sqrt(kappa) * (a_1 * exp(theta / 2 - j * theta) - a_2 * exp(-(N_r - j) * theta - theta / 2))'
-  d.step('f_j', ['force', 'force of that row'], force, worst.force)
-  const rest = 'a_1 * (exp(-j * theta) - exp(-N_r * theta)) - a_2 * (1 - exp(-(N_r - j) * theta))'
-  d.step('f_b', ['force', 'force of all rows behind it'], rest, worst.behind)
+  const ends = '(1 - exp(-2 * N_r * theta))'
+  const whole = '(1 - exp(-N_r * theta))'
+  const pulled = 'F_K * (exp(-(j - 1/2) * theta) + exp(-(2 * N_r - j + 1/2) * theta))'
+  const leaning = `y_m * ${whole} * (exp(-(j - 1/2) * theta) - exp(-(N_r - j + 1/2) * theta))`
+  const told = ['force', 'force of that row'] as const
+  d.step('f_j', told, `sqrt(kappa) * (${pulled} + ${leaning}) / ${ends}`, worst.force)
+  const pull = 'F_K * (exp(-j * theta) - exp(-(2 * N_r - j) * theta))'
+  const level = `y_m * (1 - exp(-(N_r - j) * theta)) * (1 - exp(-j * theta)) * ${whole}`
+  const rest = ['force', 'force of all rows behind it'] as const
+  d.step('f_b', rest, `(${pull} - ${level}) / ${ends}`, worst.behind)
   return worst
-}
-
-/**
- * The rows’ forces as two parts that die away, in the order of operations of `climbRatioOf`: where the pull is nothing
- * beside the pretension, rounding is all that both show, and it has to be the same.
- */
-function levelsOf({ rows, decay, tight, slack, halfSine, pull }: Sharing) {
-  const step = Math.exp(-decay)
-  const powers = [1]
-  for (let index = 1; index <= rows; index += 1) powers.push((powers[index - 1] ?? 0) * step)
-  const halfStep = Math.exp(decay / 2)
-  const whole = powers[rows] ?? 0
-  const missing = -Math.expm1(-rows * decay)
-  const falling = (pull + slack * missing) / ((1 + whole) * missing)
-  const rising = (tight * missing - pull) / ((1 + whole) * missing)
-  const forceOf = (row: number) =>
-    2 * halfSine * (falling * (powers[row] ?? 0) * halfStep - (rising * (powers[rows - row] ?? 0)) / halfStep)
-  return { falling, rising, forceOf }
 }
 
 export const trackLimitWorkings = {

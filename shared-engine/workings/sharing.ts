@@ -1,13 +1,6 @@
 import type { TrackCase } from '../cases/case.ts'
-import {
-  firstRowForce,
-  lastRowForce,
-  largestRowForce,
-  rowStiffnessOf,
-  setLoad,
-  setSharing,
-  Sharing,
-} from '../track/sharing.ts'
+import { rowStiffnessOf } from '../geometry/drive-tooth.ts'
+import { largestRowForce, setLoad, Sharing } from '../track/sharing.ts'
 import { centrifugalTension } from '../track/tension.ts'
 import type { Draft } from './draft.ts'
 import { materialRow } from './material.ts'
@@ -45,7 +38,7 @@ function modulus(d: Draft): void {
 }
 
 /** `kappa` and `theta`: stiffness of tooth against loop. */
-function relativeStiffness(d: Draft, sharing: Sharing): void {
+function relativeStiffness(d: Draft): void {
   const { track } = d.checked.machine
   loadHeight(d)
   modulus(d)
@@ -55,7 +48,11 @@ function relativeStiffness(d: Draft, sharing: Sharing): void {
   const poisson = ['none', 'Poisson’s ratio of the material’s family (handbook value)'] as const
   d.row('nu', `${tooth}.material`, poisson, track.tooth?.poisson ?? NaN)
   const beam = 'n_a * E * w / (4 * (h / t)^3 + 2.4 * (1 + nu) * h / t)'
-  const stiffness = rowStiffnessOf(track)
+  const { tooth: cantilever, springs } = track
+  const stiffness =
+    cantilever === null || cantilever.modulus === null
+      ? NaN
+      : rowStiffnessOf({ ...cantilever, modulus: cantilever.modulus }, track.teethAcross)
   d.step('k_r', ['stiffness', 'stiffness of one row of teeth, short cantilevers'], beam, stiffness)
   d.entry('S_l', 'track.loopStiffnessN')
   d.entry('p', 'track.pitchMm')
@@ -65,7 +62,7 @@ function relativeStiffness(d: Draft, sharing: Sharing): void {
     'theta',
     ['none', 'how fast the load dies away from row to row'],
     '2 * asinh(sqrt(kappa) / 2)',
-    sharing.decay,
+    springs?.decay ?? NaN,
   )
 }
 
@@ -97,12 +94,12 @@ export function stiffnessSharing(d: Draft, name: TrackCase): Sharing {
   const { track } = d.checked.machine
   const pull = servicePull(d, name)
   const sharing = new Sharing()
-  setSharing(sharing, track)
   const { beltSpeed } = loadOf(d.checked, name)
-  setLoad(sharing, track.engagedTeeth, pull, track.pretension + centrifugalTension(track, beltSpeed))
+  const slack = track.pretension + centrifugalTension(track, beltSpeed)
+  if (track.springs !== null) setLoad(sharing, track.springs, track.engagedTeeth, pull, slack)
   d.source(gerbert)
   d.assume('The sprocket is rigid, and friction on the tooth tops is left out.')
-  relativeStiffness(d, sharing)
+  relativeStiffness(d)
   slackSide(d, name, sharing)
   d.figure('z_e', 'teethEngaged')
   const solved = 'the most of the z_e engaged rows whose springs are all pressed, not pulled'
@@ -132,14 +129,13 @@ export function largestRow(d: Draft, name: TrackCase): number {
   const sharing = stiffnessSharing(d, name)
   const ends = (level: string) =>
     `sqrt(kappa) * exp(-theta / 2) * (F_K * (1 + exp(-(2 * N_r - 1) * theta)) + ${level} * (1 - exp(-N_r * theta)) * (1 - exp(-(N_r - 1) * theta))) / (1 - exp(-2 * N_r * theta))`
-  d.step('f_1', ['force', 'force of the first row, at the tight end'], ends('y_m'), firstRowForce(sharing))
-  d.step('f_m', ['force', 'force of the last row that carries'], ends('(-y_m - F_K)'), lastRowForce(sharing))
+  d.step('f_1', ['force', 'force of the first row, at the tight end'], ends('y_m'), sharing.first)
+  d.step('f_m', ['force', 'force of the last row that carries'], ends('(-y_m - F_K)'), sharing.last)
   return d.step('f', told, 'max(f_1, f_m)', largestRowForce(sharing))
 }
 
 /** Whether sharing by stiffness says anything: it is known, and there is a pull to share. */
 export function isShared(d: Draft, name: TrackCase): boolean {
-  const sharing = new Sharing()
-  setSharing(sharing, d.checked.machine.track)
-  return sharing.known && d.checked.machine.service.factor * loadOf(d.checked, name).force > 0
+  const { track, service } = d.checked.machine
+  return track.springs !== null && service.factor * loadOf(d.checked, name).force > 0
 }

@@ -8,8 +8,9 @@ import type { Build } from '../../shared-engine/build/schema.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { check } from '../../shared-engine/check.ts'
-import { Ledger, measureLedger, worstMargin } from '../../shared-engine/limits/ledger.ts'
-import { figureTable } from '../../shared-engine/figures/table.ts'
+import { Ledger, worstMargin } from '../../shared-engine/limits/ledger.ts'
+import { measureLedger } from '../../shared-engine/limits/measure.ts'
+import { FigureValues, figureTable, setFigures } from '../../shared-engine/figures/table.ts'
 import { workingOf } from '../../shared-engine/workings/table.ts'
 import { processorSeconds, repeated, told, type Runs } from './measure.ts'
 
@@ -49,17 +50,15 @@ const groups: readonly Group[] = [
 
 const evaluation = new Evaluation()
 const ledger = new Ledger()
-const figures = new Float64Array(figureTable.length)
+const figures = new FigureValues()
 let kept = 0
 
 /** One whole evaluation; what it gives is used, so that nothing can be left out. */
 function evaluateWhole(machine: Machine): void {
   evaluate(evaluation, machine)
   measureLedger(ledger, evaluation, machine)
-  for (let index = 0; index < figureTable.length; index += 1) {
-    figures[index] = figureTable[index]?.value(evaluation, machine) ?? NaN
-  }
-  kept += worstMargin(ledger) + (figures[0] ?? 0)
+  setFigures(figures, evaluation, machine)
+  kept += worstMargin(ledger) + figures.motor.ratio
 }
 
 /** Millions of evaluations a processor second. */

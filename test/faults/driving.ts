@@ -15,7 +15,7 @@ export const drivingFaults: readonly Fault[] = [
   ...faultsOf('ground/resistance.ts', ['0.5 * machine.ground.airDensity', 'machine.ground.airDensity']),
   ...faultsOf(
     'ground/soil-shear.ts',
-    ['if (x > 0.1) return 1 - (1 - Math.exp(-x)) / x', 'if (x > 0.1) return 1 - Math.exp(-x)'],
+    ['if (x > 0.1) return 1 - (1 - decayOf(x)) / x', 'if (x > 0.1) return 1 - decayOf(x)'],
     ['(missing - decay) * inverse', 'missing * inverse'],
   ),
   ...faultsOf(
@@ -100,10 +100,10 @@ export const drivingFaults: readonly Fault[] = [
     ['machine.pack.openVolts - e.topPackAmps * machine.pack.resistance', 'machine.pack.openVolts'],
   ),
   ...faultsOf(
-    'limits/limit.ts',
+    'limits/ledger.ts',
     ['actual > 0 ? 1 - allowed / actual', 'actual > 0 ? 1 - actual / allowed'],
     ['(allowed - actual) / (allowed - sink)', '(allowed - actual) / allowed'],
-    ['withinMargin = 0.2', 'withinMargin = 0.25'],
+    ['return first < second ? -1 : 1', 'return first < second ? 1 : -1'],
   ),
-  ...faultsOf('limits/ledger.ts', ['return first < second ? -1 : 1', 'return first < second ? 1 : -1']),
+  ...faultsOf('limits/limit.ts', ['withinMargin = 0.2', 'withinMargin = 0.25']),
 ]

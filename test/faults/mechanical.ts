@@ -2,10 +2,12 @@ import { faultsOf, type Fault } from './fault.ts'
 
 /** Reductions, track and teeth: radius for diameter, a lost service factor, the wrong wheel, the wrong row. */
 export const mechanicalFaults: readonly Fault[] = [
+  ...faultsOf('build/machine-stage.ts', [
+    '(stage.moduleMm * milli * stage.driverTeeth) / 2',
+    'stage.moduleMm * milli * stage.driverTeeth',
+  ]),
   ...faultsOf(
-    'stages/gear.ts',
-    ['(2 * torque) / (stage.module * stage.driverTeeth)', 'torque / (stage.module * stage.driverTeeth)'],
-    ['(speed * stage.module * stage.driverTeeth) / 2', '(speed * stage.module * stage.driverTeeth)'],
+    'geometry/gear-pair.ts',
     ['(one + other) * sine) / (Math.PI * cosine)', '(one + other) * sine) / Math.PI'],
     ['(1 + 2 * ratio) * square', '(1 + ratio) * square'],
   ),
@@ -15,24 +17,30 @@ export const mechanicalFaults: readonly Fault[] = [
     ["lewis.Y, 'extend')", "lewis.Y, 'hold')"],
   ),
   ...faultsOf(
-    'stages/belt.ts',
-    ['(0.5 - beltLean(stage) / Math.PI)', '(0.5 + beltLean(stage) / Math.PI)'],
-    ['- stage.massPerMetre * beltSpeed * beltSpeed', '+ stage.massPerMetre * beltSpeed * beltSpeed'],
+    'geometry/belt-drive.ts',
+    ['(0.5 - beltLean(drive) / Math.PI)', '(0.5 + beltLean(drive) / Math.PI)'],
     ['2 * centre * Math.cos(lean)', '2 * centre'],
   ),
+  ...faultsOf('stages/belt.ts', [
+    '- stage.massPerMetre * beltSpeed * beltSpeed',
+    '+ stage.massPerMetre * beltSpeed * beltSpeed',
+  ]),
   ...faultsOf(
     'build/machine-stage.ts',
     ['relativeWidth ** beltWidthExponent', 'relativeWidth'],
     ['size.massPerMetre * stage.strands', 'size.massPerMetre'],
+    ['smaller ** 1.08', 'smaller ** 1.5'],
+    [
+      'const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)',
+      'const smaller = Math.max(stage.driverTeeth, stage.drivenTeeth)',
+    ],
   ),
+  ...faultsOf('geometry/chain-wheel.ts', [
+    'pitch / (2 * Math.sin(Math.PI / teeth))',
+    '(pitch * teeth) / (2 * Math.PI)',
+  ]),
   ...faultsOf(
     'stages/chain.ts',
-    ['pitch / (2 * Math.sin(Math.PI / teeth))', '(pitch * teeth) / (2 * Math.PI)'],
-    ['power(smaller, 1.08)', 'power(smaller, 1.5)'],
-    [
-      'const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)\n  const turns',
-      'const smaller = Math.max(stage.driverTeeth, stage.drivenTeeth)\n  const turns',
-    ],
     ['Math.sqrt(straight * straight - 8 * spread)', 'Math.sqrt(straight * straight - 4 * spread)'],
     ['2 * pitches + halfSum + spread / pitches', '2 * pitches + halfSum'],
     ['1 - Math.cos(Math.PI / Math.min(', '1 - Math.cos(Math.PI / Math.max('],
@@ -46,27 +54,33 @@ export const mechanicalFaults: readonly Fault[] = [
   ),
   ...faultsOf(
     'limits/stage.ts',
-    ['stage.driverYield, name)', 'stage.drivenYield, name)'],
+    ["driverForm, 1), driverYield, 'launch')", "driverForm, 1), drivenYield, 'launch')"],
     ['const power = duty.topTorque * duty.topSpeed', 'const power = duty.launchTorque * duty.topSpeed'],
   ),
   ...faultsOf(
     'track/sharing.ts',
-    ['4 * slenderness * slenderness * slenderness', '3 * slenderness * slenderness * slenderness'],
     [
-      'const slack = slackTension + sharing.errorTension',
-      'const slack = slackTension - sharing.errorTension',
+      'const slack = slackTension + springs.errorTension',
+      'const slack = slackTension - springs.errorTension',
     ],
     ['const most = 0.5 + ', 'const most = 1.5 + '],
-    ['Math.max(firstRowForce(sharing), lastRowForce(sharing))', 'firstRowForce(sharing)'],
+    ['Math.max(sharing.first, sharing.last)', 'sharing.first'],
   ),
   ...faultsOf(
     'track/climb.ts',
     ['force / 2 + behind', 'force + behind'],
-    ['(worst * slope * sprocketTeeth) / (2 * Math.PI)', '(worst * slope * sprocketTeeth) / Math.PI'],
+    [
+      '((worst / holding) * slope * sprocketTeeth) / (2 * Math.PI)',
+      '((worst / holding) * slope * sprocketTeeth) / Math.PI',
+    ],
+  ),
+  ...faultsOf(
+    'geometry/drive-tooth.ts',
+    ['4 * slenderness * slenderness * slenderness', '3 * slenderness * slenderness * slenderness'],
+    ['1 / (1 + share * (engaged - 1))', '1 / (1 + share * engaged)'],
   ),
   ...faultsOf(
     'track/teeth.ts',
-    ['1 / (1 + share * (engaged - 1))', '1 / (1 + share * engaged)'],
     ['(6 * force * tooth.loadHeight)', '(6 * force * tooth.height)'],
     ['2 * (tooth.height - tooth.loadHeight)', 'tooth.height - tooth.loadHeight'],
   ),

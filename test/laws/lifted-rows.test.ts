@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { firstRowForce, largestRowForce, lastRowForce } from '../../shared-engine/track/sharing.ts'
+import { largestRowForce } from '../../shared-engine/track/sharing.ts'
 import { loaded, rows, solved, type Rows } from './springs.ts'
 
 // Which rows carry, without being told at which end rows lift: every contiguous set is solved with the places of all
@@ -84,8 +84,8 @@ describe('rows that lift', () => {
           seen.brink += 1
           return
         }
-        expect(Math.abs(firstRowForce(sharing) - first)).toBeLessThan(lost)
-        expect(Math.abs(lastRowForce(sharing) - last)).toBeLessThan(lost)
+        expect(Math.abs(sharing.first - first)).toBeLessThan(lost)
+        expect(Math.abs(sharing.last - last)).toBeLessThan(lost)
       }),
       { numRuns: 1000 },
     )

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { climbRatioOf } from '../../shared-engine/track/climb.ts'
-import { firstRowForce, largestRowForce } from '../../shared-engine/track/sharing.ts'
-import { loaded, power, rows, solved, type Rows } from './springs.ts'
+import { largestRowForce } from '../../shared-engine/track/sharing.ts'
+import { loaded, power, rows, springsOf, solved, type Rows } from './springs.ts'
 
 // The closed form beside a direct solution of the same springs: equations written out, solved by elimination, as many
 // rows as can carry from the tight side. *Source:* the spring model of engine contract §6, after Gerbert et al. (1978).
@@ -42,7 +42,7 @@ describe('rows of teeth that share a pull', () => {
         if (forces.length < at.engaged) lifted += 1
         const sharing = loaded(at)
         // 1e-9 of the pull, and what elimination loses where the error's own tension is far larger
-        const lost = 1e-9 * at.pull + 1e-12 * Math.abs(sharing.errorTension)
+        const lost = 1e-9 * at.pull + 1e-12 * Math.abs(springsOf(at).errorTension)
         expect(Math.abs(largestRowForce(sharing) - Math.max(...forces))).toBeLessThan(lost)
       }),
       { numRuns: 3000 },
@@ -52,8 +52,8 @@ describe('rows of teeth that share a pull', () => {
 
   it('share alike on a loop that does not give, and leave all to the first on one that does', () => {
     const base = { engaged: 8, stiffness: 1e5, pitch: 0.02, error: 0, pull: 400, slack: 0 }
-    expect(firstRowForce(loaded({ ...base, loop: 1e15 }))).toBeCloseTo(50, 5)
-    expect(firstRowForce(loaded({ ...base, loop: 1e-3 }))).toBeCloseTo(400, 2)
+    expect(loaded({ ...base, loop: 1e15 }).first).toBeCloseTo(50, 5)
+    expect(loaded({ ...base, loop: 1e-3 }).first).toBeCloseTo(400, 2)
   })
 
   it('climb by the worst of the rows, one by one', () => {
@@ -65,7 +65,7 @@ describe('rows of teeth that share a pull', () => {
           const behind = forces.slice(index + 1).reduce((sum, one) => sum + one, 0)
           if (force > 0) worst = Math.max(worst, force / (pretension + force / 2 + behind))
         }
-        const found = climbRatioOf(loaded(at), 2 * Math.PI, pretension, 1)
+        const found = climbRatioOf(loaded(at), springsOf(at), 2 * Math.PI, pretension, 1)
         // 1e-7 of a row's own ratio: elimination's digits, spread over the smallest hold
         const lost = 1e-7 + (1e-11 * Math.abs((at.error * at.loop) / at.pitch)) / pretension
         expect(Math.abs(found - worst)).toBeLessThan(lost * Math.max(1, worst))
@@ -78,7 +78,7 @@ describe('rows of teeth that share a pull', () => {
     fc.assert(
       fc.property(power(0, 4), (pull) => {
         const at = { engaged: 6, stiffness: 1e5, loop: 1e5, pitch: 0.02, error: 0, pull, slack: 0 }
-        expect(climbRatioOf(loaded(at), 1, 0, 12)).toBeCloseTo(12 / Math.PI, 9)
+        expect(climbRatioOf(loaded(at), springsOf(at), 1, 0, 12)).toBeCloseTo(12 / Math.PI, 9)
       }),
     )
   })

@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { rowSpringsOf, type RowSprings } from '../../shared-engine/geometry/row-springs.ts'
 import { setLoad, Sharing } from '../../shared-engine/track/sharing.ts'
 
 /** Rows of teeth under a load; SI. */
@@ -54,13 +55,14 @@ export const rows: fc.Arbitrary<Rows> = fc.record({
   slack: fc.oneof(fc.constant(0), power(0, 3)),
 })
 
+/** The engine's springs of these rows. */
+export function springsOf({ stiffness, loop, pitch, error }: Rows): RowSprings {
+  return rowSpringsOf(stiffness, loop, pitch, error)
+}
+
 /** The engine's closed form under the same load. */
-export function loaded({ engaged, stiffness, loop, pitch, error, pull, slack }: Rows): Sharing {
+export function loaded(at: Rows): Sharing {
   const sharing = new Sharing()
-  sharing.known = true
-  sharing.halfSine = Math.sqrt((stiffness * pitch) / loop) / 2
-  sharing.decay = 2 * Math.asinh(sharing.halfSine)
-  sharing.errorTension = (error * loop) / pitch
-  setLoad(sharing, engaged, pull, slack)
+  setLoad(sharing, springsOf(at), at.engaged, at.pull, at.slack)
   return sharing
 }

@@ -1,12 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  allowedBeltPull,
-  beltFitOf,
-  beltLean,
-  beltLength,
-  teethInMesh,
-} from '../../shared-engine/stages/belt.ts'
+import { beltLean, beltLength, teethInMesh } from '../../shared-engine/geometry/belt-drive.ts'
+import { allowedBeltPull, beltFitOf } from '../../shared-engine/stages/belt.ts'
 import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
 import { integrate } from '../../shared-engine/numeric/quadrature.ts'
 

@@ -1,5 +1,5 @@
 import type { BeltStage } from '../../build/machine-parts.ts'
-import { pulleyRadius } from '../../stages/belt.ts'
+import { pulleyRadius } from '../../geometry/belt-drive.ts'
 import type { GroupShape, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'
 import { loopPath } from './loop.ts'

@@ -1,5 +1,5 @@
 import type { ChainStage } from '../../build/machine-parts.ts'
-import { chainWheelRadius } from '../../stages/chain.ts'
+import { chainWheelRadius } from '../../geometry/chain-wheel.ts'
 import type { GroupShape, Point, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'
 import { loopPath } from './loop.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { setTrackLoads, TrackLoad } from '../../../shared-engine/cases/track-loads.ts'
+import { setTrackLoad, TrackLoad } from '../../../shared-engine/cases/track-loads.ts'
 import {
   allowedTrackQuantity,
   throttleAtLimit,
@@ -62,9 +62,7 @@ describe('load cases', () => {
 describe('rows that carry nothing', () => {
   const loadOf = (force: number) => {
     const load = new TrackLoad()
-    load.force = force
-    load.beltSpeed = 0
-    setTrackLoads([load], machine)
+    setTrackLoad(load, machine, force, 0)
     return load
   }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chainTooth } from '../../../shared-engine/draw/parts/chain.ts'
-import { chainWheelRadius } from '../../../shared-engine/stages/chain.ts'
+import { chainWheelRadius } from '../../../shared-engine/geometry/chain-wheel.ts'
 import { linkPlaces, loopRound, placeOn } from '../../../shared-engine/draw/parts/loop.ts'
 import { driveOf, gapPhase } from '../../../shared-engine/draw/parts/looped-stage.ts'
 import { trackLayout } from '../../../shared-engine/draw/parts/track-loop.ts'

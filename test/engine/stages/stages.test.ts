@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { stagePartOf } from '../../../shared-engine/build/machine-stage.ts'
 import type { BeltStage, GearStage, Machine } from '../../../shared-engine/build/machine-parts.ts'
 import type { Stage, StoredBuild } from '../../../shared-engine/build/schema.ts'
-import { allowedBeltPull, pulleyRadius } from '../../../shared-engine/stages/belt.ts'
+import { pulleyRadius } from '../../../shared-engine/geometry/belt-drive.ts'
+import { allowedBeltPull } from '../../../shared-engine/stages/belt.ts'
 import { allowedChainTension, chainRipple } from '../../../shared-engine/stages/chain.ts'
 import { lewisStress, stageDynamicFactor, tangentialForce } from '../../../shared-engine/stages/gear.ts'
 import { lewisFormFactor } from '../../../shared-engine/reference/gears.ts'
@@ -106,7 +107,10 @@ describe('a belt', () => {
 
   it('keeps 0.6 of it with four teeth in mesh, less its own centrifugal pull', () => {
     // sin θ = 0.00508 · 60/2π/0.06, θ = 0.9414 rad: 20 (½ − 0.29965) = 4.007, four teeth: 0.6
-    const close = { ...given, centre: 0.06 }
+    const close = stagePartOf({
+      ...completeStage({ ...belt, allowableTensionN: 150 }),
+      centreMm: 60,
+    } as Stage) as BeltStage
     expect(allowedBeltPull(close, 0)).toBeCloseTo(90, 9)
     // 0.044 kg/m at 20 m/s: 17.6 N
     expect(allowedBeltPull(close, 20)).toBeCloseTo(90 - 17.6, 9)

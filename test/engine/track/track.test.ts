@@ -2,15 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { TrackPart } from '../../../shared-engine/build/machine-parts.ts'
 import type { StoredBuild } from '../../../shared-engine/build/schema.ts'
-import { climbSlopeOf } from '../../../shared-engine/track/climb.ts'
+import { assumedRowShare, rowStiffnessOf } from '../../../shared-engine/geometry/drive-tooth.ts'
 import { internalDragAt } from '../../../shared-engine/track/drag.ts'
-import { rowStiffnessOf } from '../../../shared-engine/track/sharing.ts'
-import {
-  assumedRowShare,
-  toothBearing,
-  toothBending,
-  toothShear,
-} from '../../../shared-engine/track/teeth.ts'
+import { toothBearing, toothBending, toothShear } from '../../../shared-engine/track/teeth.ts'
 import { burstSpeedOf, centrifugalTension } from '../../../shared-engine/track/tension.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
@@ -115,7 +109,9 @@ describe('stiffness of a row of teeth', () => {
         ]
         const [, give = NaN] = solvedByOdex(slopes, 0, [0, 0], loadHeight)
         // 1e-9: the solver's tolerance
-        expect(Math.abs((rowStiffnessOf(track) * give) / teethAcross - 1)).toBeLessThan(1e-9)
+        expect(
+          Math.abs((rowStiffnessOf({ ...part, modulus }, teethAcross) * give) / teethAcross - 1),
+        ).toBeLessThan(1e-9)
       }),
       { numRuns: 100 },
     )
@@ -128,8 +124,11 @@ describe('stiffness of a row of teeth', () => {
       tensileStrengthMpa: 8,
       bearingStrengthMpa: 9,
     }
-    expect(rowStiffnessOf(trackOf({ tooth: { heightMm: 8, rootMm: 10, widthMm: 50, ...custom } }))).toBeNaN()
-    expect(rowStiffnessOf(trackOf({}))).toBeNaN()
+    const soft = { heightMm: 8, rootMm: 10, widthMm: 50 }
+    expect(trackOf({ loopStiffnessN: 1e5, tooth: { ...soft, ...custom } }).springs).toBeNull()
+    expect(trackOf({ loopStiffnessN: 1e5 }).springs).toBeNull()
+    expect(trackOf({ tooth }).springs).toBeNull()
+    expect(trackOf({ loopStiffnessN: 1e5, tooth }).springs).not.toBeNull()
   })
 })
 
@@ -141,6 +140,6 @@ describe('slope of a flank', () => {
     // tan(45° − atan 0.5) = (1 − 0.5)/(1 + 0.5)
     [45, 0.5, 1 / 3],
   ])('%d° with friction %d: %d', (flankDegrees, flankFriction, slope) => {
-    expect(climbSlopeOf(toothOf({ flankDegrees, flankFriction } as object))).toBeCloseTo(slope, 12)
+    expect(toothOf({ flankDegrees, flankFriction } as object).climbSlope).toBeCloseTo(slope, 12)
   })
 })

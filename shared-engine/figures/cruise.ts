@@ -1,0 +1,22 @@
+import type { Evaluation } from '../cases/evaluation.ts'
+import { figureRows } from './figure.ts'
+
+/** Level travel at half of the top speed. */
+export class CruiseFigures {
+  cruiseHalfTopPackAmps = NaN
+  cruiseHalfTopMinutes = NaN
+  cruiseHalfTopKilometres = NaN
+}
+
+export function setCruiseFigures(values: CruiseFigures, e: Evaluation): void {
+  const { cruise } = e
+  values.cruiseHalfTopPackAmps = cruise.packAmps
+  values.cruiseHalfTopMinutes = cruise.seconds / 60
+  values.cruiseHalfTopKilometres = cruise.metres / 1000
+}
+
+export const cruiseFigures = figureRows(new CruiseFigures(), setCruiseFigures, {
+  cruiseHalfTopPackAmps: ['Pack current at half speed', 'amps'],
+  cruiseHalfTopMinutes: ['Run time at half speed', 'minutes'],
+  cruiseHalfTopKilometres: ['Range at half speed', 'kilometres'],
+})
