@@ -1,5 +1,7 @@
 import type { Box, Scene, Shape, Stroke, TextShape } from './scene.ts'
 import type { Role } from './role.ts'
+import { escaped, svgMarkup } from './svg-element.ts'
+import type { Attributes, SvgElement } from './svg-element.ts'
 
 /** A colour for each role; the page has its own in its style sheet, this is for paper and files. */
 export type Palette = Readonly<Record<Role, string>>
@@ -40,11 +42,6 @@ export const pagePalette: Palette = {
 
 export const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
 
-/** Text as it may stand in an SVG file's element or attribute. */
-export function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
-}
-
 function number(value: number): string {
   const rounded = Math.round(value * 100) / 100
   return String(rounded === 0 ? 0 : rounded)
@@ -65,25 +62,33 @@ export function hatchPath(box: Box, spacing: number): string {
   return lines.join('')
 }
 
-function strokeText(stroke: Stroke | undefined, palette: Palette): string {
-  if (stroke === undefined) return ''
-  const dash = stroke.dash && stroke.dash.length > 0 ? ` stroke-dasharray="${stroke.dash.join(' ')}"` : ''
-  return ` stroke="${palette[stroke.role]}" stroke-width="${number(stroke.width ?? 1)}"${dash}`
+function strokeOf(stroke: Stroke | undefined, palette: Palette): Attributes {
+  if (stroke === undefined) return {}
+  const line = { stroke: palette[stroke.role], 'stroke-width': number(stroke.width ?? 1) }
+  return stroke.dash && stroke.dash.length > 0 ? { ...line, 'stroke-dasharray': stroke.dash.join(' ') } : line
 }
 
-function fillText(fill: Role | undefined, opacity: number | undefined, palette: Palette): string {
-  const shade = opacity === undefined ? '' : ` fill-opacity="${number(opacity)}"`
-  return fill === undefined ? ' fill="none"' : ` fill="${palette[fill]}"${shade}`
+function fillOf(fill: Role | undefined, opacity: number | undefined, palette: Palette): Attributes {
+  if (fill === undefined) return { fill: 'none' }
+  return opacity === undefined
+    ? { fill: palette[fill] }
+    : { fill: palette[fill], 'fill-opacity': number(opacity) }
 }
 
-function textElement(shape: TextShape, palette: Palette): string {
-  const anchor = shape.anchor && shape.anchor !== 'start' ? ` text-anchor="${shape.anchor}"` : ''
-  const weight = shape.weight === 'strong' ? ' font-weight="600"' : ''
-  const { x, y } = shape.at
-  const turn = shape.turn ? ` transform="rotate(${number(shape.turn)} ${number(x)} ${number(y)})"` : ''
-  const rim = shape.rim ? ` stroke="${palette.paper}" stroke-width="3" paint-order="stroke"` : ''
-  const place = `x="${number(x)}" y="${number(y)}" font-size="${shape.size}"`
-  return `<text ${place} fill="${palette[shape.role]}"${anchor}${weight}${turn}${rim}>${escaped(shape.text)}</text>`
+function textElement(shape: TextShape, palette: Palette): SvgElement {
+  const x = number(shape.at.x)
+  const y = number(shape.at.y)
+  const attributes: Attributes = {
+    x,
+    y,
+    'font-size': String(shape.size),
+    fill: palette[shape.role],
+    ...(shape.anchor && shape.anchor !== 'start' && { 'text-anchor': shape.anchor }),
+    ...(shape.weight === 'strong' && { 'font-weight': '600' }),
+    ...(shape.turn && { transform: `rotate(${number(shape.turn)} ${x} ${y})` }),
+    ...(shape.rim && { stroke: palette.paper, 'stroke-width': '3', 'paint-order': 'stroke' }),
+  }
+  return { tag: 'text', attributes, text: shape.text }
 }
 
 /** `translate(…) rotate(…)` of a group; empty where it stands still. */
@@ -97,7 +102,7 @@ export function groupTransform(
   return parts.join(' ')
 }
 
-/** Writes shapes; clip paths are numbered as they come. */
+/** Shapes as elements; clip paths are numbered as they come. */
 class Writer {
   private clips = 0
   private readonly palette: Palette
@@ -108,60 +113,72 @@ class Writer {
     this.name = name
   }
 
-  shapes(shapes: readonly Shape[]): string {
-    return shapes.map((shape) => this.shape(shape)).join('\n')
+  shapes(shapes: readonly Shape[]): SvgElement[] {
+    return shapes.map((shape) => this.shape(shape))
   }
 
-  private group(shape: Extract<Shape, { shape: 'group' }>, id: string): string {
+  private group(shape: Extract<Shape, { shape: 'group' }>, common: Attributes): SvgElement {
     const transform = groupTransform(shape.shift, shape.turn)
-    const place = transform === '' ? '' : ` transform="${transform}"`
-    const inner = this.shapes(shape.shapes)
-    if (shape.clip === undefined) return `<g${id}${place}>${inner}</g>`
+    const attributes = transform === '' ? common : { ...common, transform }
+    const inside = this.shapes(shape.shapes)
+    if (shape.clip === undefined) return { tag: 'g', attributes, inside }
     const { x, y, width, height } = shape.clip
-    const clip = `${this.name}-clip-${this.clips++}`
-    const rect = `<rect x="${number(x)}" y="${number(y)}" width="${number(width)}" height="${number(height)}"/>`
-    return `<g${id}${place}><clipPath id="${clip}">${rect}</clipPath><g clip-path="url(#${clip})">${inner}</g></g>`
+    const id = `${this.name}-clip-${this.clips++}`
+    const box = { x: number(x), y: number(y), width: number(width), height: number(height) }
+    const clip: SvgElement = {
+      tag: 'clipPath',
+      attributes: { id },
+      inside: [{ tag: 'rect', attributes: box }],
+    }
+    const clipped: SvgElement = { tag: 'g', attributes: { 'clip-path': `url(#${id})` }, inside }
+    return { tag: 'g', attributes, inside: [clip, clipped] }
   }
 
-  private shape(shape: Shape): string {
+  private shape(shape: Shape): SvgElement {
     const { palette } = this
-    const name = shape.id === undefined ? '' : ` id="${escaped(`${this.name}-${shape.id}`)}"`
-    const limit = shape.limit === undefined ? '' : ` data-limit="${escaped(shape.limit)}"`
-    const id = name + limit
+    const common: Attributes = {
+      ...(shape.id !== undefined && { id: `${this.name}-${shape.id}` }),
+      ...(shape.limit !== undefined && { 'data-limit': shape.limit }),
+    }
     switch (shape.shape) {
-      case 'path':
-        return `<path${id} d="${shape.d}"${fillText(shape.fill, shape.fillOpacity, palette)}${strokeText(shape.stroke, palette)}/>`
+      case 'path': {
+        const look = { ...fillOf(shape.fill, shape.fillOpacity, palette), ...strokeOf(shape.stroke, palette) }
+        return { tag: 'path', attributes: { ...common, d: shape.d, ...look } }
+      }
       case 'polygon': {
         const points = shape.points.map((point) => `${number(point.x)},${number(point.y)}`).join(' ')
-        return `<polygon${id} points="${points}"${fillText(shape.fill, shape.fillOpacity, palette)}${strokeText(shape.stroke, palette)}/>`
+        const look = { ...fillOf(shape.fill, shape.fillOpacity, palette), ...strokeOf(shape.stroke, palette) }
+        return { tag: 'polygon', attributes: { ...common, points, ...look } }
       }
       case 'line': {
         const { from, to } = shape
-        const ends = `x1="${number(from.x)}" y1="${number(from.y)}" x2="${number(to.x)}" y2="${number(to.y)}"`
-        return `<line${id} ${ends}${strokeText(shape.stroke, palette)}/>`
+        const ends = { x1: number(from.x), y1: number(from.y), x2: number(to.x), y2: number(to.y) }
+        return { tag: 'line', attributes: { ...common, ...ends, ...strokeOf(shape.stroke, palette) } }
       }
       case 'circle': {
-        const place = `cx="${number(shape.centre.x)}" cy="${number(shape.centre.y)}" r="${number(shape.radius)}"`
-        return `<circle${id} ${place}${fillText(shape.fill, undefined, palette)}${strokeText(shape.stroke, palette)}/>`
+        const place = { cx: number(shape.centre.x), cy: number(shape.centre.y), r: number(shape.radius) }
+        const look = { ...fillOf(shape.fill, undefined, palette), ...strokeOf(shape.stroke, palette) }
+        return { tag: 'circle', attributes: { ...common, ...place, ...look } }
       }
       case 'text':
         return textElement(shape, palette)
       case 'hatch': {
-        const stroke = strokeText({ role: shape.role, width: 0.8 }, palette)
-        return `<path${id} d="${hatchPath(shape.box, shape.spacing)}" fill="none"${stroke}/>`
+        const look = strokeOf({ role: shape.role, width: 0.8 }, palette)
+        const d = hatchPath(shape.box, shape.spacing)
+        return { tag: 'path', attributes: { ...common, d, fill: 'none', ...look } }
       }
       case 'group':
-        return this.group(shape, id)
+        return this.group(shape, common)
     }
   }
 }
 
 /**
- * The shapes of a scene as SVG markup, for a page that has its own `svg` element.
+ * The shapes of a scene as SVG elements, for a page that has its own `svg` element.
  *
  * @param prefix of all ids, unique on the page
  */
-export function sceneMarkup(scene: Scene, palette: Palette, prefix: string): string {
+export function sceneElements(scene: Scene, palette: Palette, prefix: string): SvgElement[] {
   return new Writer(palette, prefix).shapes(scene.shapes)
 }
 
@@ -175,5 +192,5 @@ export function sceneSvg(scene: Scene, palette: Palette = printPalette): string 
   const ground = `<rect width="${number(width)}" height="${number(height)}" fill="${palette.paper}"/>`
   const words = `<title>${escaped(scene.title)}</title>\n<desc>${escaped(scene.summary)}</desc>`
   const open = `<svg xmlns="http://www.w3.org/2000/svg" ${size} font-family="${escaped(svgFont)}" fill="none">`
-  return `${open}\n${words}\n${ground}\n${new Writer(palette, scene.name).shapes(scene.shapes)}\n</svg>\n`
+  return `${open}\n${words}\n${ground}\n${svgMarkup(sceneElements(scene, palette, scene.name), '\n')}\n</svg>\n`
 }
