@@ -1,10 +1,9 @@
-import type { Machine } from '../build/machine-parts.ts'
 import type { UnitSystem } from '../units/kinds.ts'
 import { connectors } from './parts/connectors.ts'
 import { groundLine, slopeWedge } from './parts/ground.ts'
 import { degrees } from './parts/outline.ts'
 import { leastCell, rowOf } from './parts/row.ts'
-import type { Row, RowItem } from './parts/row.ts'
+import type { DrawnMachine, Row, RowItem } from './parts/row.ts'
 import { scaleBar } from './parts/scale-bar.ts'
 import { centreOfMass, centreOfMassAt, hull } from './parts/vehicle.ts'
 import type { PathPart, PowerPathScene } from './power-path-scene.ts'
@@ -96,7 +95,7 @@ function bars(items: readonly PlacedItem[], system: UnitSystem, y: number): Shap
 
 /** Ground line, contact patch, slope: from the loop's rear to the row's end. */
 function groundShapes(
-  machine: Machine,
+  machine: DrawnMachine,
   row: Row,
   track: PlacedItem,
   ground: number,
@@ -127,7 +126,7 @@ function patchShapes(row: Row, track: PlacedItem, axis: number): Shape[] {
 }
 
 function vehicleShapes(
-  machine: Machine,
+  machine: DrawnMachine,
   row: Row,
   track: PlacedItem,
   axis: number,
@@ -167,7 +166,7 @@ function vehicleShapes(
   return { shapes, part }
 }
 
-function groundPart(machine: Machine, left: number, width: number, levels: Levels): PathPart {
+function groundPart(machine: DrawnMachine, left: number, width: number, levels: Levels): PathPart {
   const { ground } = machine
   const slope = degrees(Math.atan(ground.grade))
   const words = ground.model === 'soil' ? 'soil that yields' : 'firm ground'
@@ -182,11 +181,32 @@ function groundPart(machine: Machine, left: number, width: number, levels: Level
 }
 
 /**
+ * Everything that the drawing shows, as one text: while it stays the same, so does the drawing. Most edits move figures
+ * and leave the machine's shape alone.
+ */
+export function powerPathKey(machine: DrawnMachine, look: PowerPathLook): string {
+  const { pack, motor, stages, train, track, vehicle, ground } = machine
+  const shown: DrawnMachine = {
+    pack: { series: pack.series },
+    motor: { count: motor.count, polePairs: motor.polePairs },
+    stages,
+    train: { ratio: train.ratio },
+    track,
+    vehicle,
+    ground,
+  }
+  // JSON has one word for what is not finite and for what is not there; the drawing may have two.
+  return JSON.stringify([shown, look], (_, value: unknown) =>
+    typeof value === 'number' && !Number.isFinite(value) ? String(value) : value,
+  )
+}
+
+/**
  * The machine drawn from pack to ground. Wheels of one reduction stand at true relative size with their true tooth
  * counts; reductions and loop each have a scale bar, because a 9-tooth pinion and a 2 m loop have no common scale that
  * a person could read. Pack, controller and motor are signs: the build does not know their size.
  */
-export function powerPath(machine: Machine, look: PowerPathLook): PowerPathScene {
+export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPathScene {
   const { width, system } = look
   const levels = look.low === true ? low : usual
   const { axis } = levels

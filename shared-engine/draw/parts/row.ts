@@ -14,6 +14,13 @@ export const leastCell = 70
 const gap = 16
 const groundWidth = 78
 
+/** What of a machine is drawn; nothing else of it reaches the drawing. */
+export interface DrawnMachine extends Pick<Machine, 'stages' | 'track' | 'vehicle' | 'ground'> {
+  readonly pack: Pick<Machine['pack'], 'series'>
+  readonly motor: Pick<Machine['motor'], 'count' | 'polePairs'>
+  readonly train: Pick<Machine['train'], 'ratio'>
+}
+
 /** What stands in the row, left to right, before it is spread over the width. */
 export interface RowItem {
   readonly part: string
@@ -35,7 +42,7 @@ function trackWidth(width: number, stages: number): number {
 }
 
 /** Room for each reduction after everything else has its own. */
-function stageRoom(machine: Machine, width: number, half: number): Room {
+function stageRoom(machine: DrawnMachine, width: number, half: number): Room {
   const count = machine.stages.length
   const fixed = 74 + 56 + 74 + groundWidth + trackWidth(width, count)
   const left = width - fixed - (count + 4) * gap
@@ -43,11 +50,11 @@ function stageRoom(machine: Machine, width: number, half: number): Room {
 }
 
 /** Motor turns as drawn: clockwise or not, so that the sprocket always rolls the machine to the right. */
-function motorSense(machine: Machine): number {
+function motorSense(machine: DrawnMachine): number {
   return machine.stages.reduce((sense, stage) => sense * senseOf(stage), 1)
 }
 
-function stageItems(machine: Machine, width: number, half: number): RowItem[] {
+function stageItems(machine: DrawnMachine, width: number, half: number): RowItem[] {
   const room = stageRoom(machine, width, half)
   const scales = stageScales(machine.stages, room)
   let turns = motorSense(machine)
@@ -65,7 +72,7 @@ function stageItems(machine: Machine, width: number, half: number): RowItem[] {
  *
  * @param half room for drawing above and below the row's axis, px
  */
-export function rowOf(machine: Machine, width: number, cellsInParallel: number, half: number): Row {
+export function rowOf(machine: DrawnMachine, width: number, cellsInParallel: number, half: number): Row {
   const { motor, track, vehicle } = machine
   const room = { width: trackWidth(width, machine.stages.length), half: half - hullRoom }
   const loop = drawTrack(track, vehicle.contactLength, room, { id: 'track', turns: 1 / machine.train.ratio })
