@@ -18,10 +18,13 @@ export function connect(workspace: Workspace, commands: readonly Command[]): voi
       }
     }),
   )
+  // Told only where one of them differs: with each telling, the host makes its menu anew.
+  const name = $derived(session.isOpen ? files.title : null)
+  const undo = $derived(session.isOpen ? session.history.undoName : null)
+  const redo = $derived(session.isOpen ? session.history.redoName : null)
+  const unsaved = $derived(session.isDirty)
   $effect(() => {
-    if (!session.isOpen) return
-    const { undoName, redoName } = session.history
-    host.show({ name: files.title, unsaved: session.isDirty, undo: undoName, redo: redoName })
+    if (name !== null) host.show({ name, unsaved, undo, redo })
   })
   $effect(() => {
     if (!session.isOpen) return
