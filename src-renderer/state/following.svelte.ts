@@ -24,6 +24,8 @@ export class Following<Outcome> {
   #held: Held | null = null
   /** Number of the run that is listened to. */
   #turn = 0
+  /** What was last followed. */
+  #followed: readonly unknown[] | null = null
   #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
   running = $state.raw<{
     readonly done: number
@@ -59,9 +61,12 @@ export class Following<Outcome> {
 
   /** In an effect: begins a pause after each change; what the effect leaves behind is dropped. */
   follow(wanted = true): () => void {
-    this.#key()
+    const key = this.#key()
     if (!wanted || this.isCurrent || this.brokenOff !== null) return () => {}
-    const timer = setTimeout(() => this.run(), this.#found === null ? 0 : usualPause)
+    // At once for whoever comes to look; after a change, a pause later, even where nothing was found before it.
+    const changed = this.#followed !== null && !same(this.#followed, key)
+    this.#followed = key
+    const timer = setTimeout(() => this.run(), this.#found === null && !changed ? 0 : usualPause)
     return () => {
       clearTimeout(timer)
       this.drop()
@@ -103,6 +108,7 @@ export class Following<Outcome> {
   forget(): void {
     this.drop()
     this.#found = null
+    this.#followed = null
     this.#brokenOff = null
   }
 }

@@ -42,6 +42,23 @@ describe('work that follows what it depends on', () => {
     expect([work.found, work.running]).toEqual([null, null])
   })
 
+  it('waits for a pause after each change also where nothing was found before it, but not for who comes back', () => {
+    const leave = work.follow()
+    vi.advanceTimersByTime(1)
+    leave()
+    work.follow()()
+    key = ['b']
+    const leaveChanged = work.follow()
+    vi.advanceTimersByTime(400)
+    expect(begun).toHaveLength(1)
+    vi.advanceTimersByTime(200)
+    expect(begun).toHaveLength(2)
+    leaveChanged()
+    work.follow()
+    vi.advanceTimersByTime(1)
+    expect(begun).toHaveLength(3)
+  })
+
   it('does not begin by itself again once it was stopped', () => {
     work.follow()
     vi.advanceTimersByTime(1)
