@@ -10,7 +10,9 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   outputDir: 'test-results',
   snapshotPathTemplate: '{testDir}/looks/{arg}{ext}',
   globalSetup: './test/window/launch/global-setup.ts',
-  timeout: 60_000,
+  // Long, for busy machines: it is the end of what fails, and costs nothing where it passes.
+  timeout: 120_000,
+  expect: { timeout: 30_000 },
   // Each test has a program, data and files of its own; a start and its waits leave a core idle for another.
   workers: 2,
   fullyParallel: true,

@@ -1,40 +1,33 @@
-import AxeBuilder from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
+import { troublesOf } from './axe.ts'
 import { begin, limit, limits, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
-/** WCAG 2.2 A and AA, as axe-core checks them. */
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-
-async function troublesOf(page: Page, within = 'html'): Promise<string[]> {
-  // The real window has one page only; the other way of running axe would open a second.
-  const found = await new AxeBuilder({ page }).include(within).setLegacyMode().withTags(tags).analyze()
-  return found.violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  )
-}
-
 for (const theme of ['light', 'dark'] as const) {
-  test(`every view is free of what axe finds, ${theme}`, async ({ open, shownIn }) => {
+  test(`every view is free of what axe finds${theme === 'dark' ? ', its colours in the dark' : ''}`, async ({
+    open,
+    shownIn,
+  }) => {
     test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes a minute')
     test.setTimeout(300_000)
     const { page } = await open()
     await page.emulateMedia({ colorScheme: theme })
-    expect(await troublesOf(page)).toEqual([])
+    const only = theme === 'dark' ? 'colours' : undefined
+    const troubles = () => troublesOf(page, 'html', only)
+    expect(await troubles()).toEqual([])
     await begin(page)
     for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
       await question(page, name).click()
-      expect(await troublesOf(page), name).toEqual([])
+      expect(await troubles(), name).toEqual([])
     }
     await limits(page).getByRole('button').first().click()
     await expect(page.getByRole('button', { name: 'Copy the full value' })).toBeVisible()
-    expect(await troublesOf(page), 'a working').toEqual([])
+    expect(await troubles(), 'a working').toEqual([])
     await page.keyboard.press('Escape')
     await page.getByRole('button', { name: 'Shortcuts' }).click()
-    expect(await troublesOf(page), 'the shortcuts').toEqual([])
+    expect(await troubles(), 'the shortcuts').toEqual([])
     await page.keyboard.press('Escape')
     await page.getByRole('button', { name: 'Build', exact: true }).click()
-    expect(await troublesOf(page), 'the menu').toEqual([])
+    expect(await troubles(), 'the menu').toEqual([])
   })
 }
 

@@ -1,10 +1,7 @@
-import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
+import { expectAccessible } from './axe.ts'
 import { begin, entry, limit, question, region, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
-
-/** WCAG 2.2 A and AA, as axe-core checks them. */
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 
 const block = (page: Page) => region(page, 'How sure that is')
 const chance = (page: Page) => page.locator('[data-probability]')
@@ -13,7 +10,7 @@ const stale = (page: Page) => block(page).getByText('From before the change.')
 async function openHold(page: Page): Promise<void> {
   await begin(page)
   await question(page, 'Will it hold').click()
-  await expect(chance(page)).toBeVisible({ timeout: 20_000 })
+  await expect(chance(page)).toBeVisible({ timeout: 60_000 })
 }
 
 test('bands, the chance of being over and what to measure first, in the view and in the ledger', async ({
@@ -51,7 +48,7 @@ test('after a change the old bands say so, the ledger shows none, and they are d
   await entry(page, 'motor.kvRpmPerVolt').fill('560 ± 1 %')
   await expect(stale(page)).toBeVisible()
   await expect(page.locator('[data-band]')).toHaveCount(0)
-  await expect(stale(page)).toHaveCount(0, { timeout: 20_000 })
+  await expect(stale(page)).toHaveCount(0, { timeout: 60_000 })
   await expect(page.locator('[data-band]').first()).toBeVisible()
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(stale(page)).toBeVisible()
@@ -72,19 +69,21 @@ test('draws and seed can be changed, wrong ones say what is allowed; Stop tells 
   const stop = block(page).getByRole('button', { name: 'Stop' })
   const bar = block(page).getByRole('progressbar', { name: 'Drawing' })
   await expect
-    .poll(() => bar.evaluate((one: HTMLProgressElement) => one.max > 1 && one.value > 0), { timeout: 20_000 })
+    .poll(() => bar.evaluate((one: HTMLProgressElement) => one.max === 50_000 && one.value > 0), {
+      timeout: 60_000,
+    })
     .toBe(true)
   await stop.click()
-  await expect(block(page)).toContainText(/Stopped after [\d,]+ of 50,000 draws/)
+  await expect(block(page)).toContainText(/Stopped after [\d,]+ of 50,000 draws/, { timeout: 60_000 })
   await expect(chance(page)).toHaveText(/>.99.%/)
   await draws.fill('2000')
-  await expect(block(page)).toContainText('2,000 draws of the 7 entries', { timeout: 20_000 })
+  await expect(block(page)).toContainText('2,000 draws of the 7 entries', { timeout: 60_000 })
 })
 
 test('without a tolerance it says in a sentence what to add, and opens the field for it', async ({
   open,
+  shownIn,
 }) => {
-  test.setTimeout(150_000)
   const { page } = await open()
   await openHold(page)
   const toleranced = [
@@ -107,16 +106,8 @@ test('without a tolerance it says in a sentence what to add, and opens the field
   await block(page).getByRole('button', { name: 'Speed constant Kv' }).click()
   await expect(entry(page, 'motor.kvRpmPerVolt')).toBeFocused()
   await entry(page, 'motor.kvRpmPerVolt').fill('700 ± 3 %')
-  await expect(block(page)).toContainText('draws of the 1 entr', { timeout: 20_000 })
+  await expect(block(page)).toContainText('draws of the 1 entr', { timeout: 60_000 })
   await page.keyboard.press('Tab')
 
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme })
-    const found = await new AxeBuilder({ page }).include('#answer').setLegacyMode().withTags(tags).analyze()
-    expect(
-      found.violations.map(
-        ({ id, nodes }) => `${id} ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-      ),
-    ).toEqual([])
-  }
+  if (shownIn === 'browser') await expectAccessible(page, '#answer')
 })

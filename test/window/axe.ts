@@ -1,0 +1,30 @@
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect } from './launch/open.ts'
+
+/** WCAG 2.2 A and AA, as axe-core checks them. */
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+/** What of it a colour scheme may change: the rest is the same in both. */
+const rulesOfColour = ['color-contrast', 'link-in-text-block']
+
+/** What axe finds, a line each; `colours`: by the rules of colour only. */
+export async function troublesOf(page: Page, within = 'html', only?: 'colours'): Promise<string[]> {
+  // The real window has one page only; the other way of running axe would open a second.
+  const axe = new AxeBuilder({ page }).include(within).setLegacyMode()
+  const found = await (only === 'colours' ? axe.withRules(rulesOfColour) : axe.withTags(tags)).analyze()
+  return found.violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+  )
+}
+
+/**
+ * The page is free of what axe finds, its colours in the light and in the dark. For the browser's project: the window
+ * shows the same page, and axe takes seconds.
+ */
+export async function expectAccessible(page: Page, within = 'html'): Promise<void> {
+  await page.emulateMedia({ colorScheme: 'dark' })
+  expect(await troublesOf(page, within, 'colours'), 'in the dark').toEqual([])
+  await page.emulateMedia({ colorScheme: 'light' })
+  expect(await troublesOf(page, within), 'in the light').toEqual([])
+}
