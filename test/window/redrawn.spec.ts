@@ -29,6 +29,8 @@ test('a plot that was changed shows what one drawn afresh shows', async ({ open 
       expect(first, question).toContain('path')
       await entry.fill(String(Number(value) * 1.3))
       await expect.poll(async () => (await drawings(page)) === first, question).toBe(false)
+      // What is out of sight is drawn when there is time: behind it, there is time for us.
+      await page.evaluate(() => new Promise((done) => requestIdleCallback(done)))
       const changed = await drawings(page)
       await page.getByRole('tab', { name: 'Side by side' }).click()
       await page.getByRole('tab', { name: question }).click()
