@@ -111,6 +111,9 @@ export interface GearStage extends StageCommon {
   readonly drivenForm: number
   readonly driverYield: number
   readonly drivenYield: number
+  /** b m Y, m², and yield strength of the wheel that bears less: force over area is its bending. */
+  readonly bendingArea: number
+  readonly bendingYield: number
   readonly contactRatio: number
   /** Fewest teeth of the smaller wheel that clear the larger one's tips; not whole. */
   readonly fewestTeeth: number

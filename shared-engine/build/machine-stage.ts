@@ -50,18 +50,27 @@ function gearPartOf(stage: StageOf<'gear'>): GearStage {
     sinPressureAngle: Math.sin(stage.pressureAngleDegrees * degree),
     cosPressureAngle: Math.cos(stage.pressureAngleDegrees * degree),
   }
+  const module = stage.moduleMm * milli
+  const faceWidth = stage.faceWidthMm * milli
+  const driverForm = lewisFormFactor(stage.driverTeeth)
+  const drivenForm = lewisFormFactor(stage.drivenTeeth)
+  const driverYield = materialOf(stage.driverMaterial).yield
+  const drivenYield = materialOf(stage.drivenMaterial).yield
+  const drivenBearsLess = drivenForm * drivenYield < driverForm * driverYield
   return {
     kind: 'gear',
     ...pair,
     ...commonOf(stage),
-    module: stage.moduleMm * milli,
-    driverRadius: (stage.moduleMm * milli * stage.driverTeeth) / 2,
-    faceWidth: stage.faceWidthMm * milli,
+    module,
+    driverRadius: (module * stage.driverTeeth) / 2,
+    faceWidth,
     finish: stage.finish,
-    driverForm: lewisFormFactor(stage.driverTeeth),
-    drivenForm: lewisFormFactor(stage.drivenTeeth),
-    driverYield: materialOf(stage.driverMaterial).yield,
-    drivenYield: materialOf(stage.drivenMaterial).yield,
+    driverForm,
+    drivenForm,
+    driverYield,
+    drivenYield,
+    bendingArea: faceWidth * module * (drivenBearsLess ? drivenForm : driverForm),
+    bendingYield: drivenBearsLess ? drivenYield : driverYield,
     contactRatio: contactRatioOf(pair),
     fewestTeeth: fewestTeethOf(pair),
   }

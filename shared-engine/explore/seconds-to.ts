@@ -1,9 +1,9 @@
 import type { Machine } from '../build/machine-parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
-import { RunSum } from '../vehicle/run-piece.ts'
-import { addRun } from '../vehicle/run.ts'
+import { RunProgress } from '../vehicle/run-piece.ts'
+import { continueRun, startRun } from '../vehicle/run.ts'
 
-const sum = new RunSum()
+const progress = new RunProgress()
 
 /** Share of the top speed past which a run is all approach: it takes for ever to reach all of it. */
 const reachable = 0.98
@@ -23,13 +23,10 @@ export function secondsToSpeed(e: Evaluation, machine: Machine, speed: number): 
   const top = e.top.groundSpeed
   if (!e.top.exists || !(speed <= reachable * top)) return NaN
   const { footing, line, airDragFactor, equivalentMass: mass } = e
-  sum.seconds = 0
-  sum.metres = 0
-  let from = 0
-  while (from < speed) {
-    const to = Math.min(speed, from + 0.5 * (top - from))
-    addRun(sum, { machine, footing, line, airDragFactor, mass }, from, to)
-    from = to
+  const setting = { machine, footing, line, airDragFactor, mass }
+  startRun(progress, setting)
+  while (progress.speed < speed) {
+    continueRun(progress, setting, Math.min(speed, progress.speed + 0.5 * (top - progress.speed)))
   }
-  return sum.seconds
+  return progress.seconds
 }

@@ -3,7 +3,7 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
 import { allowedBeltPull } from '../stages/belt.ts'
 import { allowedChainTension, chainPowerRating, chainTension } from '../stages/chain.ts'
-import { leastContactRatio, lewisStress, stageDynamicFactor, tangentialForce } from '../stages/gear.ts'
+import { bendingStress, leastContactRatio, stageDynamicFactor, tangentialForce } from '../stages/gear.ts'
 import { shaftStress } from '../stages/shaft.ts'
 import { addMaximum, addMinimum, worsenMaximum, type Ledger } from './ledger.ts'
 import type { Limit } from './limit.ts'
@@ -85,23 +85,18 @@ function measureGear(
   duty: StageDuty,
   moving: boolean,
 ): void {
-  addBending(ledger, limits.bending, stage, duty, moving)
+  const launch = bendingStress(stage, tangentialForce(stage, duty.launchTorque), 1)
+  // without a torque both wheels bear the same, nothing: the first one is named
+  const allowed = launch > 0 ? stage.bendingYield : stage.driverYield
+  addMaximum(ledger, limits.bending, launch, allowed, 'launch')
+  if (moving) {
+    const dynamic = stageDynamicFactor(stage, duty.topSpeed)
+    const top = bendingStress(stage, tangentialForce(stage, duty.topTorque), dynamic)
+    worsenMaximum(ledger, top, stage.bendingYield, 'top')
+  }
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   addMinimum(ledger, limits.interference, smaller, stage.fewestTeeth, 'build')
   addMinimum(ledger, limits.contactRatio, stage.contactRatio, leastContactRatio, 'build')
-}
-
-/** Bending of both wheels: the wheel and the case with the worse margin. */
-function addBending(ledger: Ledger, limit: Limit, stage: GearStage, duty: StageDuty, moving: boolean): void {
-  const { faceWidth, module, driverForm, drivenForm, driverYield, drivenYield } = stage
-  const force = tangentialForce(stage, duty.launchTorque)
-  addMaximum(ledger, limit, lewisStress(force, faceWidth, module, driverForm, 1), driverYield, 'launch')
-  worsenMaximum(ledger, lewisStress(force, faceWidth, module, drivenForm, 1), drivenYield, 'launch')
-  if (!moving) return
-  const topForce = tangentialForce(stage, duty.topTorque)
-  const dynamic = stageDynamicFactor(stage, duty.topSpeed)
-  worsenMaximum(ledger, lewisStress(topForce, faceWidth, module, driverForm, dynamic), driverYield, 'top')
-  worsenMaximum(ledger, lewisStress(topForce, faceWidth, module, drivenForm, dynamic), drivenYield, 'top')
 }
 
 function measureBelt(

@@ -28,6 +28,17 @@ export function lewisStress(
 }
 
 /**
+ * Bending of the wheel that bears less, by {@link lewisStress}: in any case of load the same one.
+ *
+ * @param force K_A W_t, N, service factor included
+ * @param dynamic K_v
+ * @returns Pa
+ */
+export function bendingStress(stage: GearStage, force: number, dynamic: number): number {
+  return (dynamic * force) / stage.bendingArea
+}
+
+/**
  * Velocity factor of a stage at its driver's speed.
  *
  * @param speed ω, rad/s of the driver

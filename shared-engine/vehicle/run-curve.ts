@@ -1,7 +1,7 @@
 import type { Machine } from '../build/machine-parts.ts'
 import { curveSettingOf } from './curve-setting.ts'
-import { addRun } from './run.ts'
-import { RunSum } from './run-piece.ts'
+import { RunProgress } from './run-piece.ts'
+import { continueRun, startRun } from './run.ts'
 
 /** Speed and distance over time from rest, at full throttle and constant charge. */
 export interface RunCurve {
@@ -25,18 +25,18 @@ export const runEnd = 0.98
 export function runFromRest(machine: Machine, count = 121): RunCurve | null {
   const setting = curveSettingOf(machine)
   if (!setting.top.exists) return null
-  const sum = new RunSum()
+  const progress = new RunProgress()
+  startRun(progress, setting)
   const seconds = [0]
   const speed = [0]
   const distance = [0]
   const end = runEnd * setting.top.groundSpeed
   for (let index = 1; index < count; index += 1) {
-    const from = (end * (index - 1)) / (count - 1)
     const to = (end * index) / (count - 1)
-    addRun(sum, setting, from, to)
-    seconds.push(sum.seconds)
+    continueRun(progress, setting, to)
+    seconds.push(progress.seconds)
     speed.push(to)
-    distance.push(sum.metres)
+    distance.push(progress.metres)
   }
   return { seconds, speed, distance }
 }

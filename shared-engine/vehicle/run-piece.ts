@@ -3,10 +3,16 @@ import type { Footing } from '../ground/footing.ts'
 import { legendreRule } from '../numeric/legendre.ts'
 import type { ThrustLine } from './thrust-line.ts'
 
-/** Sums of a run while it is integrated. */
-export class RunSum {
+/** A run from rest while it is integrated: where it stands and what it took. */
+export class RunProgress {
   seconds = 0
   metres = 0
+  /** m/s of the ground reached so far. */
+  speed = 0
+  /** On soil: i L/K and N at rest, and at the speed reached; NaN there where a flat current limit hides it. */
+  startShear = NaN
+  shear = NaN
+  thrust = NaN
 }
 
 /** What a run needs to know at every speed. */
@@ -33,7 +39,7 @@ const rule = legendreRule(8)
  * @param slope s, N per m/s of ground speed
  */
 export function addPiece(
-  sum: RunSum,
+  progress: RunProgress,
   setting: RunSetting,
   from: number,
   to: number,
@@ -52,6 +58,6 @@ export function addPiece(
     seconds += part
     metres += part * speed
   }
-  sum.seconds += seconds * reach * mass
-  sum.metres += metres * reach * mass
+  progress.seconds += seconds * reach * mass
+  progress.metres += metres * reach * mass
 }

@@ -1,6 +1,6 @@
 import type { CoefficientGround } from '../build/machine-parts.ts'
-import { addPiece, RunSum, type RunSetting } from './run-piece.ts'
-import { addSoilRun } from './soil-run.ts'
+import { addPiece, RunProgress, type RunSetting } from './run-piece.ts'
+import { addSoilRun, startSoilRun } from './soil-run.ts'
 import { beltSpeedForThrust } from './thrust-line.ts'
 import type { TopState } from './top-state.ts'
 
@@ -14,7 +14,7 @@ export class RunFromRest {
   metresTo80 = NaN
 }
 
-const sum = new RunSum()
+const progress = new RunProgress()
 
 /**
  * Fills the run from rest at constant charge.
@@ -29,26 +29,36 @@ export function setRun(run: RunFromRest, setting: RunSetting, top: TopState): vo
     run.secondsToHalf = run.secondsTo80 = run.metresTo80 = NaN
     return
   }
-  const half = 0.5 * top.groundSpeed
-  const most = 0.8 * top.groundSpeed
-  sum.seconds = 0
-  sum.metres = 0
-  addRun(sum, setting, 0, half)
-  run.secondsToHalf = sum.seconds
-  addRun(sum, setting, half, most)
-  run.secondsTo80 = sum.seconds
-  run.metresTo80 = sum.metres
+  startRun(progress, setting)
+  continueRun(progress, setting, 0.5 * top.groundSpeed)
+  run.secondsToHalf = progress.seconds
+  continueRun(progress, setting, 0.8 * top.groundSpeed)
+  run.secondsTo80 = progress.seconds
+  run.metresTo80 = progress.metres
 }
 
-/** Adds the part of a run between two ground speeds. */
-export function addRun(sum: RunSum, setting: RunSetting, from: number, to: number): void {
+/** Puts a run at rest. */
+export function startRun(progress: RunProgress, setting: RunSetting): void {
+  progress.seconds = 0
+  progress.metres = 0
+  progress.speed = 0
+  if (setting.machine.ground.model === 'soil') startSoilRun(progress, setting)
+}
+
+/**
+ * Integrates a run on from where it stands.
+ *
+ * @param speed ground speed to reach, m/s, not below the one reached
+ */
+export function continueRun(progress: RunProgress, setting: RunSetting, speed: number): void {
   const ground = setting.machine.ground
-  if (ground.model === 'soil') addSoilRun(sum, setting, from, to)
-  else addCoefficientRun(sum, setting, ground, from, to)
+  if (ground.model === 'soil') addSoilRun(progress, setting, speed)
+  else addCoefficientRun(progress, setting, ground, progress.speed, speed)
+  progress.speed = speed
 }
 
 function addCoefficientRun(
-  sum: RunSum,
+  progress: RunProgress,
   setting: RunSetting,
   ground: CoefficientGround,
   from: number,
@@ -63,13 +73,13 @@ function addCoefficientRun(
   let at = from
   if (at < gripEnd) {
     const end = Math.min(gripEnd, to)
-    addPiece(sum, setting, at, end, footing.gripThrust, 0)
+    addPiece(progress, setting, at, end, footing.gripThrust, 0)
     at = end
   }
   if (at < corner && at < to) {
     const end = Math.min(corner, to)
-    addPiece(sum, setting, at, end, line.limitedStart, line.limitedSlope / gripping)
+    addPiece(progress, setting, at, end, line.limitedStart, line.limitedSlope / gripping)
     at = end
   }
-  if (at < to) addPiece(sum, setting, at, to, line.openStart, line.openSlope / gripping)
+  if (at < to) addPiece(progress, setting, at, to, line.openStart, line.openSlope / gripping)
 }

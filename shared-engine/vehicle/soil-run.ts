@@ -1,56 +1,70 @@
 import type { Footing } from '../ground/footing.ts'
-import { shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
+import { setShear, Shear, shearShare, shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
 import { legendreRule, type Rule } from '../numeric/legendre.ts'
 import { power } from '../numeric/power.ts'
-import { addPiece, type RunSetting, type RunSum } from './run-piece.ts'
-import { moveToGroundSpeed, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
+import { addPiece, type RunProgress, type RunSetting } from './run-piece.ts'
+import { moveToGroundSpeed, SoilPoint, startingShear } from './soil-motion.ts'
 import { isFlat } from './flat-limit.ts'
 import { beltSpeedForThrust, motorThrustAt, type ThrustLine } from './thrust-line.ts'
 
 /** Widest piece, as a ratio of its ends' x^¼. */
 const widestRatio = 2
-/**
- * Nodes by the ratio of a piece's ends: each leaves less than 1e-7 (test/laws compares with adaptive integration).
- */
-const narrow = legendreRule(6)
-const middling = legendreRule(8)
+/** Nodes by the ratio of a piece's ends: each leaves less than 1e-7 (test/laws compares with adaptive integration). */
+const narrow = legendreRule(8)
 const wide = legendreRule(10)
 
 function ruleFor(high: number, low: number): Rule {
-  if (high < 1.15 * low) return narrow
-  return high < 1.35 * low ? middling : wide
+  return high < 1.35 * low ? narrow : wide
 }
 
-const point = new SoilPoint()
-const start = new SoilPoint()
-const end = new SoilPoint()
+const shear = new Shear()
+const reached = new SoilPoint()
+
+/** Puts a run on soil at rest. */
+export function startSoilRun(progress: RunProgress, setting: RunSetting): void {
+  const { line, footing } = setting
+  const thrust = line.cornerSpeed > 0 && !isFlat(line) ? line.limitedStart : openRestThrust(line)
+  progress.startShear = startingShear(footing, thrust)
+  progress.shear = flatPieceOf(footing, line).end > 0 ? NaN : progress.startShear
+  progress.thrust = Math.min(thrust, footing.gripThrust)
+}
 
 /**
- * Adds the part of a run on soil between two ground speeds.
+ * Adds the part of a run on soil from where it stands to a ground speed.
  *
  * With x = i L/K as the variable everything is explicit: t = ∫ m_e v′(x)/(F(x) − R(v(x))) dx. Pieces are even in the
  * fourth root of x, because thrust bends where x is near 1 and runs out as 1/x towards full slip.
  *
  * *Source:* engine contract §5.
  */
-export function addSoilRun(sum: RunSum, setting: RunSetting, from: number, to: number): void {
+export function addSoilRun(progress: RunProgress, setting: RunSetting, to: number): void {
   const { line, footing } = setting
-  let at = from
-  const flat = flatPieceOf(footing, line)
-  if (at < flat.end) {
-    const end = Math.min(flat.end, to)
-    addPiece(sum, setting, at, end, line.limitedStart, line.limitedSlope / flat.gripping)
-    at = end
-  }
-  if (at >= to) return
-  moveTo(start, setting, at)
-  moveTo(end, setting, to)
+  if (Number.isNaN(progress.shear) && leaveFlat(progress, setting, to)) return
+  moveTo(reached, progress, setting, to)
   const bend = line.cornerSpeed > 0 && !isFlat(line) ? line.cornerThrust : Infinity
-  if (start.thrust > bend && end.thrust < bend) {
+  const { shear, thrust } = progress
+  const endShear = reached.x
+  const endThrust = reached.thrust
+  if (thrust > bend && endThrust < bend) {
     const bendX = shearShareInverse(bend / footing.shearStrength)
-    addPieces(sum, setting, start.x, bendX)
-    addPieces(sum, setting, bendX, end.x)
-  } else addPieces(sum, setting, start.x, end.x)
+    addPieces(progress, setting, shear, bendX)
+    addPieces(progress, setting, bendX, endShear)
+  } else addPieces(progress, setting, shear, endShear)
+  progress.shear = endShear
+  progress.thrust = endThrust
+}
+
+/** Adds what lies on a flat limited piece; true where that is all, else the run stands where the piece ends. */
+function leaveFlat(progress: RunProgress, setting: RunSetting, to: number): boolean {
+  const { line, footing } = setting
+  const flat = flatPieceOf(footing, line)
+  const end = Math.min(flat.end, to)
+  addPiece(progress, setting, progress.speed, end, line.limitedStart, line.limitedSlope / flat.gripping)
+  if (end === to) return true
+  moveTo(reached, progress, setting, end)
+  progress.shear = reached.x
+  progress.thrust = reached.thrust
+  return false
 }
 
 /** Ground speed at which a flat limited piece ends, 0 without one, and 1 − i on it. */
@@ -62,13 +76,10 @@ function flatPieceOf(footing: Footing, line: ThrustLine): { end: number; grippin
 
 const noFlatPiece = { end: 0, gripping: 1 }
 
-/** Moves a point to a ground speed; at rest it is the start's. */
-function moveTo(point: SoilPoint, setting: RunSetting, speed: number): void {
+/** Moves a point to a ground speed. */
+function moveTo(point: SoilPoint, progress: RunProgress, setting: RunSetting, speed: number): void {
   const { line, footing } = setting
-  const restThrust = line.cornerSpeed > 0 && !isFlat(line) ? line.limitedStart : openRestThrust(line)
-  const high = startingShear(footing, restThrust)
-  if (speed === 0) setSoilPoint(point, footing, line, high)
-  else moveToGroundSpeed(point, footing, line, 0, high, guessAt(footing, line, speed), speed)
+  moveToGroundSpeed(point, footing, line, 0, progress.startShear, guessAt(footing, line, speed), speed)
 }
 
 /** About the x of a ground speed: spinning at the grip's thrust, or pushing with what the motors have at that speed. */
@@ -89,37 +100,49 @@ const piecesFor = (ratio: number): number => Math.ceil(Math.log(ratio) / Math.lo
 /** As many as x of 1e-70 wants: no run may go on for ever. */
 const mostPieces = 64
 
-function addPieces(sum: RunSum, setting: RunSetting, from: number, to: number): void {
+function addPieces(progress: RunProgress, setting: RunSetting, from: number, to: number): void {
   const high = Math.sqrt(Math.sqrt(from))
   const low = Math.sqrt(Math.sqrt(to))
   const count = high <= widestRatio * low ? 1 : Math.min(mostPieces, piecesFor(high / low))
   let top = high
   for (let piece = 1; piece <= count; piece += 1) {
     const bottom = piece === count ? low : high * power(low / high, piece / count)
-    addRootPiece(sum, setting, top, bottom)
+    addRootPiece(progress, setting, top, bottom)
     top = bottom
   }
 }
 
-/** Adds a piece that is even in w = x^¼, from the larger down to the smaller; dx = 4 w³ dw. */
-function addRootPiece(sum: RunSum, setting: RunSetting, high: number, low: number): void {
+/**
+ * Adds a piece that is even in w = x^¼, from the larger down to the smaller; dx = 4 w³ dw. What `setSoilPoint` tells of a
+ * point is worked out in local numbers here: four fifths of a run's time is spent in these lines.
+ */
+function addRootPiece(progress: RunProgress, setting: RunSetting, high: number, low: number): void {
   const { line, footing, airDragFactor, mass } = setting
-  const rule = ruleFor(high, low)
-  const resistance = footing.standingResistance
+  const { shearStrength, slipPerShear, standingResistance } = footing
+  const { nodes, weights } = ruleFor(high, low)
   const middle = 0.5 * (high + low)
   const reach = 0.5 * (high - low)
+  // a piece lies on one side of the corner
+  const limited = line.cornerSpeed > 0 && shearStrength * shearShare(middle ** 4) > line.cornerThrust
+  const start = limited ? line.limitedStart : line.openStart
+  const give = limited ? line.limitedGive : line.openGive
   let seconds = 0
   let metres = 0
-  for (let index = 0; index < rule.nodes.length; index += 1) {
-    const root = middle + reach * (rule.nodes[index] ?? 0)
+  for (let index = 0; index < nodes.length; index += 1) {
+    const root = middle + reach * (nodes[index] ?? 0)
     const square = root * root
-    setSoilPoint(point, footing, line, square * square)
-    const speed = point.groundSpeed
-    const surplus = point.thrust - resistance - airDragFactor * speed * speed
-    const part = ((rule.weights[index] ?? 0) * -4 * square * root * point.groundSpeedSlope) / surplus
+    const x = square * square
+    setShear(shear, x)
+    const thrust = shearStrength * shear.share
+    const beltSpeed = (start - thrust) * give
+    const gripping = 1 - x * slipPerShear
+    const speed = beltSpeed * gripping
+    const fall = shearStrength * shear.slope * gripping * give + beltSpeed * slipPerShear
+    const surplus = thrust - standingResistance - airDragFactor * speed * speed
+    const part = ((weights[index] ?? 0) * square * root * fall) / surplus
     seconds += part
     metres += part * speed
   }
-  sum.seconds += reach * mass * seconds
-  sum.metres += reach * mass * metres
+  progress.seconds += 4 * reach * mass * seconds
+  progress.metres += 4 * reach * mass * metres
 }

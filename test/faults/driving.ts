@@ -48,7 +48,10 @@ export const drivingFaults: readonly Fault[] = [
   ...faultsOf('vehicle/run-piece.ts', ['metres += part * speed', 'metres += 0.5 * part * speed']),
   ...faultsOf(
     'vehicle/run.ts',
-    ['const most = 0.8 * top.groundSpeed', 'const most = 0.9 * top.groundSpeed'],
+    [
+      'continueRun(progress, setting, 0.8 * top.groundSpeed)',
+      'continueRun(progress, setting, 0.9 * top.groundSpeed)',
+    ],
     ['line.openSlope / gripping)', 'line.openSlope)'],
   ),
   ...faultsOf('vehicle/soil-motion.ts', ['- beltSpeed * footing.slipPerShear', '']),

@@ -2,10 +2,7 @@ import { faultsOf, type Fault } from './fault.ts'
 
 /** Reductions, track and teeth: radius for diameter, a lost service factor, the wrong wheel, the wrong row. */
 export const mechanicalFaults: readonly Fault[] = [
-  ...faultsOf('build/machine-stage.ts', [
-    '(stage.moduleMm * milli * stage.driverTeeth) / 2',
-    'stage.moduleMm * milli * stage.driverTeeth',
-  ]),
+  ...faultsOf('build/machine-stage.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
   ...faultsOf(
     'geometry/gear-pair.ts',
     ['(one + other) * sine) / (Math.PI * cosine)', '(one + other) * sine) / Math.PI'],
@@ -29,6 +26,7 @@ export const mechanicalFaults: readonly Fault[] = [
     'build/machine-stage.ts',
     ['relativeWidth ** beltWidthExponent', 'relativeWidth'],
     ['size.massPerMetre * stage.strands', 'size.massPerMetre'],
+    ['drivenForm * drivenYield < driverForm * driverYield', 'drivenForm > driverForm'],
     ['smaller ** 1.08', 'smaller ** 1.5'],
     [
       'const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)',
@@ -52,11 +50,10 @@ export const mechanicalFaults: readonly Fault[] = [
     ['let launch = machine.service.factor * launchTorque', 'let launch = launchTorque'],
     ['speed /= stage.ratio', 'speed *= stage.ratio'],
   ),
-  ...faultsOf(
-    'limits/stage.ts',
-    ["driverForm, 1), driverYield, 'launch')", "driverForm, 1), drivenYield, 'launch')"],
-    ['const power = duty.topTorque * duty.topSpeed', 'const power = duty.launchTorque * duty.topSpeed'],
-  ),
+  ...faultsOf('limits/stage.ts', [
+    'const power = duty.topTorque * duty.topSpeed',
+    'const power = duty.launchTorque * duty.topSpeed',
+  ]),
   ...faultsOf(
     'track/sharing.ts',
     [
