@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vitest/config'
 
@@ -8,6 +9,8 @@ export default defineConfig({
   test: {
     environment: 'node',
     testTimeout: 30_000,
+    // by itself vitest leaves a core free for watching: on two that is half of the machine
+    maxWorkers: Math.max(2, availableParallelism()),
     setupFiles: ['test/seed.ts'],
     projects: [
       ...folders.map((name) => ({
