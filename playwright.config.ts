@@ -13,8 +13,8 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   // Long, for busy machines: it is the end of what fails, and costs nothing where it passes.
   timeout: 120_000,
   expect: { timeout: 30_000 },
-  // Each test has a program, data and files of its own; a start and its waits leave a core idle for another.
-  workers: 2,
+  // Each test has a program, data and files of its own; a start and its waits leave two cores idle half of the time.
+  workers: 3,
   fullyParallel: true,
   reporter: [['list']],
   use: {
