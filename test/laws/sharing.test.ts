@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { climbRatioOf } from '../../shared-engine/track/climb.ts'
+import { climbRatioOf, rowRoom, setRowForces } from '../../shared-engine/track/climb.ts'
 import { largestRowForce } from '../../shared-engine/track/sharing.ts'
 import { loaded, power, rows, springsOf, solved, type Rows } from './springs.ts'
 
@@ -80,6 +80,26 @@ describe('rows of teeth that share a pull', () => {
         const at = { engaged: 6, stiffness: 1e5, loop: 1e5, pitch: 0.02, error: 0, pull, slack: 0 }
         expect(climbRatioOf(loaded(at), springsOf(at), 1, 0, 12)).toBeCloseTo(12 / Math.PI, 9)
       }),
+    )
+  })
+})
+
+describe('forces of all rows', () => {
+  it('add up to the pull and are the ends’ own, however far the pitch error’s tension is above the pull', () => {
+    const forces = new Float64Array(rowRoom)
+    fc.assert(
+      fc.property(rows, power(-6, 0), (at, part) => {
+        const small = { ...at, pull: at.pull * part }
+        const sharing = loaded(small)
+        setRowForces(forces, sharing, springsOf(small))
+        const carried = forces.subarray(1, sharing.rows + 1)
+        const sum = carried.reduce((so, force) => so + force, 0)
+        // 1e-9: closed form; of the pull, not of the far larger levels
+        expect(Math.abs(sum - small.pull)).toBeLessThan(1e-9 * small.pull)
+        expect(Math.abs((carried[0] ?? NaN) - sharing.first)).toBeLessThan(1e-9 * small.pull)
+        expect(Math.abs((carried[sharing.rows - 1] ?? NaN) - sharing.last)).toBeLessThan(1e-9 * small.pull)
+      }),
+      { numRuns: 1000 },
     )
   })
 })

@@ -141,3 +141,29 @@ describe('what a reduction bears', () => {
     expect(first?.launchDrivenTorque).toBe(second?.launchTorque)
   })
 })
+
+describe('climbing out of mesh', () => {
+  const flanked = machineOfStored({
+    ...full,
+    track: {
+      ...full.track,
+      pretensionN: 0,
+      loopStiffnessN: 50_000,
+      tooth: {
+        heightMm: 12,
+        rootMm: 14,
+        widthMm: 40,
+        material: 'pu-90a-cast',
+        flankDegrees: 30,
+        flankFriction: 0,
+      },
+    },
+  })
+
+  it('without pretension is 2 · tan β · z/2π at any load, so the first case is named', () => {
+    const each = evaluationOf(flanked)
+    // the last row: f/(f/2) = 2
+    expect(each.toothClimb).toBeCloseTo((Math.tan(Math.PI / 6) * 14) / Math.PI, 12)
+    expect(each.worstClimbCase).toBe('launch')
+  })
+})
