@@ -8,6 +8,7 @@ export class CruiseFigures {
   cruiseHalfTopKilometres = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setCruiseFigures(values: CruiseFigures, e: Evaluation): void {
   const { cruise } = e
   values.cruiseHalfTopPackAmps = cruise.packAmps

@@ -19,7 +19,8 @@ export type SetFigures<Values> = (values: Values, e: Evaluation, machine: Machin
 /**
  * The rows of one subject's figures.
  *
- * @param values one filled struct of the subject: kept to read single figures through
+ * @param values a struct of the subject, kept to read single figures through
+ * @param set fills it
  * @param rows for every figure of the struct its words and kind, in the order of the output
  */
 export function figureRows<Values extends { [Name in keyof Values]: number }>(

@@ -15,6 +15,7 @@ export class ForceFigures {
   pivotMotorAmps = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setForceFigures(values: ForceFigures, e: Evaluation, machine: Machine): void {
   values.startThrustN = e.startThrust
   values.gripThrustN = e.footing.gripThrust

@@ -9,6 +9,7 @@ export class HeatFigures {
   coolantRiseK = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setHeatFigures(values: HeatFigures, e: Evaluation): void {
   const { heat } = e
   values.steadyMotorC = heat.motorTemperature

@@ -17,6 +17,7 @@ export class MotorFigures {
   launchSprocketTorqueNm = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setMotorFigures(values: MotorFigures, e: Evaluation, machine: Machine): void {
   values.ratio = machine.train.ratio
   values.efficiency = machine.train.efficiency

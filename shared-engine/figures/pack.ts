@@ -10,6 +10,7 @@ export class PackFigures {
   busRippleVolts = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setPackFigures(values: PackFigures, e: Evaluation, machine: Machine): void {
   values.packOhm = machine.pack.resistance
   values.packOpenVolts = machine.pack.openVolts

@@ -20,6 +20,7 @@ export class SpeedFigures {
   metresTo80Top = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setSpeedFigures(values: SpeedFigures, e: Evaluation): void {
   const { top, run } = e
   values.topSpeedMps = top.groundSpeed

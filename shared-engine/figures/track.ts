@@ -16,6 +16,7 @@ export class TrackFigures {
   burstMotorRpm = NaN
 }
 
+/** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setTrackFigures(values: TrackFigures, e: Evaluation, machine: Machine): void {
   values.teethEngaged = machine.track.engagedTeeth
   values.toothSharePercent = 100 * e.toothShare

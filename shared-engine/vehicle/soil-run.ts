@@ -114,7 +114,8 @@ function addPieces(progress: RunProgress, setting: RunSetting, from: number, to:
 
 /**
  * Adds a piece that is even in w = x^¼, from the larger down to the smaller; dx = 4 w³ dw. What `setSoilPoint` tells of a
- * point is worked out in local numbers here: four fifths of a run's time is spent in these lines.
+ * point is worked out in local numbers here, as it is the innermost loop of a run; test/laws compares it with a thrust
+ * found by root.
  */
 function addRootPiece(progress: RunProgress, setting: RunSetting, high: number, low: number): void {
   const { line, footing, airDragFactor, mass } = setting
