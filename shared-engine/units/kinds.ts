@@ -11,6 +11,7 @@ export type QuantityKind =
   | 'count'
   | 'fraction'
   | 'length'
+  | 'gearModule'
   | 'distance'
   | 'area'
   | 'mass'

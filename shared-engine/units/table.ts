@@ -51,6 +51,8 @@ const miles = unit('mi', 1_609_344, { per: 1000, also: ['mile', 'miles'] })
 const second = unit('s', 1, { also: ['sec', 'second', 'seconds'] })
 const minute = unit('min', 60, { also: ['minute', 'minutes'] })
 const hour = unit('h', 3600, { also: ['hr', 'hour', 'hours'] })
+const mil = unit('mil', 254, { per: 10_000_000, also: ['thou'] })
+const lengthUnits = [metre, millimetre, centimetre, inches, feet, mil] as const
 const percentUnit = unit('%', 1, { per: 100, also: ['percent'] })
 
 /** Every quantity kind with the units it is read in and shown in. The first unit of each is the engine's. */
@@ -62,12 +64,9 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
   fraction: kind('%', [unit(''), percentUnit]),
   percent: kind('%', [unit('%', 1, { also: ['percent'] })]),
 
-  length: kind(
-    'mm',
-    [metre, millimetre, centimetre, inches, feet, unit('mil', 254, { per: 10_000_000, also: ['thou'] })],
-    shown('mm'),
-    shown('in'),
-  ),
+  length: kind('mm', lengthUnits, shown('mm'), shown('in')),
+  // In mm whatever the rest is in: cutters are named by it (ISO 54); an inch gear is named by its diametral pitch.
+  gearModule: kind('mm', lengthUnits),
   distance: kind(
     'm',
     [metre, kilometre, centimetre, millimetre, feet, miles, inches],

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/build/fields.ts'
-import { entryText, readTyped, stepped } from '../../src-renderer/fields/entry-text.ts'
+import { entryText, fieldUnit, rangeText, readTyped, stepped } from '../../src-renderer/fields/entry-text.ts'
 
 function assertField(path: string): Field {
   const field = fieldOf(path)
@@ -46,6 +46,16 @@ describe('what a field shows and reads', () => {
   it('takes a bare number in the unit that it shows', () => {
     const pitch = assertField('track.pitchMm')
     expect(readTyped('1', 'track.pitchMm', pitch, 'imperial')).toEqual({ value: 25.4, tolerance: null })
+  })
+
+  it('keeps the module of a gear in mm, and takes inches where they are typed', () => {
+    const path = 'stages.0.moduleMm'
+    const gearModule = assertField(path)
+    expect(fieldUnit(gearModule, 'imperial')).toBe('mm')
+    expect(entryText(1.5, gearModule, 'imperial', { plusMinus: 0.01, shape: 'uniform' })).toBe('1.5 ± 0.01')
+    expect(readTyped('1.5', path, gearModule, 'imperial')).toEqual({ value: 1.5, tolerance: null })
+    expect(readTyped('0.05 in', path, gearModule, 'imperial')).toEqual({ value: 1.27, tolerance: null })
+    expect(rangeText(gearModule, 'imperial')).toBe('0.1 to 50 mm')
   })
 
   it('shows a tolerance as it would be typed', () => {

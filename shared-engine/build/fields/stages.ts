@@ -89,7 +89,7 @@ const everyStage = {
 const gearStage = {
   'stages.*.moduleMm': {
     label: 'Module',
-    kind: 'length',
+    kind: 'gearModule',
     low: 0.1,
     high: 50,
     onlyWith: gear,

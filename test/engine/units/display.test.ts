@@ -74,6 +74,11 @@ describe('units on the screen', () => {
     expect(formatText(Math.PI / 6, 'angle', 'metric')).toBe('30.0°')
   })
 
+  test('a gear is named by its module in mm whatever the rest is in (ISO 54)', () => {
+    expect(formatText(0.0015, 'gearModule', 'metric')).toBe('1.500\u202Fmm')
+    expect(formatText(0.0015, 'gearModule', 'imperial')).toBe('1.500\u202Fmm')
+  })
+
   test('the larger unit from where it reads better', () => {
     expect(displayUnit('distance', 'metric', 9999)).toBe('m')
     expect(displayUnit('distance', 'metric', 10_000)).toBe('km')
