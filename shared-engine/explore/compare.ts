@@ -1,6 +1,7 @@
+import { entryLabelOf, leavesOf } from '../build/changes.ts'
 import { entryAt } from '../build/edit.ts'
-import { fieldOf, groups } from '../build/fields.ts'
-import { patternOf, valueAt, keysOf } from '../build/path.ts'
+import { fieldOf } from '../build/fields.ts'
+import { valueAt, keysOf } from '../build/path.ts'
 import { completeBuild } from '../build/read.ts'
 import type { Build, StoredBuild } from '../build/schema.ts'
 import { check, type Checked } from '../check.ts'
@@ -10,6 +11,8 @@ import { limitOf } from '../limits/table.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import { runFromRest, type RunCurve } from '../vehicle/run-curve.ts'
 import { thrustCurve, type ThrustCurve } from '../vehicle/curves.ts'
+
+export { entryLabelOf }
 
 /** Most builds side by side: as many as can be told apart in one plot. */
 export const mostCompared = 4
@@ -98,36 +101,14 @@ function comparedFigure(figure: NamedFigure, checked: readonly Checked[]): Compa
 const aside = new Set(['format', 'version', 'name', 'notes', 'origins'])
 
 function comparedEntries(builds: readonly StoredBuild[], complete: readonly Build[]): ComparedEntry[] {
-  const paths = new Set(complete.flatMap((build) => leavesOf(build, '')))
-  return [...paths].flatMap((path) => {
+  const paths = new Set(complete.flatMap((build) => leavesOf(build)))
+  const machine = [...paths].filter((path) => !aside.has(keysOf(path)[0] ?? ''))
+  return machine.flatMap((path) => {
     const values = complete.map((build) => valueAt(build, keysOf(path)))
     if (values.every((value) => value === values[0])) return []
     const entered = builds.map((build) => entryAt(build, path) !== undefined)
     return [{ path, label: entryLabelOf(path), kind: fieldOf(path)?.kind ?? 'text', values, entered }]
   })
-}
-
-/** Paths of all entries of a build, in their order. */
-function leavesOf(value: unknown, path: string): string[] {
-  if (typeof value !== 'object' || value === null) return [path]
-  return Object.entries(value).flatMap(([key, inner]) => {
-    if (inner === undefined || (path === '' && aside.has(key))) return []
-    return leavesOf(inner, path === '' ? key : `${path}.${key}`)
-  })
-}
-
-/**
- * What an entry is called, with the part that it belongs to; places in lists count from 1.
- *
- * @example entryLabelOf('stages.0.driverTeeth') // 'Reduction 1: Teeth of the driver'
- */
-export function entryLabelOf(path: string): string {
-  const keys = keysOf(path)
-  const label = fieldOf(path)?.label ?? keys.at(-1) ?? path
-  const group = groups[patternOf(keys.slice(0, -1).join('.'))]?.label
-  const place = keys.slice(0, -1).findLast((key) => /^\d+$/.test(key))
-  const numbered = group === undefined || place === undefined ? group : `${group} ${Number(place) + 1}`
-  return numbered === undefined ? label : `${numbered}: ${label}`
 }
 
 function comparedLimits(checked: readonly Checked[]): ComparedLimit[] {

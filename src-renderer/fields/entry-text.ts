@@ -58,7 +58,7 @@ export function entryText(
   return `${plain(shown, unit === bench ? 15 : 7)}${toleranceText(tolerance, field, unit)}`
 }
 
-function toleranceText(tolerance: StoredTolerance | undefined, field: Field, unit: string): string {
+export function toleranceText(tolerance: StoredTolerance | undefined, field: Field, unit: string): string {
   if (tolerance?.plusMinusPercent !== undefined) {
     return ` ± ${plain(tolerance.plusMinusPercent, 7)} %${unit === '%' ? ' of it' : ''}`
   }

@@ -26,6 +26,7 @@ test('work that was not saved is offered after the program was killed, and comes
   const { page } = await open()
   const offer = page.getByRole('region', { name: 'Recovered work' })
   await expect(offer).toContainText('was not saved')
+  await expect(offer).toContainText('There is no file to compare it with.')
   await offer.getByRole('button', { name: 'Recover it' }).click()
   await showPart(page, 'vehicle')
   await expect(entry(page, 'vehicle.massKg')).toHaveValue('41')
