@@ -10,9 +10,9 @@ const longestText = 40
 /**
  * A stored entry in words, outside its field: number with unit, label of a choice, tolerance, text cut short.
  *
- * @example entryWords('vehicle.massKg', 41, 'metric') // '41 kg'
+ * @example storedWords('vehicle.massKg', 41, 'metric') // '41 kg'
  */
-export function entryWords(path: string, value: unknown, system: UnitSystem): string {
+export function storedWords(path: string, value: unknown, system: UnitSystem): string {
   if (value === undefined || value === null || value === '') return '–'
   const [first, spoken = ''] = keysOf(path)
   if (first === 'tolerances' && typeof value === 'object') {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { entryWords } from '../../src-renderer/fields/entry-words.ts'
+import { storedWords } from '../../src-renderer/fields/stored-words.ts'
 
 it.each([
   ['vehicle.massKg', 41, 'metric', '41 kg'],
@@ -14,7 +14,7 @@ it.each([
   ['notes', '', 'metric', '–'],
   ['vehicle.massKg', undefined, 'metric', '–'],
 ] as const)('%s as %s in %s is told as %s', (path, value, system, told) => {
-  const words = entryWords(path, value, system)
+  const words = storedWords(path, value, system)
   if (typeof told === 'string') expect(words).toBe(told)
   else expect(words).toMatch(told)
 })
