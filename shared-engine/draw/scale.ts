@@ -32,9 +32,14 @@ export interface ScaleWish {
   readonly round: boolean
 }
 
+/** Least span of an axis as a share of its values: what differs by less is one value, and its ticks would need more digits. */
+const leastSpan = 1e-3
+
 /** An extent that spans something: a single value gets room around it. */
 function spanning([low, high]: readonly [number, number]): [number, number] {
-  if (high > low) return [low, high]
+  const least = leastSpan * Math.max(Math.abs(low), Math.abs(high))
+  if (high - low > least) return [low, high]
+  if (high > low) return [(low + high - least) / 2, (low + high + least) / 2]
   const room = Math.abs(low) > 0 ? Math.abs(low) * 0.5 : 1
   return low >= 0 && low - room < 0 ? [0, low + room] : [low - room, low + room]
 }

@@ -45,22 +45,38 @@ export function unitWords(field: Field, system: UnitSystem, value?: number): str
   return value === 1 ? (one[counted] ?? counted.replace(/s$/, '')) : counted
 }
 
-/** A stored number as the field shows it: all its digits, in the unit of the system. */
+/** Digits of an entry that is only looked at: more are noise of a conversion, or of a file that another program wrote. */
+const shownDigits = 6
+/** Digits that a stored number can hold. */
+const allDigits = 15
+
+/** A stored number as the field shows it, in the unit of the system; six digits at most. */
 export function entryText(
   value: number,
   field: Field,
   system: UnitSystem,
   tolerance: StoredTolerance | undefined,
+  most = shownDigits,
 ): string {
   const unit = fieldUnit(field, system)
   const { bench } = kindUnits[field.kind]
   const shown = unit === bench ? value : fromEngine(toEngine(value, field.kind), field.kind, unit)
-  return `${plain(shown, unit === bench ? 15 : 7)}${toleranceText(tolerance, field, unit)}`
+  return `${plain(shown, unit === bench ? most : shownDigits)}${toleranceText(tolerance, field, unit)}`
+}
+
+/** The same for the field that is being typed into: in the build's own unit to the last digit, so that none is lost. */
+export function entryWhole(
+  value: number,
+  field: Field,
+  system: UnitSystem,
+  tolerance: StoredTolerance | undefined,
+): string {
+  return entryText(value, field, system, tolerance, allDigits)
 }
 
 export function toleranceText(tolerance: StoredTolerance | undefined, field: Field, unit: string): string {
   if (tolerance?.plusMinusPercent !== undefined) {
-    return ` ± ${plain(tolerance.plusMinusPercent, 7)} %${unit === '%' ? ' of it' : ''}`
+    return ` ± ${plain(tolerance.plusMinusPercent, shownDigits)} %${unit === '%' ? ' of it' : ''}`
   }
   if (tolerance?.plusMinus === undefined) return ''
   const difference = differenceFromEngine(
@@ -68,7 +84,7 @@ export function toleranceText(tolerance: StoredTolerance | undefined, field: Fie
     field.kind,
     unit,
   )
-  return ` ± ${plain(difference, 7)}${unit === '%' ? ' % points' : ''}`
+  return ` ± ${plain(difference, shownDigits)}${unit === '%' ? ' % points' : ''}`
 }
 
 function plain(value: number, digits: number): string {

@@ -1,3 +1,5 @@
+import { percentText } from '../../shared-engine/units/percent.ts'
+
 /** Longest bar: a third past its line; what is further over is cut there, and the numbers say how far. */
 const longest = 4 / 3
 
@@ -14,8 +16,7 @@ export function barOf(margin: number | null): number {
 /** "12 % in hand", "8 % over"; "past any" where no margin can be formed. */
 export function marginWords(margin: number | null): string {
   if (margin === null) return 'past any'
-  const percent = Math.abs(margin) * 100
-  const text = percent >= 1000 ? '> 1,000' : percent >= 10 ? String(Math.round(percent)) : percent.toFixed(1)
+  const text = percentText(margin)
   return margin < 0 ? `${text}\u202F% over` : `${text}\u202F% in hand`
 }
 

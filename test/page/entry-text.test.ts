@@ -1,7 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/build/fields.ts'
-import { entryText, fieldUnit, rangeText, readTyped, stepped } from '../../src-renderer/fields/entry-text.ts'
+import {
+  entryText,
+  entryWhole,
+  fieldUnit,
+  rangeText,
+  readTyped,
+  stepped,
+} from '../../src-renderer/fields/entry-text.ts'
 
 function assertField(path: string): Field {
   const field = fieldOf(path)
@@ -25,7 +32,7 @@ describe('what a field shows and reads', () => {
           const { low = 0, high = 1 } = field
           const raw = Number((low + share * (high - low)).toPrecision(12))
           const value = field.whole === true ? Math.round(raw) : Math.min(high, Math.max(low, raw))
-          const read = readTyped(entryText(value, field, 'metric', undefined), path, field, 'metric')
+          const read = readTyped(entryWhole(value, field, 'metric', undefined), path, field, 'metric')
           expect(read).toMatchObject({ tolerance: null })
           // 1e-14: through the engine's unit and back, one rounding each way.
           if (typeof read !== 'string')
@@ -33,6 +40,13 @@ describe('what a field shows and reads', () => {
         },
       ),
     )
+  })
+
+  it('shows six digits at most while it is only looked at', () => {
+    const mass = assertField('vehicle.massKg')
+    expect(entryText(788.046371816935, mass, 'metric', undefined)).toBe('788.046')
+    expect(entryText(13.5, mass, 'imperial', undefined)).toBe('29.7624')
+    expect(entryWhole(788.046371816935, mass, 'metric', undefined)).toBe('788.046371816935')
   })
 
   it('takes any unit of the kind, fractions and sums', () => {

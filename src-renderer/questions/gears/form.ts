@@ -170,5 +170,5 @@ function boundText(typed: string | number, figure: string, system: UnitSystem): 
   const read = quantityOf(typed, kind, '')
   if (typeof typed === 'string' || !read.ok) return String(typed)
   const unit = displayUnit(kind, system)
-  return `${Number(fromEngine(read.value, kind, unit).toPrecision(7))} ${unit}`.trim()
+  return `${Number(fromEngine(read.value, kind, unit).toPrecision(6))} ${unit}`.trim()
 }

@@ -1,3 +1,5 @@
+import { percentText } from '../../../shared-engine/units/percent.ts'
+
 const words = [
   [0.01, 'very unlikely'],
   [0.1, 'unlikely'],
@@ -27,6 +29,5 @@ export const noise = 0.05
 
 /** Width of a band in points of margin: "6.1 points". */
 export function pointsText(width: number): string {
-  const points = width * 100
-  return `${points < 9.95 ? points.toFixed(1) : Math.round(points)} points`
+  return `${percentText(width)} points`
 }

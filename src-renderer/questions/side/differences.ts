@@ -1,6 +1,7 @@
 import type { Difference } from '../../../shared-engine/explore/compare.ts'
 import { differenceFromEngine } from '../../../shared-engine/units/convert.ts'
 import { displayUnit, numberText } from '../../../shared-engine/units/display.ts'
+import { percentText } from '../../../shared-engine/units/percent.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
 
 /** "+3.2 km/h (8 %)": by how much a figure is more or less; "same" where it is not. Neither is better as such. */
@@ -14,11 +15,7 @@ export function differenceText(
   if (by === 0) return 'same'
   const unit = displayUnit(kind, system, by)
   const size = numberText(Math.abs(differenceFromEngine(by, kind, unit)))
-  const percent = share === null || kind === 'fraction' ? '' : `, ${signed(share * 100)}\u202F%`
+  const told = share !== null && kind !== 'fraction' && Math.abs(share) < 10
+  const percent = told ? `, ${share < 0 ? '−' : '+'}${percentText(share)}\u202F%` : ''
   return `${by > 0 ? '+' : '−'}${size}${unit === '' ? '' : `\u202F${unit}`}${percent}`
-}
-
-function signed(percent: number): string {
-  const size = Math.abs(percent)
-  return `${percent < 0 ? '−' : '+'}${size >= 10 ? Math.round(size) : size.toFixed(1)}`
 }

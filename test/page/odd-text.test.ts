@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest'
+import { oddIn } from '../fixtures/text/odd.ts'
+
+it.each([
+  ['NaN km/h', ['NaN']],
+  ['up to Infinity', ['Infinity']],
+  ['undefined of null', ['undefined']],
+  ['[object Object]', ['[object']],
+  ['−0 N', ['−0']],
+  ['-0', ['-0']],
+  ['at −0.00 °C', ['−0.00']],
+  ['38.2000001 km/h', ['38.2000001']],
+  ['0.30000000000000004', ['0.30000000000000004']],
+  ['1,234,567 rpm', ['1,234,567']],
+])('%s may not be shown', (text, odd) => {
+  expect(oddIn(text)).toEqual(odd)
+})
+
+it.each([
+  '12,345 rpm',
+  '0.000123456',
+  '1,230,000 J',
+  '−0.5 °C',
+  '−0,5',
+  '10-0 in',
+  'Cannot be annulled; nullify',
+  '1.23 × 10⁻⁷',
+  '23456.7',
+])('%s may', (text) => {
+  expect(oddIn(text)).toEqual([])
+})

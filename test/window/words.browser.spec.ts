@@ -1,0 +1,108 @@
+import { readFile } from 'node:fs/promises'
+import type { Page } from '@playwright/test'
+import { readStoredBuildText } from '../../shared-engine/build/read.ts'
+import { writeBuild } from '../../shared-engine/build/write.ts'
+import { atTheEnd } from '../fixtures/build/extreme.ts'
+import { oddIn } from '../fixtures/text/odd.ts'
+import { answer, begin, limits, question } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+// Every word of every view, also of its tables, names for readers, tips and entries, is free of what is no number and of
+// digits that nobody can vouch for. Numbers by themselves are looked at in test/engine/units; here, what stands on the
+// page when builds of all sizes meet all of it.
+
+interface Words {
+  readonly at: string
+  readonly text: string
+}
+
+/** What a person or a screen reader is told, once each and with where; full values for copying are kept out. */
+const wordsOf = (page: Page, within: string): Promise<Words[]> =>
+  page.locator(within).evaluate((root) => {
+    const told = ['aria-label', 'aria-valuetext', 'aria-description', 'title', 'placeholder', 'alt', 'label']
+    const found: { at: string; text: string }[] = []
+    const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT)
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      if (node instanceof Text) found.push({ at: node.parentElement?.tagName ?? '', text: node.data })
+      if (!(node instanceof Element)) continue
+      for (const name of told) found.push({ at: name, text: node.getAttribute(name) ?? '' })
+      if (node instanceof HTMLInputElement && node.type !== 'range')
+        found.push({ at: `entry ${node.dataset['entry'] ?? ''}`, text: node.value })
+    }
+    const once = new Map(found.map((words) => [`${words.at} ${words.text}`, words]))
+    return [...once.values()].filter(({ text }) => /\d|NaN|Infinity|undefined|null|object|Invalid/.test(text))
+  })
+
+/** Lets go of a file over the page, as the browser tells it. */
+async function drop(page: Page, text: string): Promise<void> {
+  const dataTransfer = await page.evaluateHandle((text) => {
+    const data = new DataTransfer()
+    data.items.add(new File([text], 'looked-at.build.json', { type: 'application/json' }))
+    return data
+  }, text)
+  await page.dispatchEvent('body', 'drop', { dataTransfer })
+}
+
+/** Everything odd in all views of the open build, in both systems of units. */
+async function oddOf(page: Page): Promise<string[]> {
+  const odd = new Set<string>()
+  const look = async (where: string, within: string) => {
+    for (const { at, text } of await wordsOf(page, within))
+      for (const one of oddIn(text)) odd.add(`${where}, ${at}: ${one} in “${text.trim().slice(0, 200)}”`)
+  }
+  const inBoth = async (where: string, within = 'body') => {
+    await look(where, within)
+    await page.getByRole('button', { name: /^(Metric|Imperial)$/ }).click()
+    await look(where, within)
+  }
+  for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+    await question(page, name).click()
+    await expect(page.locator('#answer progress')).toHaveCount(0)
+    await answer(page)
+      .getByRole('toolbar')
+      .evaluateAll((bars) => bars.forEach((bar) => bar.querySelector('button')?.click()))
+    await inBoth(name)
+  }
+  await question(page, 'Which gears').click() // the quickest to follow the units
+  const part = page.getByRole('combobox', { name: 'Part' })
+  for (const value of await part
+    .locator('option')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('value')))) {
+    await part.selectOption(value)
+    await inBoth(`the fields of ${value}`, '[data-region=fields]')
+  }
+  await limits(page).getByRole('button').first().click()
+  await expect(page.getByRole('button', { name: 'Copy the full value' })).toBeVisible()
+  await inBoth('the working of the worst limit')
+  await page.keyboard.press('Escape')
+  return [...odd]
+}
+
+async function demo(name: string) {
+  const read = readStoredBuildText(await readFile(`examples/${name}.build.json`, 'utf8'))
+  if (!read.ok) throw new Error(`${name} is no build`)
+  return read.value
+}
+
+/** A build of sizes that nobody builds is looked at beside two of the demos; random ones are in test/page/words.test.ts. */
+const beside: Readonly<Record<string, 'low' | 'high' | null>> = {
+  'hut-hauler': 'low',
+  'quick-sled-puller': 'high',
+  'culvert-crawler': null,
+}
+
+for (const [name, end] of Object.entries(beside)) {
+  test(`no odd number in any view of ${name}${end === null ? '' : `, nor at the ${end} ends of its entries`}`, async ({
+    open,
+  }) => {
+    const { page } = await open()
+    await begin(page)
+    const build = await demo(name)
+    for (const stored of end === null ? [build] : [build, atTheEnd(build, end)]) {
+      await drop(page, writeBuild({ ...stored, name: 'looked at' }))
+      await expect(page.locator('h1')).toHaveText('looked at')
+      await page.keyboard.press('Alt+k')
+      expect(await oddOf(page)).toEqual([])
+    }
+  })
+}
