@@ -25,6 +25,10 @@ type NodeTarget = {
   format: 'cjs' | 'es'
   target: string
   minify?: boolean
+  /** All in one file, what is imported later included. */
+  whole?: boolean
+  /** Leaves in the folder what an earlier build of the same target has put there. */
+  beside?: boolean
   /** Packages that stay outside of the bundle: tools that the benches drive. */
   external?: string[]
 }
@@ -36,6 +40,8 @@ const forNode = ({
   format,
   target,
   minify = false,
+  whole = false,
+  beside = false,
   external = [],
 }: NodeTarget): InlineConfig => ({
   ...shared,
@@ -46,11 +52,13 @@ const forNode = ({
     target,
     minify,
     outDir: path.join('dist', folder),
-    emptyOutDir: true,
+    emptyOutDir: !beside,
     rolldownOptions: {
       input: entries,
       output: {
         format,
+        // Node's own modules that are imported later: what runs as a script can require them, but not import them.
+        ...(whole ? { codeSplitting: false, dynamicImportInCjs: false } : {}),
         entryFileNames: format === 'cjs' ? '[name].cjs' : '[name].js',
         chunkFileNames: format === 'cjs' ? '[name]-[hash].cjs' : '[name]-[hash].js',
       },
@@ -76,31 +84,51 @@ const page: InlineConfig = {
   },
 }
 
-export const targets = {
-  page,
-  main: forNode({ entries: { main: 'src-main/main.ts' }, folder: 'main', format: 'cjs', target: 'node18' }),
-  preload: forNode({
-    entries: { preload: 'src-main/bridge/preload.ts' },
-    folder: 'preload',
-    format: 'cjs',
-    target: 'node18',
-  }),
-  cli: forNode({
-    // The thread's entry is a file of its own, because a thread is started by its file's name.
-    entries: { pitchline: 'src-main/cli/pitchline.ts', thread: 'src-main/cli/thread.ts' },
+/**
+ * The command line's files, one after the other: the program, what starts it, and the thread, which is started by its
+ * file's name. CommonJS, whole: only of such a file can V8's compiled form be kept (src-main/cli/compiled.ts).
+ */
+const commandLineFiles: readonly Record<string, string>[] = [
+  { program: 'src-main/cli/main.ts' },
+  { pitchline: 'src-main/cli/pitchline.ts' },
+  { thread: 'src-main/cli/thread.ts' },
+]
+
+const commandLine = commandLineFiles.map((entries, at) =>
+  forNode({
+    entries,
     folder: 'cli',
-    format: 'es',
+    format: 'cjs',
     target: 'node20',
     minify: true,
+    whole: true,
+    beside: at > 0,
   }),
-  serve: forNode({
-    entries: { serve: 'src-main/serve/serve.ts' },
-    folder: 'serve',
-    format: 'es',
-    target: 'node20',
-  }),
-} satisfies Record<string, InlineConfig>
+)
 
-/** Benches are built like the command line, so that they measure what ships. Entries: file name → path. */
+/** Each target's builds, in order. */
+export const targets = {
+  page: [page],
+  main: [forNode({ entries: { main: 'src-main/main.ts' }, folder: 'main', format: 'cjs', target: 'node18' })],
+  preload: [
+    forNode({
+      entries: { preload: 'src-main/bridge/preload.ts' },
+      folder: 'preload',
+      format: 'cjs',
+      target: 'node18',
+    }),
+  ],
+  cli: commandLine,
+  serve: [
+    forNode({
+      entries: { serve: 'src-main/serve/serve.ts' },
+      folder: 'serve',
+      format: 'es',
+      target: 'node20',
+    }),
+  ],
+} satisfies Record<string, readonly InlineConfig[]>
+
+/** Benches are bundled as what ships is, so that they measure that. Entries: file name → path. */
 export const benches = (entries: Record<string, string>): InlineConfig =>
   forNode({ entries, folder: 'bench', format: 'es', target: 'node20', external: ['playwright'] })

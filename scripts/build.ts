@@ -2,6 +2,7 @@ import { chmodSync, existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } 
 import path from 'node:path'
 import { build, type InlineConfig } from 'vite'
 import { targets } from '../electron.config.ts'
+import { keepCompiled } from './compiled.ts'
 import { newestSource, stampFile } from './stale.ts'
 
 /**
@@ -15,9 +16,11 @@ export async function run(words: string[]): Promise<number> {
     return 1
   }
   const began = Date.now()
-  for (const [name, config] of Object.entries(targets)) {
-    if (names.length === 0 || names.includes(name)) await buildForUse(config)
+  const wanted = (name: string) => names.length === 0 || names.includes(name)
+  for (const [name, configs] of Object.entries(targets)) {
+    if (wanted(name)) for (const config of configs) await buildForUse(config)
   }
+  if (wanted('cli')) await keepCompiled()
   if (names.length === 0) writeFileSync(stampFile, `${newestSource(process.cwd())}\n`)
   linkCommand()
   console.log(`Built in ${((Date.now() - began) / 1000).toFixed(1)} s.`)
@@ -44,13 +47,13 @@ export async function buildForUse(config: InlineConfig): Promise<void> {
 function linkCommand(): void {
   const folder = path.join('node_modules', '.bin')
   const command = path.join(folder, 'pitchline')
-  const script = path.join('..', '..', 'dist', 'cli', 'pitchline.js')
+  const script = path.join('..', '..', 'dist', 'cli', 'pitchline.cjs')
   if (!existsSync(path.join(folder, script))) return
   mkdirSync(folder, { recursive: true })
   rmSync(command, { force: true })
   if (process.platform === 'win32') writeFileSync(`${command}.cmd`, `@node "%~dp0\\${script}" %*\r\n`)
   else {
-    chmodSync(path.join('dist', 'cli', 'pitchline.js'), 0o755)
+    chmodSync(path.join('dist', 'cli', 'pitchline.cjs'), 0o755)
     symlinkSync(script, command)
   }
 }

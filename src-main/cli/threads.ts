@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
-import { MessageChannel, Worker } from 'node:worker_threads'
 import type { JobKind, JobPort } from '../../shared-engine/jobs/job.ts'
 import { lineOf, runJob, type JobEnd, type ThreadLine } from '../../shared-engine/jobs/run.ts'
 import { serveJobs } from '../../shared-engine/jobs/serve.ts'
@@ -18,7 +17,7 @@ export function usualThreads(): number {
 }
 
 /** Where the thread's entry is built to, beside the file that this one is built into. */
-const entry = fileURLToPath(new URL('./thread.js', import.meta.url))
+const entry = fileURLToPath(new URL('./thread.cjs', import.meta.url))
 
 interface Crew {
   readonly lines: readonly ThreadLine[]
@@ -26,8 +25,9 @@ interface Crew {
 }
 
 /** One thread is this one: starting another would only cost its start. */
-function crewOf(count: number, broken: (story: string) => void): Crew {
+async function crewOf(count: number, broken: (story: string) => void): Promise<Crew> {
   if (count === 1 || !existsSync(entry)) return ownThread()
+  const { Worker } = await workerThreads()
   const workers = Array.from({ length: count }, () => new Worker(entry))
   for (const worker of workers) worker.on('error', (error) => broken(error.stack ?? error.message))
   const lines = workers.map((worker) =>
@@ -39,7 +39,11 @@ function crewOf(count: number, broken: (story: string) => void): Crew {
   return { lines, dismiss: () => workers.forEach((worker) => void worker.terminate()) }
 }
 
-function ownThread(): Crew {
+/** Loaded by those commands alone that use threads: it takes 5 ms. */
+const workerThreads = () => import('node:worker_threads')
+
+async function ownThread(): Promise<Crew> {
+  const { MessageChannel } = await workerThreads()
   const { port1: near, port2: far } = new MessageChannel()
   const portOf = (port: typeof near): JobPort => ({
     post: (message, transfer) => port.postMessage(message, [...transfer]),
@@ -64,7 +68,7 @@ export async function runOnThreads<Input, Part, Outcome>(
 ): Promise<{ readonly end: JobEnd; readonly outcome: Outcome; readonly done: number }> {
   let break_: (story: string) => void = () => {}
   const broken = new Promise<JobEnd>((resolve) => (break_ = (story) => resolve({ type: 'failed', story })))
-  const crew = crewOf(count, break_)
+  const crew = await crewOf(count, break_)
   const begun = performance.now()
   let told = begun
   const job = runJob(kind, input, 1, crew.lines, () => {

@@ -4,7 +4,7 @@ import { repeated, told, wallSeconds } from './measure.ts'
 
 // What one `check` costs from start to exit, beside a bare start of Node.js.
 
-const command = path.join('dist', 'cli', 'pitchline.js')
+const command = path.join('dist', 'cli', 'pitchline.cjs')
 const build = path.join('examples', 'quick-sled-puller.build.json')
 
 const milliseconds = (words: readonly string[]) =>

@@ -15,8 +15,8 @@ import { runsOf, told, type Runs } from './measure.ts'
 // The gearing search on the threads that ship: a million candidates on two of them, its memory, how time grows with the
 // number of candidates, and how soon a Stop is heard. Every limit is held and the map drawn, as in the window.
 
-const entry = path.resolve('dist/cli/thread.js')
-if (!existsSync(entry)) throw new Error('dist/cli/thread.js is missing: run `npm run build` first')
+const entry = path.resolve('dist/cli/thread.cjs')
+if (!existsSync(entry)) throw new Error('dist/cli/thread.cjs is missing: run `npm run build` first')
 const runs = 7
 
 function demo(name: string): StoredBuild {

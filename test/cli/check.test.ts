@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { demoFile, demos, pitchline, root, untidyLines } from './command.ts'
+import { command, demoFile, demos, pitchline, root, untidyLines } from './command.ts'
 
 interface CheckJson {
   format: string
@@ -103,11 +103,7 @@ test('the quick machine is past its limits as its story says, the other two are 
 })
 
 test('a pipe that closes early ends the run without a word', async () => {
-  const child = spawn(process.execPath, [
-    path.join(root, 'dist/cli/pitchline.js'),
-    'check',
-    demoFile('hut-hauler'),
-  ])
+  const child = spawn(process.execPath, [command, 'check', demoFile('hut-hauler')])
   child.stdout.destroy()
   let err = ''
   child.stderr.on('data', (text) => (err += String(text)))

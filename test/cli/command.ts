@@ -6,7 +6,7 @@ import { afterAll, beforeAll } from 'vitest'
 
 export const root = path.resolve(import.meta.dirname, '../..')
 /** The built command, an ordinary Node script. */
-export const command = path.join(root, 'dist/cli/pitchline.js')
+export const command = path.join(root, 'dist/cli/pitchline.cjs')
 
 /** What a run of the real command left behind. */
 export interface Ran {
