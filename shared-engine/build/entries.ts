@@ -6,11 +6,17 @@ import { type FieldPattern, fieldOf } from './fields.ts'
 
 /** A number that has to be there. */
 export function number(pattern: FieldPattern) {
-  const field = fieldOf(pattern)
-  const { low, high } = field ?? {}
+  const { low, high, whole } = fieldOf(pattern) ?? {}
   if (low === undefined || high === undefined) throw new Error(`${pattern} has no range`)
-  const ranged = z.number().min(low).max(high)
-  return field?.whole === true ? ranged.refine(Number.isInteger) : ranged
+  // One part where a number, its bounds and its wholeness would be four: a process that reads one build makes the
+  // schema for it alone. What is wrong with a value is told from the table, not from the schema (mistakes.ts).
+  return z.custom<number>(
+    (value) =>
+      typeof value === 'number' &&
+      value >= low &&
+      value <= high &&
+      (whole !== true || Number.isInteger(value)),
+  )
 }
 
 /** A number with the table's default. */
