@@ -6,6 +6,21 @@ export type TrackCase = (typeof trackCases)[number]
 export const caseNames = [...trackCases, 'rest', 'run', 'steady', 'build'] as const
 export type CaseName = (typeof caseNames)[number]
 
+/** What stands for a state where very many are written down: its place in `caseNames`. */
+export const caseNumber = {
+  launch: 0,
+  grip: 1,
+  top: 2,
+  free: 3,
+  rest: 4,
+  run: 5,
+  steady: 6,
+  build: 7,
+} as const satisfies Record<CaseName, number>
+
+/** Results of two cases closer than this ratio are equal: rounding must not name the later one. */
+export const apart = 1 + 1e-12
+
 /** What each state is, in words, for workings and screens. */
 export const caseWords: Readonly<Record<CaseName, string>> = {
   launch: 'a jam at full throttle: pack full and rested, motor at 20 °C, grip does not help',

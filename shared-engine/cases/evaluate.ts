@@ -28,14 +28,7 @@ import { setTrack } from './track-step.ts'
  * *Source:* engine contract §§2 to 7; each step names its own.
  */
 export function evaluate(e: Evaluation, machine: Machine): void {
-  setSupply(e, machine)
-  setLaunch(e, machine)
-  setRunning(e, machine)
-  setTop(e, machine)
-  setRest(e, machine)
-  setTrack(e, machine)
-  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.torque, e.top.motorSpeed)
-  setHeat(e, machine)
+  for (const step of steps) step(e, machine)
 }
 
 /** What is left for the drive after the accessories, and the free speed that a full pack gives. */
@@ -73,13 +66,9 @@ function setRunning(e: Evaluation, machine: Machine): void {
 
 /** Top speed, what it draws, the run there and half of it on the level. */
 function setTop(e: Evaluation, machine: Machine): void {
-  const { top, drive } = e
-  setTopState(top, machine, e.footing, e.airDragFactor, drive, e.line)
-  setRun(
-    e.run,
-    { machine, footing: e.footing, line: e.line, airDragFactor: e.airDragFactor, mass: e.equivalentMass },
-    top,
-  )
+  const { top } = e
+  setTopState(top, machine, e)
+  setRun(e.run, machine, e, top)
   const standing = Math.min(e.startThrust, e.footing.gripThrust) - e.footing.standingResistance
   e.peakAcceleration = top.exists ? standing / e.equivalentMass : NaN
   e.topPackAmps = top.packDriveAmps + e.accessoryAmps
@@ -87,16 +76,7 @@ function setTop(e: Evaluation, machine: Machine): void {
   setTopEfficiency(e, machine)
   e.runPackAmps = top.exists ? worstDriveAmps(e) + e.accessoryAmps : NaN
   e.runPackVolts = machine.pack.openVolts - e.runPackAmps * machine.pack.resistance
-  setCruise(
-    e.cruise,
-    machine,
-    e.level,
-    drive,
-    e.line,
-    e.airDragFactor,
-    e.accessoryAmps,
-    0.5 * top.groundSpeed,
-  )
+  setCruise(e.cruise, machine, e, 0.5 * top.groundSpeed)
 }
 
 /** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* engine contract §12. */
@@ -145,6 +125,22 @@ function setRest(e: Evaluation, machine: Machine): void {
   e.pivotThrust = pivotThrustOf(machine, level)
   e.pivotAmps = pivotAmpsOf(machine, drive, line, e.pivotThrust)
   e.burstSpeed = burstSpeedOf(machine.track)
+}
+
+/** Each step reads what those before it have worked out. */
+const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
+  setSupply,
+  setLaunch,
+  setRunning,
+  setTop,
+  setRest,
+  setTrack,
+  setStages,
+  setHeat,
+]
+
+function setStages(e: Evaluation, machine: Machine): void {
+  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.torque, e.top.motorSpeed)
 }
 
 function setHeat(e: Evaluation, machine: Machine): void {

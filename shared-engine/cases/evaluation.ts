@@ -5,7 +5,7 @@ import { CruiseState } from '../vehicle/cruise.ts'
 import { RunFromRest } from '../vehicle/run.ts'
 import { ThrustLine } from '../vehicle/thrust-line.ts'
 import { TopState } from '../vehicle/top-state.ts'
-import type { TrackCase } from './case.ts'
+import { caseNumber } from './case.ts'
 import { mostStages, StageDuty } from './stage-duty.ts'
 import { TrackLoad } from './track-loads.ts'
 
@@ -81,10 +81,10 @@ export class Evaluation {
   readonly freeLoad = new TrackLoad()
   /** The same in the order of `trackCases`. */
   readonly trackLoads: readonly TrackLoad[] = [this.launchLoad, this.gripLoad, this.topLoad, this.freeLoad]
-  /** Where the worst of each comes from. */
-  worstToothCase: TrackCase = 'launch'
-  worstTensionCase: TrackCase = 'launch'
-  worstClimbCase: TrackCase = 'launch'
+  /** Where the worst of each comes from, as a `caseNumber`. */
+  worstToothCase: number = caseNumber.launch
+  worstTensionCase: number = caseNumber.launch
+  worstClimbCase: number = caseNumber.launch
   /** Largest climbing ratio; NaN where it is not computed. */
   toothClimb = NaN
   /** What each reduction bears, as many as a build may hold. */

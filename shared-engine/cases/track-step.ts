@@ -1,7 +1,7 @@
 import type { Machine } from '../build/machine-parts.ts'
 import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { internalDragAt } from '../track/drag.ts'
-import { trackCases, type TrackCase } from './case.ts'
+import { apart, caseNumber, trackCases, type TrackCase } from './case.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setTrackLoad, type TrackLoad } from './track-loads.ts'
 
@@ -35,28 +35,25 @@ function setWorst(e: Evaluation): void {
   e.toothForce = 0
   e.loopTension = 0
   e.toothClimb = NaN
-  e.worstToothCase = e.worstTensionCase = e.worstClimbCase = 'launch'
-  worsen(e, e.launchLoad, 'launch')
-  worsen(e, e.gripLoad, 'grip')
-  worsen(e, e.topLoad, 'top')
-  worsen(e, e.freeLoad, 'free')
+  e.worstToothCase = e.worstTensionCase = e.worstClimbCase = caseNumber.launch
+  worsen(e, e.launchLoad, caseNumber.launch)
+  worsen(e, e.gripLoad, caseNumber.grip)
+  worsen(e, e.topLoad, caseNumber.top)
+  worsen(e, e.freeLoad, caseNumber.free)
 }
 
-/** Cases closer than this are equal: rounding must not name the later one. */
-const apart = 1 + 1e-12
-
-function worsen(e: Evaluation, load: TrackLoad, name: TrackCase): void {
+function worsen(e: Evaluation, load: TrackLoad, reached: number): void {
   if (load.toothForce > e.toothForce * apart) {
     e.toothForce = load.toothForce
-    e.worstToothCase = name
+    e.worstToothCase = reached
   }
   if (load.tension > e.loopTension * apart) {
     e.loopTension = load.tension
-    e.worstTensionCase = name
+    e.worstTensionCase = reached
   }
   if (load.climb > e.toothClimb * apart || (Number.isNaN(e.toothClimb) && !Number.isNaN(load.climb))) {
     e.toothClimb = load.climb
-    e.worstClimbCase = name
+    e.worstClimbCase = reached
   }
 }
 

@@ -4,7 +4,7 @@ import { machineOf } from '../build/machine.ts'
 import type { Build, StoredBuild } from '../build/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger } from '../limits/ledger.ts'
+import { Ledger, limitAt } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
 import { buildSetter, rulesKeeper } from './uncertainty-build.ts'
 
@@ -44,7 +44,7 @@ export function marginOf(build: Build, limitId: string): number {
   evaluate(e, machine)
   measureLedger(ledger, e, machine)
   for (let row = 0; row < ledger.count; row += 1) {
-    if (ledger.limits[row]?.id === limitId) return ledger.margin[row] ?? -Infinity
+    if (limitAt(ledger, row)?.id === limitId) return ledger.margin[row] ?? -Infinity
   }
   return -Infinity
 }

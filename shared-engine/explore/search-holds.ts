@@ -1,6 +1,6 @@
 import type { Machine } from '../build/machine-parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
-import type { Ledger } from '../limits/ledger.ts'
+import { limitAt, type Ledger } from '../limits/ledger.ts'
 import type { Limit } from '../limits/limit.ts'
 import type { Hold } from './space-hold.ts'
 import { wordsFor } from './search-tally.ts'
@@ -53,7 +53,7 @@ export class HoldMeter {
   #measureMargins(ledger: Ledger): void {
     for (let row = 0; row < ledger.count; row += 1) {
       const margin = ledger.margin[row] ?? NaN
-      const limit = ledger.limits[row]
+      const limit = limitAt(ledger, row)
       if (limit === undefined) continue
       if (this.#limits[row] !== limit) this.#learn(row, limit)
       if (margin < this.worst) this.worst = margin

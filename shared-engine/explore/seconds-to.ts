@@ -22,11 +22,9 @@ const reachable = 0.98
 export function secondsToSpeed(e: Evaluation, machine: Machine, speed: number): number {
   const top = e.top.groundSpeed
   if (!e.top.exists || !(speed <= reachable * top)) return NaN
-  const { footing, line, airDragFactor, equivalentMass: mass } = e
-  const setting = { machine, footing, line, airDragFactor, mass }
-  startRun(progress, setting)
+  startRun(progress, machine, e)
   while (progress.speed < speed) {
-    continueRun(progress, setting, Math.min(speed, progress.speed + 0.5 * (top - progress.speed)))
+    continueRun(progress, machine, e, Math.min(speed, progress.speed + 0.5 * (top - progress.speed)))
   }
   return progress.seconds
 }

@@ -3,7 +3,7 @@ import type { Machine } from '../build/machine-parts.ts'
 import type { Build } from '../build/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger, worstMargin } from '../limits/ledger.ts'
+import { Ledger, limitAt, worstMargin } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
 import type { Measure } from './space-measure.ts'
 
@@ -40,7 +40,9 @@ export class SweptMachine {
   }
 
   #limitsWhere(fits: (margin: number) => boolean): string[] {
-    const { count, margin, limits } = this.#ledger
-    return limits.slice(0, count).flatMap(({ id }, row) => (fits(margin[row] ?? NaN) ? [id] : []))
+    const ledger = this.#ledger
+    return Array.from({ length: ledger.count }, (_, row) => row).flatMap((row) =>
+      fits(ledger.margin[row] ?? NaN) ? (limitAt(ledger, row)?.id ?? []) : [],
+    )
   }
 }

@@ -2,7 +2,7 @@ import { machineOf } from '../build/machine.ts'
 import type { Build } from '../build/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger } from '../limits/ledger.ts'
+import { Ledger, limitAt } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
 import { limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
@@ -78,7 +78,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     evaluate(e, machine)
     measureLedger(ledger, e, machine)
     for (let row = 0; row < ledger.count; row += 1) {
-      const place = places.get(ledger.limits[row]?.id ?? '')
+      const place = places.get(limitAt(ledger, row)?.id ?? '')
       if (place === undefined) continue
       found.margins[(variant * limitIds.length + place) * count + at] = ledger.margin[row] ?? NaN
     }

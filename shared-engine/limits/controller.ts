@@ -1,12 +1,13 @@
 import type { Machine } from '../build/machine-parts.ts'
+import { caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
-import type { Limit } from './limit.ts'
+import { listedLimit, type Limit } from './limit.ts'
 
 const current = { part: 'controller', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
 
-const electricalRpm: Limit = {
+const electricalRpm = listedLimit({
   id: 'controller.electrical-rpm',
   label: 'Electrical rpm',
   part: 'controller',
@@ -15,20 +16,20 @@ const electricalRpm: Limit = {
   unit: 'rpm',
   kind: 'rpm',
   needs: ['controller.maxElectricalRpm'],
-}
-const burst: Limit = {
+})
+const burst = listedLimit({
   id: 'controller.current-burst',
   label: 'Controller burst current',
   ...current,
   needs: ['controller.burstAmps'],
-}
-const continuous: Limit = {
+})
+const continuous = listedLimit({
   id: 'controller.current-continuous',
   label: 'Controller continuous current',
   ...current,
   needs: ['controller.continuousAmps'],
-}
-const temperature: Limit = {
+})
+const temperature = listedLimit({
   id: 'controller.temperature',
   label: 'Controller temperature',
   part: 'controller',
@@ -37,7 +38,7 @@ const temperature: Limit = {
   unit: 'degC',
   kind: 'temperature',
   needs: ['controller.thermalResistanceKPerW', 'controller.maxTemperatureC'],
-}
+})
 
 /** Limits of the controller, in the ledger's order. */
 export const controllerLimits: readonly Limit[] = [electricalRpm, burst, continuous, temperature]
@@ -49,10 +50,11 @@ export function measureController(ledger: Ledger, e: Evaluation, machine: Machin
   const { top, heat } = e
   if (maxElectricalRpm !== null) {
     const fastest = rpmOf(e.worstFreeSpeed) * machine.motor.polePairs
-    addMaximum(ledger, electricalRpm, fastest, maxElectricalRpm, 'free')
+    addMaximum(ledger, electricalRpm, fastest, maxElectricalRpm, caseNumber.free)
   }
-  if (burstAmps !== null) addMaximum(ledger, burst, e.restAmps, burstAmps, 'rest')
-  if (continuousAmps !== null && top.exists) addMaximum(ledger, continuous, heat.amps, continuousAmps, 'top')
+  if (burstAmps !== null) addMaximum(ledger, burst, e.restAmps, burstAmps, caseNumber.rest)
+  if (continuousAmps !== null && top.exists)
+    addMaximum(ledger, continuous, heat.amps, continuousAmps, caseNumber.top)
   if (thermalResistance !== null && maxTemperature !== null && top.exists) {
     addTemperature(ledger, temperature, heat.controllerTemperature, maxTemperature, heat.sink)
   }

@@ -1,23 +1,29 @@
-import type { CaseName } from '../cases/case.ts'
-import { standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
+import { caseNames, caseNumber, type CaseName } from '../cases/case.ts'
+import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
 /** Most rows that a build may reach: every common limit, four of each reduction, one of each converter. */
 const mostRows = 80
 
 /**
- * All limits of one machine, measured. Its rows are filled again and again, and its numbers stand in typed arrays, so that
- * a search allocates nothing.
+ * All limits of one machine, measured. Its rows are filled again and again, and all that they
+ * hold is numbers in typed arrays, so that a search allocates nothing.
  */
 export class Ledger {
   /** Rows in use. */
   count = 0
-  readonly limits: Limit[] = []
-  readonly cases: CaseName[] = []
+  /** `Limit.number` and `caseNumber`; see `limitAt` and `caseAt`. */
+  readonly limitNumbers = new Uint8Array(mostRows)
+  readonly caseNumbers = new Uint8Array(mostRows)
   /** In the limit's unit; NaN where there is none to name (thermal runaway). */
   readonly actual = new Float64Array(mostRows)
   readonly allowed = new Float64Array(mostRows)
   /** 1 − the ratio of its sense; −Infinity where that can't be formed. */
   readonly margin = new Float64Array(mostRows)
+}
+
+/** The limit of a row in use. */
+export function limitAt(ledger: Ledger, row: number): Limit | undefined {
+  return limitOfNumber(ledger.limitNumbers[row] ?? NaN)
 }
 
 function addRow(
@@ -26,11 +32,11 @@ function addRow(
   actual: number,
   allowed: number,
   margin: number,
-  name: CaseName,
+  reached: number,
 ): void {
   const row = ledger.count
-  ledger.limits[row] = limit
-  ledger.cases[row] = name
+  ledger.limitNumbers[row] = limit.number
+  ledger.caseNumbers[row] = reached
   ledger.actual[row] = actual
   ledger.allowed[row] = allowed
   ledger.margin[row] = margin
@@ -38,20 +44,26 @@ function addRow(
 }
 
 /**
- * Adds a maximum.
+ * Margin of a maximum.
  *
  * margin = 1 − actual/allowed; none, and over, where allowed ≤ 0.
  *
+ * @returns −Infinity where none can be formed
  * *Source:* engine contract §8.
  */
+export function marginBelow(actual: number, allowed: number): number {
+  return allowed > 0 ? 1 - actual / allowed : -Infinity
+}
+
+/** Adds a maximum. */
 export function addMaximum(
   ledger: Ledger,
   limit: Limit,
   actual: number,
   allowed: number,
-  name: CaseName,
+  reached: number,
 ): void {
-  addRow(ledger, limit, actual, allowed, allowed > 0 ? 1 - actual / allowed : -Infinity, name)
+  addRow(ledger, limit, actual, allowed, marginBelow(actual, allowed), reached)
 }
 
 /**
@@ -66,9 +78,9 @@ export function addMinimum(
   limit: Limit,
   actual: number,
   allowed: number,
-  name: CaseName,
+  reached: number,
 ): void {
-  addRow(ledger, limit, actual, allowed, actual > 0 ? 1 - allowed / actual : -Infinity, name)
+  addRow(ledger, limit, actual, allowed, actual > 0 ? 1 - allowed / actual : -Infinity, reached)
 }
 
 /**
@@ -86,18 +98,14 @@ export function addTemperature(
   sink: number,
 ): void {
   const formed = allowed > sink && !Number.isNaN(actual)
-  addRow(ledger, limit, actual, allowed, formed ? (allowed - actual) / (allowed - sink) : -Infinity, 'steady')
-}
-
-/** Replaces the last row, a maximum, by a case that is worse; the first of two equal ones stays. */
-export function worsenMaximum(ledger: Ledger, actual: number, allowed: number, name: CaseName): void {
-  const row = ledger.count - 1
-  const margin = allowed > 0 ? 1 - actual / allowed : -Infinity
-  if (!(margin < (ledger.margin[row] ?? NaN))) return
-  ledger.cases[row] = name
-  ledger.actual[row] = actual
-  ledger.allowed[row] = allowed
-  ledger.margin[row] = margin
+  addRow(
+    ledger,
+    limit,
+    actual,
+    allowed,
+    formed ? (allowed - actual) / (allowed - sink) : -Infinity,
+    caseNumber.steady,
+  )
 }
 
 /** Smallest margin; −Infinity where one can't be formed, Infinity of an empty ledger. */
@@ -126,7 +134,7 @@ export interface LimitRow {
 export function ledgerRows(ledger: Ledger): LimitRow[] {
   const order = Array.from({ length: ledger.count }, (_, row) => row)
   const marginAt = (row: number) => ledger.margin[row] ?? 0
-  const idAt = (row: number) => ledger.limits[row]?.id ?? ''
+  const idAt = (row: number) => limitAt(ledger, row)?.id ?? ''
   order.sort((one, other) => {
     const [first, second] = [marginAt(one), marginAt(other)]
     if (first !== second) return first < second ? -1 : 1
@@ -136,8 +144,8 @@ export function ledgerRows(ledger: Ledger): LimitRow[] {
 }
 
 function rowAt(ledger: Ledger, row: number): LimitRow | undefined {
-  const limit = ledger.limits[row]
-  const name = ledger.cases[row]
+  const limit = limitAt(ledger, row)
+  const name = caseNames[ledger.caseNumbers[row] ?? NaN]
   if (limit === undefined || name === undefined) return undefined
   const margin = ledger.margin[row] ?? NaN
   return {

@@ -25,6 +25,8 @@ export type Question = 'fast' | 'hold' | 'hot'
 
 /** One line of the ledger: what is compared with what, and where it shows. What it measures is beside its definition. */
 export interface Limit {
+  /** Its place among all limits, which a ledger writes down in its stead. */
+  readonly number: number
   readonly id: string
   /** In a builder's words: "Tooth shear". */
   readonly label: string
@@ -35,6 +37,21 @@ export interface Limit {
   readonly kind: QuantityKind
   /** Optional entries without which it is left out of the ledger. */
   readonly needs: readonly string[]
+}
+
+const listed: Limit[] = []
+
+/** Gives a limit its number. Every limit is made here, all of one shape, when its file is read. */
+export function listedLimit(limit: Omit<Limit, 'number'>): Limit {
+  const { id, label, part, question, sense, unit, kind, needs } = limit
+  const made = { number: listed.length, id, label, part, question, sense, unit, kind, needs }
+  listed.push(made)
+  return made
+}
+
+/** The limit of a number. */
+export function limitOfNumber(number: number): Limit | undefined {
+  return listed[number]
 }
 
 /** Margin from which a limit counts as kept with something in hand. *Source:* common practice, no source. */

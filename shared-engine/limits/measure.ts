@@ -9,14 +9,22 @@ import { measureStages } from './stage.ts'
 import { measureTrack } from './track.ts'
 import { measureVehicle } from './vehicle.ts'
 
+/** Adds to the ledger the limits of one part that the machine has. */
+type Measure = (ledger: Ledger, e: Evaluation, machine: Machine) => void
+
+/** In the ledger's order. */
+const measures: readonly Measure[] = [
+  measureMotor,
+  measureController,
+  measurePack,
+  measureTrack,
+  measureVehicle,
+  measureStages,
+  measureConverters,
+]
+
 /** Measures every limit that applies. *Source:* engine contract §8. */
 export function measureLedger(ledger: Ledger, e: Evaluation, machine: Machine): void {
   ledger.count = 0
-  measureMotor(ledger, e, machine)
-  measureController(ledger, e, machine)
-  measurePack(ledger, e, machine)
-  measureTrack(ledger, e, machine)
-  measureVehicle(ledger, e)
-  measureStages(ledger, e, machine)
-  measureConverters(ledger, machine)
+  for (const measure of measures) measure(ledger, e, machine)
 }

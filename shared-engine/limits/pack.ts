@@ -1,23 +1,24 @@
 import type { Machine } from '../build/machine-parts.ts'
+import { caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { addMaximum, addMinimum, type Ledger } from './ledger.ts'
-import type { Limit } from './limit.ts'
+import { listedLimit, type Limit } from './limit.ts'
 
 const current = { part: 'pack', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
 
-const burst: Limit = {
+const burst = listedLimit({
   id: 'pack.current-burst',
   label: 'Pack burst current',
   ...current,
   needs: ['pack.burstC'],
-}
-const continuous: Limit = {
+})
+const continuous = listedLimit({
   id: 'pack.current-continuous',
   label: 'Pack continuous current',
   ...current,
   needs: ['pack.continuousC'],
-}
-const floorVoltage: Limit = {
+})
+const floorVoltage = listedLimit({
   id: 'pack.floor-voltage',
   label: 'Pack volts under load',
   part: 'pack',
@@ -26,7 +27,7 @@ const floorVoltage: Limit = {
   unit: 'V',
   kind: 'volts',
   needs: [],
-}
+})
 
 /** Limits of the pack, in the ledger's order. */
 export const packLimits: readonly Limit[] = [burst, continuous, floorVoltage]
@@ -35,10 +36,10 @@ export const packLimits: readonly Limit[] = [burst, continuous, floorVoltage]
 export function measurePack(ledger: Ledger, e: Evaluation, machine: Machine): void {
   if (!e.top.exists) return
   const { burstAmps, continuousAmps, floorVolts } = machine.pack
-  if (burstAmps !== null) addMaximum(ledger, burst, e.runPackAmps, burstAmps, 'run')
+  if (burstAmps !== null) addMaximum(ledger, burst, e.runPackAmps, burstAmps, caseNumber.run)
   if (continuousAmps !== null) {
     const amps = machine.service.loadShare * e.top.packDriveAmps + e.accessoryAmps
-    addMaximum(ledger, continuous, amps, continuousAmps, 'top')
+    addMaximum(ledger, continuous, amps, continuousAmps, caseNumber.top)
   }
-  addMinimum(ledger, floorVoltage, e.runPackVolts, floorVolts, 'run')
+  addMinimum(ledger, floorVoltage, e.runPackVolts, floorVolts, caseNumber.run)
 }

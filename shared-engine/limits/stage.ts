@@ -1,12 +1,20 @@
-import type { BeltStage, ChainStage, GearStage, Machine, StagePart } from '../build/machine-parts.ts'
+import type {
+  BeltStage,
+  ChainStage,
+  GearStage,
+  Machine,
+  ShaftPart,
+  StagePart,
+} from '../build/machine-parts.ts'
+import { apart, caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
 import { allowedBeltPull } from '../stages/belt.ts'
 import { allowedChainTension, chainPowerRating, chainTension } from '../stages/chain.ts'
 import { bendingStress, leastContactRatio, stageDynamicFactor, tangentialForce } from '../stages/gear.ts'
 import { shaftStress } from '../stages/shaft.ts'
-import { addMaximum, addMinimum, worsenMaximum, type Ledger } from './ledger.ts'
-import type { Limit } from './limit.ts'
+import { addMaximum, addMinimum, marginBelow, type Ledger } from './ledger.ts'
+import { listedLimit, type Limit } from './limit.ts'
 
 /** Limits of one reduction, whatever its kind. */
 interface StageLimits {
@@ -29,16 +37,16 @@ function limitsAt(index: number): StageLimits {
     label: `${label}, stage ${number}`,
   })
   return {
-    bending: { ...limit('bending', 'Gear tooth bending'), ...stress },
-    tension: { ...limit('tension', 'Belt or chain pull'), ...base, unit: 'N', kind: 'force' },
-    power: { ...limit('power', 'Chain power'), ...base, unit: 'W', kind: 'watts' },
-    interference: { ...limit('interference', 'Pinion undercut'), ...geometry, kind: 'count' },
-    contactRatio: { ...limit('contact-ratio', 'Contact ratio'), ...geometry, kind: 'none' },
-    shaft: {
+    bending: listedLimit({ ...limit('bending', 'Gear tooth bending'), ...stress }),
+    tension: listedLimit({ ...limit('tension', 'Belt or chain pull'), ...base, unit: 'N', kind: 'force' }),
+    power: listedLimit({ ...limit('power', 'Chain power'), ...base, unit: 'W', kind: 'watts' }),
+    interference: listedLimit({ ...limit('interference', 'Pinion undercut'), ...geometry, kind: 'count' }),
+    contactRatio: listedLimit({ ...limit('contact-ratio', 'Contact ratio'), ...geometry, kind: 'none' }),
+    shaft: listedLimit({
       ...limit('shaft', 'Shaft torsion'),
       ...stress,
       needs: [`stages.${index}.shaftDiameterMm`, `stages.${index}.shaftMaterial`],
-    },
+    }),
   }
 }
 
@@ -66,37 +74,34 @@ export function limitsOfKind(kind: StagePart['kind'], index: number): readonly L
 /** Adds those that the machine's reductions have. *Source:* engine contract §§4 and 8, the rows of the same ids. */
 export function measureStages(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { stages } = machine
+  const moving = e.top.exists
   for (let index = 0; index < stages.length; index += 1) {
     const stage = stages[index]
     const duty = e.stageDuties[index]
     const limits = byPlace[index]
     if (stage === undefined || duty === undefined || limits === undefined) return
-    if (stage.kind === 'gear') measureGear(ledger, limits, stage, duty, e.top.exists)
-    else if (stage.kind === 'belt') measureBelt(ledger, limits, stage, duty, e.top.exists)
-    else if (stage.kind === 'chain') measureChain(ledger, limits, stage, duty, e.top.exists)
-    measureShaft(ledger, limits, stage, duty, e.top.exists)
+    if (stage.kind === 'gear') measureGear(ledger, limits, stage, duty)
+    else if (stage.kind === 'belt') measureBelt(ledger, limits, stage, duty, moving)
+    else if (stage.kind === 'chain') measureChain(ledger, limits, stage, duty, moving)
+    if (stage.shaft !== null) measureShaft(ledger, limits.shaft, stage.shaft, duty)
   }
 }
 
-function measureGear(
-  ledger: Ledger,
-  limits: StageLimits,
-  stage: GearStage,
-  duty: StageDuty,
-  moving: boolean,
-): void {
+function measureGear(ledger: Ledger, limits: StageLimits, stage: GearStage, duty: StageDuty): void {
   const launch = bendingStress(stage, tangentialForce(stage, duty.launchTorque), 1)
+  const dynamic = stageDynamicFactor(stage, duty.topSpeed)
+  const top = bendingStress(stage, tangentialForce(stage, duty.topTorque), dynamic)
   // without a torque both wheels bear the same, nothing: the first one is named
-  const allowed = launch > 0 ? stage.bendingYield : stage.driverYield
-  addMaximum(ledger, limits.bending, launch, allowed, 'launch')
-  if (moving) {
-    const dynamic = stageDynamicFactor(stage, duty.topSpeed)
-    const top = bendingStress(stage, tangentialForce(stage, duty.topTorque), dynamic)
-    worsenMaximum(ledger, top, stage.bendingYield, 'top')
-  }
+  addWorse(
+    ledger,
+    limits.bending,
+    launch,
+    top,
+    launch > 0 || top > 0 ? stage.bendingYield : stage.driverYield,
+  )
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-  addMinimum(ledger, limits.interference, smaller, stage.fewestTeeth, 'build')
-  addMinimum(ledger, limits.contactRatio, stage.contactRatio, leastContactRatio, 'build')
+  addMinimum(ledger, limits.interference, smaller, stage.fewestTeeth, caseNumber.build)
+  addMinimum(ledger, limits.contactRatio, stage.contactRatio, leastContactRatio, caseNumber.build)
 }
 
 function measureBelt(
@@ -106,10 +111,14 @@ function measureBelt(
   duty: StageDuty,
   moving: boolean,
 ): void {
-  const radius = stage.driverRadius
-  addMaximum(ledger, limits.tension, duty.launchTorque / radius, allowedBeltPull(stage, 0), 'launch')
-  if (!moving) return
-  worsenMaximum(ledger, duty.topTorque / radius, allowedBeltPull(stage, duty.topSpeed * radius), 'top')
+  const launch = duty.launchTorque / stage.driverRadius
+  const top = duty.topTorque / stage.driverRadius
+  const standing = allowedBeltPull(stage, 0)
+  const running = allowedBeltPull(stage, duty.topSpeed * stage.driverRadius)
+  const worseAtTop = 1 - marginBelow(top, running) > (1 - marginBelow(launch, standing)) * apart
+  if (moving && worseAtTop) {
+    addMaximum(ledger, limits.tension, top, running, caseNumber.top)
+  } else addMaximum(ledger, limits.tension, launch, standing, caseNumber.launch)
 }
 
 function measureChain(
@@ -119,25 +128,26 @@ function measureChain(
   duty: StageDuty,
   moving: boolean,
 ): void {
-  const allowed = allowedChainTension(stage)
-  addMaximum(ledger, limits.tension, chainTension(stage, duty.launchTorque, 0), allowed, 'launch')
+  const launch = chainTension(stage, duty.launchTorque, 0)
+  const top = chainTension(stage, duty.topTorque, duty.topSpeed)
+  addWorse(ledger, limits.tension, launch, top, allowedChainTension(stage))
   if (!moving) return
-  worsenMaximum(ledger, chainTension(stage, duty.topTorque, duty.topSpeed), allowed, 'top')
   const power = duty.topTorque * duty.topSpeed
-  addMaximum(ledger, limits.power, power, chainPowerRating(stage, duty.topSpeed), 'top')
+  addMaximum(ledger, limits.power, power, chainPowerRating(stage, duty.topSpeed), caseNumber.top)
 }
 
-function measureShaft(
-  ledger: Ledger,
-  limits: StageLimits,
-  stage: StagePart,
-  duty: StageDuty,
-  moving: boolean,
-): void {
-  const shaft = stage.shaft
-  if (shaft === null) return
+function measureShaft(ledger: Ledger, limit: Limit, shaft: ShaftPart, duty: StageDuty): void {
   const launch = shaftStress(duty.launchDrivenTorque, shaft.diameter)
-  addMaximum(ledger, limits.shaft, launch, shaft.allowedShear, 'launch')
-  if (!moving) return
-  worsenMaximum(ledger, shaftStress(duty.topDrivenTorque, shaft.diameter), shaft.allowedShear, 'top')
+  const top = shaftStress(duty.topDrivenTorque, shaft.diameter)
+  addWorse(ledger, limit, launch, top, shaft.allowedShear)
+}
+
+/**
+ * Adds the worse of a jam and of top speed, which one value allows; the jam where they are equal.
+ *
+ * @param top NaN where there is no top speed
+ */
+function addWorse(ledger: Ledger, limit: Limit, launch: number, top: number, allowed: number): void {
+  const atTop = top > launch * apart
+  addMaximum(ledger, limit, atTop ? top : launch, allowed, atTop ? caseNumber.top : caseNumber.launch)
 }

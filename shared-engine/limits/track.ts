@@ -1,39 +1,40 @@
 import type { Machine } from '../build/machine-parts.ts'
+import { caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { addMaximum, type Ledger } from './ledger.ts'
-import type { Limit } from './limit.ts'
+import { listedLimit, type Limit } from './limit.ts'
 
 const base = { part: 'track', question: 'hold', sense: 'maximum' } as const
 const stress = { ...base, unit: 'Pa', kind: 'stress', needs: ['track.tooth'] } as const
 const breaking = ['track.breakingTensionN']
 
-const shear: Limit = { id: 'track.tooth-shear', label: 'Tooth shear', ...stress }
-const bending: Limit = { id: 'track.tooth-bending', label: 'Tooth bending', ...stress }
-const bearing: Limit = { id: 'track.tooth-bearing', label: 'Tooth flank pressure', ...stress }
-const climb: Limit = {
+const shear = listedLimit({ id: 'track.tooth-shear', label: 'Tooth shear', ...stress })
+const bending = listedLimit({ id: 'track.tooth-bending', label: 'Tooth bending', ...stress })
+const bearing = listedLimit({ id: 'track.tooth-bearing', label: 'Tooth flank pressure', ...stress })
+const climb = listedLimit({
   id: 'track.tooth-climb',
   label: 'Climbing out of mesh',
   ...base,
   unit: '1',
   kind: 'none',
   needs: ['track.tooth', 'track.loopStiffnessN', 'track.tooth.flankDegrees'],
-}
-const tension: Limit = {
+})
+const tension = listedLimit({
   id: 'track.tension',
   label: 'Loop tension',
   ...base,
   unit: 'N',
   kind: 'force',
   needs: breaking,
-}
-const burstSpeed: Limit = {
+})
+const burstSpeed = listedLimit({
   id: 'track.burst-speed',
   label: 'Burst speed of the loop',
   ...base,
   unit: 'm/s',
   kind: 'speed',
   needs: breaking,
-}
+})
 
 /** Limits of the track, in the ledger's order. */
 export const trackLimits: readonly Limit[] = [shear, bending, bearing, climb, tension, burstSpeed]
@@ -49,5 +50,5 @@ export function measureTrack(ledger: Ledger, e: Evaluation, machine: Machine): v
   if (!Number.isNaN(e.toothClimb)) addMaximum(ledger, climb, e.toothClimb, 1, e.worstClimbCase)
   if (breakingTension === null) return
   addMaximum(ledger, tension, e.loopTension, breakingTension, e.worstTensionCase)
-  addMaximum(ledger, burstSpeed, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, 'free')
+  addMaximum(ledger, burstSpeed, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, caseNumber.free)
 }

@@ -52,8 +52,7 @@ export function cruiseCurve(machine: Machine, count = 161): CruiseCurve {
 /** Level travel at one speed. */
 export function cruiseAt(setting: CurveSetting, speed: number): CruiseState {
   const cruise = new CruiseState()
-  const { machine, level, drive, line, airDragFactor, accessoryAmps } = setting
-  setCruise(cruise, machine, level, drive, line, airDragFactor, accessoryAmps, speed)
+  setCruise(cruise, setting.machine, setting, speed)
   return cruise
 }
 

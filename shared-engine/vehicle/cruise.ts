@@ -1,9 +1,9 @@
 import type { Machine } from '../build/machine-parts.ts'
 import type { Footing } from '../ground/footing.ts'
 import { shearShareInverse } from '../ground/soil-shear.ts'
-import { dutyForAmps, noLoadAmpsAt, type DriveLine } from '../motor/drive-line.ts'
+import { dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { internalDragAt } from '../track/drag.ts'
-import type { ThrustLine } from './thrust-line.ts'
+import type { Motion } from './motion.ts'
 
 /** Level travel at a steady speed: every number NaN where it cannot be held. */
 export class CruiseState {
@@ -36,21 +36,11 @@ export function slipForThrust(machine: Machine, footing: Footing, thrust: number
  * F = R(v);  v_b = v/(1 − i);  T = (F + D) r/(G η M);  I = T/K_t + I_0(ω);  δ the smaller root of §3;
  * t = Ah (soc − reserve)/amps;  s = v t.
  *
- * @param level footing without slope
- * @param accessoryAmps I_a, A
  * @param groundSpeed v, m/s; NaN gives NaN
  * *Source:* engine contract §7; NaN where duty would pass the cap, current the limit or thrust the grip, or amps are 0.
  */
-export function setCruise(
-  cruise: CruiseState,
-  machine: Machine,
-  level: Footing,
-  drive: DriveLine,
-  line: ThrustLine,
-  airDragFactor: number,
-  accessoryAmps: number,
-  groundSpeed: number,
-): void {
+export function setCruise(cruise: CruiseState, machine: Machine, motion: Motion, groundSpeed: number): void {
+  const { level, drive, line, airDragFactor, accessoryAmps } = motion
   const thrust = level.standingResistance + airDragFactor * groundSpeed * groundSpeed
   const slip = slipForThrust(machine, level, thrust)
   const beltSpeed = groundSpeed / (1 - slip)

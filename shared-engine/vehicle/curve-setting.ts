@@ -4,25 +4,15 @@ import { airDragFactorOf } from '../ground/resistance.ts'
 import { DriveLine, setDriveLine } from '../motor/drive-line.ts'
 import { accessoryAmpsOf } from '../pack/accessories.ts'
 import { equivalentMassOf } from './inertia.ts'
+import type { Motion } from './motion.ts'
 import { setThrustLine, ThrustLine } from './thrust-line.ts'
 import { setTopState } from './equilibrium.ts'
 import { TopState } from './top-state.ts'
 
 /** A machine at one throttle, ready to be asked at any speed: what every curve starts from. */
-export interface CurveSetting {
+export interface CurveSetting extends Motion {
   readonly machine: Machine
-  readonly drive: DriveLine
-  readonly line: ThrustLine
-  /** On the build's slope, and on the level. */
-  readonly footing: Footing
-  readonly level: Footing
   readonly top: TopState
-  /** ½ ρ C_d A, N/(m/s)². */
-  readonly airDragFactor: number
-  /** m_e, kg. */
-  readonly mass: number
-  /** I_a, A. */
-  readonly accessoryAmps: number
 }
 
 /**
@@ -44,17 +34,15 @@ export function curveSettingOf(machine: Machine, throttle = machine.controller.t
   setThrustLine(line, machine, drive)
   setFooting(footing, machine, ground.sinSlope, ground.cosSlope)
   setFooting(level, machine, 0, 1)
-  const airDragFactor = airDragFactorOf(machine)
-  setTopState(top, machine, footing, airDragFactor, drive, line)
-  return {
-    machine,
+  const motion = {
     drive,
     line,
     footing,
     level,
-    top,
-    airDragFactor,
-    mass: equivalentMassOf(machine),
+    airDragFactor: airDragFactorOf(machine),
+    equivalentMass: equivalentMassOf(machine),
     accessoryAmps,
   }
+  setTopState(top, machine, motion)
+  return { ...motion, machine, top }
 }

@@ -54,7 +54,7 @@ function soilBeltSpeed(setting: CurveSetting, groundSpeed: number): number {
     if (groundSpeed < line.cornerSpeed * (1 - slip)) return groundSpeed / (1 - slip)
   }
   const most = isFlat(line) ? Math.min(restThrust, line.cornerThrust) : restThrust
-  moveToGroundSpeed(point, footing, line, 0, startingShear(footing, most), 0, groundSpeed)
+  moveToGroundSpeed(point, setting, startingShear(footing, most), groundSpeed)
   return point.beltSpeed
 }
 

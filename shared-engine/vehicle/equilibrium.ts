@@ -1,9 +1,9 @@
 import type { CoefficientGround, Machine } from '../build/machine-parts.ts'
-import type { Footing } from '../ground/footing.ts'
-import { dutyAt, noLoadAmpsAt, type DriveLine } from '../motor/drive-line.ts'
+import { dutyAt, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { internalDragAt } from '../track/drag.ts'
+import type { Motion } from './motion.ts'
 import { setSoilTop } from './soil-equilibrium.ts'
-import { beltSpeedForThrust, motorThrustAt, type ThrustLine } from './thrust-line.ts'
+import { beltSpeedForThrust, motorThrustAt } from './thrust-line.ts'
 import { clearTopState, type TopState } from './top-state.ts'
 
 /**
@@ -12,26 +12,19 @@ import { clearTopState, type TopState } from './top-state.ts'
  * F(v) = R(v); none where min(F_m(0), F_max) ≤ R(0).
  *
  * @param top filled
- * @param airDragFactor ½ ρ C_d A, N/(m/s)²
  * *Source:* engine contract §5; on `coefficient` ground a quadratic in closed form, on `soil` a bracketed root.
  */
-export function setTopState(
-  top: TopState,
-  machine: Machine,
-  footing: Footing,
-  airDragFactor: number,
-  drive: DriveLine,
-  line: ThrustLine,
-): void {
+export function setTopState(top: TopState, machine: Machine, motion: Motion): void {
+  const { footing, line } = motion
   const restThrust = motorThrustAt(line, 0)
   if (!(Math.min(restThrust, footing.gripThrust) > footing.standingResistance)) {
     clearTopState(top)
     return
   }
   top.exists = true
-  if (machine.ground.model === 'soil') setSoilTop(top, footing, airDragFactor, line, restThrust)
-  else setCoefficientTop(top, machine.ground, footing, airDragFactor, line)
-  setElectricalTop(top, machine, drive, line)
+  if (machine.ground.model === 'soil') setSoilTop(top, motion)
+  else setCoefficientTop(top, machine.ground, motion)
+  setElectricalTop(top, machine, motion)
 }
 
 /**
@@ -47,13 +40,8 @@ function meetingSpeed(surplus: number, slope: number, airDragFactor: number): nu
   return (2 * surplus) / (slope + Math.sqrt(slope * slope + 4 * airDragFactor * surplus))
 }
 
-function setCoefficientTop(
-  top: TopState,
-  ground: CoefficientGround,
-  footing: Footing,
-  airDragFactor: number,
-  line: ThrustLine,
-): void {
+function setCoefficientTop(top: TopState, ground: CoefficientGround, motion: Motion): void {
+  const { footing, line, airDragFactor } = motion
   const resistance = footing.standingResistance
   const gripping = 1 - ground.slip
   let speed = meetingSpeed(line.openStart - resistance, line.openSlope / gripping, airDragFactor)
@@ -79,7 +67,8 @@ function setCoefficientTop(
  *
  * T = (F + D) r/(M G η);  I = T/K_t + I_0(ω), or the limit below the corner.
  */
-function setElectricalTop(top: TopState, machine: Machine, drive: DriveLine, line: ThrustLine): void {
+function setElectricalTop(top: TopState, machine: Machine, motion: Motion): void {
+  const { drive, line } = motion
   const speed = top.beltSpeed * line.motorPerBelt
   top.motorSpeed = speed
   top.noLoadAmps = noLoadAmpsAt(drive, speed)

@@ -26,14 +26,14 @@ export function runFromRest(machine: Machine, count = 121): RunCurve | null {
   const setting = curveSettingOf(machine)
   if (!setting.top.exists) return null
   const progress = new RunProgress()
-  startRun(progress, setting)
+  startRun(progress, machine, setting)
   const seconds = [0]
   const speed = [0]
   const distance = [0]
   const end = runEnd * setting.top.groundSpeed
   for (let index = 1; index < count; index += 1) {
     const to = (end * index) / (count - 1)
-    continueRun(progress, setting, to)
+    continueRun(progress, machine, setting, to)
     seconds.push(progress.seconds)
     speed.push(to)
     distance.push(progress.metres)

@@ -1,7 +1,5 @@
-import type { Machine } from '../build/machine-parts.ts'
-import type { Footing } from '../ground/footing.ts'
 import { legendreRule } from '../numeric/legendre.ts'
-import type { ThrustLine } from './thrust-line.ts'
+import type { Motion } from './motion.ts'
 
 /** A run from rest while it is integrated: where it stands and what it took. */
 export class RunProgress {
@@ -15,49 +13,40 @@ export class RunProgress {
   thrust = NaN
 }
 
-/** What a run needs to know at every speed. */
-export interface RunSetting {
-  readonly machine: Machine
-  readonly footing: Footing
-  readonly line: ThrustLine
-  readonly airDragFactor: number
-  /** m_e, kg. */
-  readonly mass: number
-}
-
 /**
  * Fixed rule for smooth pieces: thrust less resistance falls and bends downwards, so its nearest zero lies at or past the
  * top speed, and eight nodes leave less than 1e-10 on any piece up to 80 % of it.
  */
-const rule = legendreRule(8)
+const { nodes, weights } = legendreRule(8)
 
 /**
- * Adds a piece on which thrust is F_0 − s v.
+ * Adds a piece on which thrust is F_0 − s v, from the speed reached to another.
  *
- * @param from, to ground speeds, m/s
+ * @param to ground speed, m/s
  * @param start F_0, N
  * @param slope s, N per m/s of ground speed
  */
 export function addPiece(
   progress: RunProgress,
-  setting: RunSetting,
-  from: number,
+  motion: Motion,
   to: number,
   start: number,
   slope: number,
 ): void {
-  const { mass, airDragFactor } = setting
-  const surplus = start - setting.footing.standingResistance
-  const middle = 0.5 * (from + to)
-  const reach = 0.5 * (to - from)
+  const { airDragFactor } = motion
+  const surplus = start - motion.footing.standingResistance
+  const middle = 0.5 * (progress.speed + to)
+  const reach = 0.5 * (to - progress.speed)
   let seconds = 0
   let metres = 0
-  for (let index = 0; index < rule.nodes.length; index += 1) {
-    const speed = middle + reach * (rule.nodes[index] ?? 0)
-    const part = (rule.weights[index] ?? 0) / (surplus - slope * speed - airDragFactor * speed * speed)
+  for (let index = 0; index < nodes.length; index += 1) {
+    const speed = middle + reach * (nodes[index] ?? 0)
+    const part = (weights[index] ?? 0) / (surplus - speed * (slope + airDragFactor * speed))
     seconds += part
     metres += part * speed
   }
-  progress.seconds += seconds * reach * mass
-  progress.metres += metres * reach * mass
+  const scale = reach * motion.equivalentMass
+  progress.seconds += seconds * scale
+  progress.metres += metres * scale
+  progress.speed = to
 }

@@ -1,5 +1,6 @@
-import type { CoefficientGround } from '../build/machine-parts.ts'
-import { addPiece, RunProgress, type RunSetting } from './run-piece.ts'
+import type { CoefficientGround, Machine } from '../build/machine-parts.ts'
+import type { Motion } from './motion.ts'
+import { addPiece, RunProgress } from './run-piece.ts'
 import { addSoilRun, startSoilRun } from './soil-run.ts'
 import { beltSpeedForThrust } from './thrust-line.ts'
 import type { TopState } from './top-state.ts'
@@ -24,25 +25,25 @@ const progress = new RunProgress()
  * @param run filled; NaN without an equilibrium
  * *Source:* Newton's second law; engine contract §5. Gauss-Legendre on pieces that end where grip or current limit let go.
  */
-export function setRun(run: RunFromRest, setting: RunSetting, top: TopState): void {
+export function setRun(run: RunFromRest, machine: Machine, motion: Motion, top: TopState): void {
   if (!top.exists) {
     run.secondsToHalf = run.secondsTo80 = run.metresTo80 = NaN
     return
   }
-  startRun(progress, setting)
-  continueRun(progress, setting, 0.5 * top.groundSpeed)
+  startRun(progress, machine, motion)
+  continueRun(progress, machine, motion, 0.5 * top.groundSpeed)
   run.secondsToHalf = progress.seconds
-  continueRun(progress, setting, 0.8 * top.groundSpeed)
+  continueRun(progress, machine, motion, 0.8 * top.groundSpeed)
   run.secondsTo80 = progress.seconds
   run.metresTo80 = progress.metres
 }
 
 /** Puts a run at rest. */
-export function startRun(progress: RunProgress, setting: RunSetting): void {
+export function startRun(progress: RunProgress, machine: Machine, motion: Motion): void {
   progress.seconds = 0
   progress.metres = 0
   progress.speed = 0
-  if (setting.machine.ground.model === 'soil') startSoilRun(progress, setting)
+  if (machine.ground.model === 'soil') startSoilRun(progress, motion)
 }
 
 /**
@@ -50,36 +51,28 @@ export function startRun(progress: RunProgress, setting: RunSetting): void {
  *
  * @param speed ground speed to reach, m/s, not below the one reached
  */
-export function continueRun(progress: RunProgress, setting: RunSetting, speed: number): void {
-  const ground = setting.machine.ground
-  if (ground.model === 'soil') addSoilRun(progress, setting, speed)
-  else addCoefficientRun(progress, setting, ground, progress.speed, speed)
-  progress.speed = speed
+export function continueRun(progress: RunProgress, machine: Machine, motion: Motion, speed: number): void {
+  const ground = machine.ground
+  if (ground.model === 'soil') addSoilRun(progress, motion, speed)
+  else addCoefficientRun(progress, motion, ground, speed)
 }
 
 function addCoefficientRun(
   progress: RunProgress,
-  setting: RunSetting,
+  motion: Motion,
   ground: CoefficientGround,
-  from: number,
   to: number,
 ): void {
-  const { line, footing } = setting
+  const { line, footing } = motion
   const gripping = 1 - ground.slip
   const restThrust = line.cornerSpeed > 0 ? line.limitedStart : line.openStart
-  const gripEnd =
-    restThrust > footing.gripThrust ? gripping * beltSpeedForThrust(line, footing.gripThrust) : 0
-  const corner = gripping * line.cornerSpeed
-  let at = from
-  if (at < gripEnd) {
-    const end = Math.min(gripEnd, to)
-    addPiece(progress, setting, at, end, footing.gripThrust, 0)
-    at = end
+  if (restThrust > footing.gripThrust) {
+    const gripEnd = gripping * beltSpeedForThrust(line, footing.gripThrust)
+    if (progress.speed < gripEnd) addPiece(progress, motion, Math.min(gripEnd, to), footing.gripThrust, 0)
   }
-  if (at < corner && at < to) {
-    const end = Math.min(corner, to)
-    addPiece(progress, setting, at, end, line.limitedStart, line.limitedSlope / gripping)
-    at = end
+  const corner = Math.min(gripping * line.cornerSpeed, to)
+  if (progress.speed < corner) {
+    addPiece(progress, motion, corner, line.limitedStart, line.limitedSlope / gripping)
   }
-  if (at < to) addPiece(progress, setting, at, to, line.openStart, line.openSlope / gripping)
+  if (progress.speed < to) addPiece(progress, motion, to, line.openStart, line.openSlope / gripping)
 }

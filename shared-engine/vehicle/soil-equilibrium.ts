@@ -1,8 +1,8 @@
-import type { Footing } from '../ground/footing.ts'
-import { shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
+import { shearShareInverse } from '../ground/soil-shear.ts'
 import { isFlat } from './flat-limit.ts'
-import { moveToEquilibrium, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
-import { beltSpeedForThrust, type ThrustLine } from './thrust-line.ts'
+import type { Motion } from './motion.ts'
+import { moveToMeeting, setSoilPoint, SoilPoint, startingShear } from './soil-motion.ts'
+import { motorThrustAt } from './thrust-line.ts'
 import type { TopState } from './top-state.ts'
 
 const point = new SoilPoint()
@@ -14,35 +14,23 @@ const point = new SoilPoint()
  *
  * *Source:* engine contract §5.
  */
-export function setSoilTop(
-  top: TopState,
-  footing: Footing,
-  airDragFactor: number,
-  line: ThrustLine,
-  restThrust: number,
-): void {
+export function setSoilTop(top: TopState, motion: Motion): void {
+  const { footing, line, airDragFactor } = motion
   const resistance = footing.standingResistance
-  if (isFlat(line) && setFlatTop(top, footing, airDragFactor, line)) return
-  if (airDragFactor === 0)
-    setSoilPoint(point, footing, line, shearShareInverse(resistance / footing.shearStrength))
-  else {
-    const most = line.cornerSpeed > 0 && isFlat(line) ? Math.min(restThrust, line.cornerThrust) : restThrust
-    const high = startingShear(footing, most)
-    const guess = equilibriumGuess(footing, airDragFactor, line)
-    moveToEquilibrium(point, footing, line, 0, high, guess, resistance, airDragFactor)
+  if (isFlat(line) && setFlatTop(top, motion)) return
+  if (airDragFactor === 0) {
+    point.x = shearShareInverse(resistance / footing.shearStrength)
+    setSoilPoint(point, motion)
+  } else {
+    const restThrust = motorThrustAt(line, 0)
+    const most = isFlat(line) ? Math.min(restThrust, line.cornerThrust) : restThrust
+    moveToMeeting(point, motion, startingShear(footing, most))
   }
   top.spinning = false
   top.slip = point.x / footing.fullShear
   top.beltSpeed = point.beltSpeed
   top.groundSpeed = point.groundSpeed
   top.thrust = resistance + airDragFactor * point.groundSpeed * point.groundSpeed
-}
-
-/** About the x of the meeting point: the resistance met at the belt's speed for the resistance at rest. */
-function equilibriumGuess(footing: Footing, airDragFactor: number, line: ThrustLine): number {
-  const speed = beltSpeedForThrust(line, footing.standingResistance)
-  const thrust = footing.standingResistance + airDragFactor * speed * speed
-  return shearShareGuess(Math.min(thrust, footing.gripThrust) / footing.shearStrength)
 }
 
 /**
@@ -52,7 +40,8 @@ function equilibriumGuess(footing: Footing, airDragFactor: number, line: ThrustL
  *
  * @returns false where it lies past the corner, or the ground gives way first
  */
-function setFlatTop(top: TopState, footing: Footing, airDragFactor: number, line: ThrustLine): boolean {
+function setFlatTop(top: TopState, motion: Motion): boolean {
+  const { footing, line, airDragFactor } = motion
   if (line.cornerThrust >= footing.gripThrust || airDragFactor === 0) return false
   let beltSpeed = 0
   for (let step = 0; step < 4; step += 1) {

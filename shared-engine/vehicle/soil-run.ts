@@ -1,11 +1,12 @@
 import type { Footing } from '../ground/footing.ts'
-import { setShear, Shear, shearShare, shearShareGuess, shearShareInverse } from '../ground/soil-shear.ts'
+import { setShear, Shear, shearShareInverse } from '../ground/soil-shear.ts'
 import { legendreRule, type Rule } from '../numeric/legendre.ts'
 import { power } from '../numeric/power.ts'
-import { addPiece, type RunProgress, type RunSetting } from './run-piece.ts'
-import { moveToGroundSpeed, SoilPoint, startingShear } from './soil-motion.ts'
 import { isFlat } from './flat-limit.ts'
-import { beltSpeedForThrust, motorThrustAt, type ThrustLine } from './thrust-line.ts'
+import type { Motion } from './motion.ts'
+import { addPiece, type RunProgress } from './run-piece.ts'
+import { moveToGroundSpeed, SoilPoint, startingShear } from './soil-motion.ts'
+import type { ThrustLine } from './thrust-line.ts'
 
 /** Widest piece, as a ratio of its ends' x^¼. */
 const widestRatio = 2
@@ -21,8 +22,8 @@ const shear = new Shear()
 const reached = new SoilPoint()
 
 /** Puts a run on soil at rest. */
-export function startSoilRun(progress: RunProgress, setting: RunSetting): void {
-  const { line, footing } = setting
+export function startSoilRun(progress: RunProgress, motion: Motion): void {
+  const { line, footing } = motion
   const thrust = line.cornerSpeed > 0 && !isFlat(line) ? line.limitedStart : openRestThrust(line)
   progress.startShear = startingShear(footing, thrust)
   progress.shear = flatPieceOf(footing, line).end > 0 ? NaN : progress.startShear
@@ -37,31 +38,29 @@ export function startSoilRun(progress: RunProgress, setting: RunSetting): void {
  *
  * *Source:* engine contract §5.
  */
-export function addSoilRun(progress: RunProgress, setting: RunSetting, to: number): void {
-  const { line, footing } = setting
-  if (Number.isNaN(progress.shear) && leaveFlat(progress, setting, to)) return
-  moveTo(reached, progress, setting, to)
+export function addSoilRun(progress: RunProgress, motion: Motion, to: number): void {
+  const { line, footing } = motion
+  if (Number.isNaN(progress.shear) && leaveFlat(progress, motion, to)) return
+  moveToGroundSpeed(reached, motion, progress.startShear, to)
   const bend = line.cornerSpeed > 0 && !isFlat(line) ? line.cornerThrust : Infinity
-  const { shear, thrust } = progress
-  const endShear = reached.x
-  const endThrust = reached.thrust
-  if (thrust > bend && endThrust < bend) {
-    const bendX = shearShareInverse(bend / footing.shearStrength)
-    addPieces(progress, setting, shear, bendX)
-    addPieces(progress, setting, bendX, endShear)
-  } else addPieces(progress, setting, shear, endShear)
-  progress.shear = endShear
-  progress.thrust = endThrust
+  let limited = progress.thrust > bend
+  if (limited && reached.thrust < bend) {
+    addPieces(progress, motion, limited, shearShareInverse(bend / footing.shearStrength))
+    limited = false
+  }
+  addPieces(progress, motion, limited, reached.x)
+  progress.thrust = reached.thrust
+  progress.speed = to
 }
 
 /** Adds what lies on a flat limited piece; true where that is all, else the run stands where the piece ends. */
-function leaveFlat(progress: RunProgress, setting: RunSetting, to: number): boolean {
-  const { line, footing } = setting
+function leaveFlat(progress: RunProgress, motion: Motion, to: number): boolean {
+  const { line, footing } = motion
   const flat = flatPieceOf(footing, line)
   const end = Math.min(flat.end, to)
-  addPiece(progress, setting, progress.speed, end, line.limitedStart, line.limitedSlope / flat.gripping)
+  addPiece(progress, motion, end, line.limitedStart, line.limitedSlope / flat.gripping)
   if (end === to) return true
-  moveTo(reached, progress, setting, end)
+  moveToGroundSpeed(reached, motion, progress.startShear, end)
   progress.shear = reached.x
   progress.thrust = reached.thrust
   return false
@@ -76,19 +75,6 @@ function flatPieceOf(footing: Footing, line: ThrustLine): { end: number; grippin
 
 const noFlatPiece = { end: 0, gripping: 1 }
 
-/** Moves a point to a ground speed. */
-function moveTo(point: SoilPoint, progress: RunProgress, setting: RunSetting, speed: number): void {
-  const { line, footing } = setting
-  moveToGroundSpeed(point, footing, line, 0, progress.startShear, guessAt(footing, line, speed), speed)
-}
-
-/** About the x of a ground speed: spinning at the grip's thrust, or pushing with what the motors have at that speed. */
-function guessAt(footing: Footing, line: ThrustLine, speed: number): number {
-  const thrust = motorThrustAt(line, speed)
-  if (thrust < footing.gripThrust) return shearShareGuess(thrust / footing.shearStrength)
-  return footing.fullShear * (1 - speed / beltSpeedForThrust(line, footing.gripThrust))
-}
-
 /** Most thrust of the pieces that belt speed can be told from. */
 function openRestThrust(line: ThrustLine): number {
   return line.cornerSpeed > 0 ? line.cornerThrust : line.openStart
@@ -100,16 +86,18 @@ const piecesFor = (ratio: number): number => Math.ceil(Math.log(ratio) / Math.lo
 /** As many as x of 1e-70 wants: no run may go on for ever. */
 const mostPieces = 64
 
-function addPieces(progress: RunProgress, setting: RunSetting, from: number, to: number): void {
-  const high = Math.sqrt(Math.sqrt(from))
+/** Adds all from the x that the run stands at to another, both on one side of the current limit's corner. */
+function addPieces(progress: RunProgress, motion: Motion, limited: boolean, to: number): void {
+  const high = Math.sqrt(Math.sqrt(progress.shear))
   const low = Math.sqrt(Math.sqrt(to))
   const count = high <= widestRatio * low ? 1 : Math.min(mostPieces, piecesFor(high / low))
   let top = high
   for (let piece = 1; piece <= count; piece += 1) {
     const bottom = piece === count ? low : high * power(low / high, piece / count)
-    addRootPiece(progress, setting, top, bottom)
+    addRootPiece(progress, motion, limited, top, bottom)
     top = bottom
   }
+  progress.shear = to
 }
 
 /**
@@ -117,14 +105,18 @@ function addPieces(progress: RunProgress, setting: RunSetting, from: number, to:
  * point is worked out in local numbers here, as it is the innermost loop of a run; test/laws compares it with a thrust
  * found by root.
  */
-function addRootPiece(progress: RunProgress, setting: RunSetting, high: number, low: number): void {
-  const { line, footing, airDragFactor, mass } = setting
+function addRootPiece(
+  progress: RunProgress,
+  motion: Motion,
+  limited: boolean,
+  high: number,
+  low: number,
+): void {
+  const { line, footing, airDragFactor } = motion
   const { shearStrength, slipPerShear, standingResistance } = footing
   const { nodes, weights } = ruleFor(high, low)
   const middle = 0.5 * (high + low)
   const reach = 0.5 * (high - low)
-  // a piece lies on one side of the corner
-  const limited = line.cornerSpeed > 0 && shearStrength * shearShare(middle ** 4) > line.cornerThrust
   const start = limited ? line.limitedStart : line.openStart
   const give = limited ? line.limitedGive : line.openGive
   let seconds = 0
@@ -144,6 +136,7 @@ function addRootPiece(progress: RunProgress, setting: RunSetting, high: number, 
     seconds += part
     metres += part * speed
   }
-  progress.seconds += 4 * reach * mass * seconds
-  progress.metres += 4 * reach * mass * metres
+  const scale = 4 * reach * motion.equivalentMass
+  progress.seconds += scale * seconds
+  progress.metres += scale * metres
 }

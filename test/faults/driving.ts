@@ -49,8 +49,8 @@ export const drivingFaults: readonly Fault[] = [
   ...faultsOf(
     'vehicle/run.ts',
     [
-      'continueRun(progress, setting, 0.8 * top.groundSpeed)',
-      'continueRun(progress, setting, 0.9 * top.groundSpeed)',
+      'continueRun(progress, machine, motion, 0.8 * top.groundSpeed)',
+      'continueRun(progress, machine, motion, 0.9 * top.groundSpeed)',
     ],
     ['line.openSlope / gripping)', 'line.openSlope)'],
   ),

@@ -54,7 +54,7 @@ function slowThrust({ machine, line, footing }: CurveSetting, speed: number): nu
 function slowRun(setting: CurveSetting, end: number): { seconds: Integral; metres: Integral } {
   const slow = (speed: number): number => {
     const resistance = setting.footing.standingResistance + setting.airDragFactor * speed * speed
-    return setting.mass / (slowThrust(setting, speed) - resistance)
+    return setting.equivalentMass / (slowThrust(setting, speed) - resistance)
   }
   // the corner, and marks that keep the first look from missing anything narrow
   const corner =

@@ -48,7 +48,7 @@ describe('slow twins', () => {
         const setting = curveSettingOf(machine)
         const slow = (speed: number): number => {
           const state = driveStateAtGroundSpeed(setting, speed)
-          return setting.mass / (state.thrust - state.resistance)
+          return setting.equivalentMass / (state.thrust - state.resistance)
         }
         const end = 0.8 * e.top.groundSpeed
         const slip = machine.ground.model === 'coefficient' ? machine.ground.slip : 0

@@ -35,7 +35,7 @@ describe('the run through time', () => {
         const slopes = (_time: number, [speed = 0]: readonly number[]) => {
           const at = Math.min(Math.max(speed, 1e-12 * top.groundSpeed), top.groundSpeed)
           const { thrust, resistance } = driveStateAtGroundSpeed(setting, at)
-          return [(thrust - resistance) / setting.mass, speed]
+          return [(thrust - resistance) / setting.equivalentMass, speed]
         }
         const [speed = NaN, metres = NaN] = solvedByOdex(slopes, 0, [0, 0], run.secondsTo80, 1e-9)
         // 2e-5: the solver's order is lost where grip or current limit let go, whose kinks it is not told about

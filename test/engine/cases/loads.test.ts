@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { caseNumber } from '../../../shared-engine/cases/case.ts'
 import { setTrackLoad, TrackLoad } from '../../../shared-engine/cases/track-loads.ts'
 import {
   allowedTrackQuantity,
@@ -164,6 +165,6 @@ describe('climbing out of mesh', () => {
     const each = evaluationOf(flanked)
     // the last row: f/(f/2) = 2
     expect(each.toothClimb).toBeCloseTo((Math.tan(Math.PI / 6) * 14) / Math.PI, 12)
-    expect(each.worstClimbCase).toBe('launch')
+    expect(each.worstClimbCase).toBe(caseNumber.launch)
   })
 })
