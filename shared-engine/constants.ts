@@ -6,6 +6,12 @@ export interface Constant {
   readonly source: string
 }
 
+/**
+ * Number of the model: what the engine takes a build to give. Raised by one with every change after which the same build
+ * has other figures or limits; a change of less than 0.1 % from better numerics is none.
+ */
+export const modelVersion = 1
+
 /** Every physical constant that the engine's formulas use, for workings to quote. */
 export const constants = {
   gravity: {

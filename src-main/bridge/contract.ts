@@ -55,6 +55,7 @@ const resultOf = <T extends z.ZodType>(value: T) =>
 const facts = z.object({
   platform: z.enum(['mac', 'windows', 'linux']),
   version: z.string(),
+  commit: z.string(),
   runtime: z.string(),
 })
 const start = z.object({

@@ -97,10 +97,10 @@ export class Windows {
 export function factsOf(): Gives<'facts'> {
   const platforms = { darwin: 'mac', win32: 'windows' } as const
   const platform = process.platform === 'darwin' || process.platform === 'win32' ? process.platform : null
-  const commit = __PITCHLINE_COMMIT__ === '' ? '' : ` (${__PITCHLINE_COMMIT__})`
   return {
     platform: platform === null ? 'linux' : platforms[platform],
-    version: `${__PITCHLINE_VERSION__}${commit}`,
+    version: __PITCHLINE_VERSION__,
+    commit: __PITCHLINE_COMMIT__,
     runtime: `Electron ${process.versions.electron}, Chromium ${process.versions.chrome}`,
   }
 }

@@ -63,6 +63,8 @@ export interface HostFacts {
   readonly platform: 'mac' | 'windows' | 'linux'
   /** Version of the program and of what runs it, for *About*. */
   readonly version: string
+  /** What it was built from; empty where that has no history. */
+  readonly commit: string
   readonly runtime: string
 }
 

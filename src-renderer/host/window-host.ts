@@ -31,7 +31,7 @@ export async function windowHost(bridge: Bridge): Promise<Host> {
   }
 }
 
-const unknownFacts = { platform: 'linux', version: '', runtime: '' } as const
+const unknownFacts = { platform: 'linux', version: '', commit: '', runtime: '' } as const
 
 function valueOr<T>(result: Result<T>, otherwise: T): T {
   return result.ok ? result.value : otherwise

@@ -70,9 +70,9 @@ export function browserHost(): Host {
 function browserFacts(): HostFacts {
   const agent = navigator.userAgent
   const platform = /Mac/.test(agent) ? 'mac' : /Windows/.test(agent) ? 'windows' : 'linux'
-  const commit = __PITCHLINE_COMMIT__ === '' ? '' : ` (${__PITCHLINE_COMMIT__})`
   const runtime = /(?:Firefox|Chrome|Version)\/[\d.]+/.exec(agent)?.[0].replace('/', ' ') ?? 'this browser'
-  return { kind: 'browser', platform, version: `${__PITCHLINE_VERSION__}${commit}`, runtime }
+  const [version, commit] = [__PITCHLINE_VERSION__, __PITCHLINE_COMMIT__]
+  return { kind: 'browser', platform, version, commit, runtime }
 }
 
 async function startOf(places: OpenPlaces, unsaved: Unsaved): Promise<Start> {

@@ -1,0 +1,43 @@
+/** What Pitchline is made of, with the licence of each: the packages whose code or letters are in what ships. */
+export const licences: Readonly<Record<string, string>> = {
+  '@babel/runtime': 'MIT',
+  '@fontsource-variable/source-sans-3': 'OFL-1.1',
+  clsx: 'MIT',
+  commander: 'MIT',
+  'complex.js': 'MIT',
+  'd3-array': 'ISC',
+  'd3-color': 'ISC',
+  'd3-format': 'ISC',
+  'd3-interpolate': 'ISC',
+  'd3-path': 'ISC',
+  'd3-scale': 'ISC',
+  'd3-shape': 'ISC',
+  'd3-time': 'ISC',
+  'd3-time-format': 'ISC',
+  'decimal.js': 'MIT',
+  devalue: 'MIT',
+  'escape-latex': 'MIT',
+  'esm-env': 'MIT',
+  'fraction.js': 'MIT',
+  internmap: 'ISC',
+  'javascript-natural-sort': 'MIT',
+  katex: 'MIT',
+  mathjs: 'Apache-2.0',
+  seedrandom: 'MIT',
+  svelte: 'MIT',
+  'tiny-emitter': 'MIT',
+  'typed-function': 'MIT',
+  zod: 'MIT',
+}
+
+/** A licence as it came with its package. */
+export interface LicenceText {
+  readonly name: string
+  readonly text: string
+}
+
+/** Our own licence and those of all packages, as text; a file of its own, since hardly anybody opens it. */
+export async function licenceTexts(): Promise<readonly LicenceText[]> {
+  const { texts } = await import('./licence-texts.ts')
+  return texts
+}
