@@ -127,7 +127,10 @@ function setRest(e: Evaluation, machine: Machine): void {
   e.burstSpeed = burstSpeedOf(machine.track)
 }
 
-/** Each step reads what those before it have worked out. */
+/**
+ * Each step reads what those before it have worked out. A list, not calls in a row: so each is compiled for itself, with
+ * its small functions put in line, and no number is boxed to be handed on.
+ */
 const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setSupply,
   setLaunch,

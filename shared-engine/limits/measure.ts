@@ -12,7 +12,7 @@ import { measureVehicle } from './vehicle.ts'
 /** Adds to the ledger the limits of one part that the machine has. */
 type Measure = (ledger: Ledger, e: Evaluation, machine: Machine) => void
 
-/** In the ledger's order. */
+/** In the ledger's order; a list for the same reason as the steps of `evaluate`. */
 const measures: readonly Measure[] = [
   measureMotor,
   measureController,
