@@ -73,6 +73,7 @@ function slopeSeries(x: number): number {
  * enough to bend a step of a root.
  *
  * @param x as above
+ * *Source:* derivative of `setShear`'s slope; −1/3 at x = 0.
  */
 export function shearBend(shear: Shear, x: number): number {
   if (x === 0) return -1 / 3

@@ -11,7 +11,7 @@ const mostRows = 80
 export class Ledger {
   /** Rows in use. */
   count = 0
-  /** `Limit.number` and `caseNumber`; see `limitAt` and `caseAt`. */
+  /** `Limit.number`, told by `limitAt`, and place in `caseNames`; there are fewer than 256 of either. */
   readonly limitNumbers = new Uint8Array(mostRows)
   readonly caseNumbers = new Uint8Array(mostRows)
   /** In the limit's unit; NaN where there is none to name (thermal runaway). */
