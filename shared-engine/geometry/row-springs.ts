@@ -11,6 +11,9 @@ export interface RowSprings {
   readonly decay: number
   /** e^(−θ/2). */
   readonly halfStep: number
+  /** e^−θ, and 1 − e^−θ, which loses no digits where θ is small. */
+  readonly step: number
+  readonly rise: number
   /** e S/p, N. */
   readonly errorTension: number
 }
@@ -37,6 +40,8 @@ export function rowSpringsOf(
     halfCosine: Math.sqrt(1 + halfSine * halfSine),
     decay,
     halfStep: Math.exp(-decay / 2),
+    step: Math.exp(-decay),
+    rise: -Math.expm1(-decay),
     errorTension: (pitchError * loopStiffness) / pitch,
   }
 }

@@ -31,8 +31,12 @@ function setPowers(rows: number, step: number, rise: number): void {
  */
 export function setRowForces(forces: Float64Array, sharing: Sharing, springs: RowSprings): void {
   const { rows, slack, pull } = sharing
-  const { decay, halfSine, halfStep } = springs
-  setPowers(rows, halfStep * halfStep, -Math.expm1(-decay))
+  const { halfSine, halfStep } = springs
+  if (rows === 1) {
+    forces[1] = pull
+    return
+  }
+  setPowers(rows, springs.step, springs.rise)
   const whole = powers[rows] ?? 0
   const missing = rises[rows] ?? 0
   const scale = (2 * halfSine) / (missing * (1 + whole))

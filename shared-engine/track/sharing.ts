@@ -56,8 +56,8 @@ export function setLoad(
   sharing.first = sharing.last = pull
   if (rows === 1) return
   const { halfSine, decay, halfStep } = springs
-  const missing = -Math.expm1(-rows * decay)
   const before = -Math.expm1(-(rows - 1) * decay)
+  const missing = springs.rise + springs.step * before
   const whole = 1 - missing
   // cosh((m − ½) θ) and 2 sinh(mθ/2) sinh((m − 1) θ/2), both over e^{mθ}/2
   const cosh = halfStep * (1 + whole * (1 - before))
