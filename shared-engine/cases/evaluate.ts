@@ -38,7 +38,10 @@ function setSupply(e: Evaluation, machine: Machine): void {
   e.driveVolts = pack.openVolts - e.accessoryAmps * pack.resistance
   e.worstFreeSpeed = worstFreeSpeed(machine)
   e.ruleOfThumbSpeed = (pack.fullVolts * controller.throttleCap) / motor.torqueConstant
-  e.throttleForRated = throttleForFreeSpeed(machine, angularSpeedOf(motor.ratedMaxRpm))
+}
+
+function setThrottleForRated(e: Evaluation, machine: Machine): void {
+  e.throttleForRated = throttleForFreeSpeed(machine, angularSpeedOf(machine.motor.ratedMaxRpm))
 }
 
 /** The jam: full pack, cold motor, most current of any throttle. */
@@ -64,11 +67,19 @@ function setRunning(e: Evaluation, machine: Machine): void {
   e.startThrust = motorThrustAt(e.line, 0)
 }
 
-/** Top speed, what it draws, the run there and half of it on the level. */
 function setTop(e: Evaluation, machine: Machine): void {
+  setTopState(e.top, machine, e)
+}
+
+/** The run to top speed, and half of it on the level. */
+function setTravel(e: Evaluation, machine: Machine): void {
+  setRun(e.run, machine, e, e.top)
+  setCruise(e.cruise, machine, e, 0.5 * e.top.groundSpeed)
+}
+
+/** What top speed and the run there draw. */
+function setDraw(e: Evaluation, machine: Machine): void {
   const { top } = e
-  setTopState(top, machine, e)
-  setRun(e.run, machine, e, top)
   const standing = Math.min(e.startThrust, e.footing.gripThrust) - e.footing.standingResistance
   e.peakAcceleration = top.exists ? standing / e.equivalentMass : NaN
   e.topPackAmps = top.packDriveAmps + e.accessoryAmps
@@ -76,7 +87,6 @@ function setTop(e: Evaluation, machine: Machine): void {
   setTopEfficiency(e, machine)
   e.runPackAmps = top.exists ? worstDriveAmps(e) + e.accessoryAmps : NaN
   e.runPackVolts = machine.pack.openVolts - e.runPackAmps * machine.pack.resistance
-  setCruise(e.cruise, machine, e, 0.5 * top.groundSpeed)
 }
 
 /** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* engine contract §12. */
@@ -133,9 +143,12 @@ function setRest(e: Evaluation, machine: Machine): void {
  */
 const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setSupply,
+  setThrottleForRated,
   setLaunch,
   setRunning,
   setTop,
+  setTravel,
+  setDraw,
   setRest,
   setTrack,
   setStages,

@@ -36,10 +36,10 @@ function setWorst(e: Evaluation): void {
   e.loopTension = 0
   e.toothClimb = NaN
   e.worstToothCase = e.worstTensionCase = e.worstClimbCase = caseNumber.launch
-  worsen(e, e.launchLoad, caseNumber.launch)
-  worsen(e, e.gripLoad, caseNumber.grip)
-  worsen(e, e.topLoad, caseNumber.top)
-  worsen(e, e.freeLoad, caseNumber.free)
+  for (let number = 0; number < e.trackLoads.length; number += 1) {
+    const load = e.trackLoads[number]
+    if (load !== undefined) worsen(e, load, number)
+  }
 }
 
 function worsen(e: Evaluation, load: TrackLoad, reached: number): void {
