@@ -17,5 +17,15 @@ function seedOf(asked: string | undefined): number {
   return seed
 }
 
+/**
+ * ms for one property, just within a test's own time. The search for a smaller counterexample goes on for as long as it
+ * finds one, of a whole build a quarter of an hour and more; a property that has not failed by then fails for that, as nothing was shown.
+ */
+const patience = 28_000
+
 // A property that fails names the seed and the path to its counterexample by itself.
-fc.configureGlobal({ seed: seedOf(process.env['PITCHLINE_SEED']) })
+fc.configureGlobal({
+  seed: seedOf(process.env['PITCHLINE_SEED']),
+  interruptAfterTimeLimit: patience,
+  markInterruptAsFailure: true,
+})
