@@ -72,7 +72,7 @@ export function drawPack(series: number, parallel: number, room: Room): DrawnPar
     middle: outerWidth / 2,
     entry: 0,
     exit: outerWidth,
-    description: `${series} cells in series, ${parallel} in parallel`,
+    description: `${series} cell${series === 1 ? '' : 's'} in series, ${parallel} in parallel`,
     scale: null,
   }
 }
