@@ -24,6 +24,8 @@ export class Following<Outcome> {
   #held: Held | null = null
   /** Number of the run that is listened to. */
   #turn = 0
+  /** Whether somebody looks. */
+  #looked = $state.raw(false)
   /** What was last followed. */
   #followed: readonly unknown[] | null = null
   #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
@@ -59,15 +61,25 @@ export class Following<Outcome> {
     this.#brokenOff !== null && same(this.#brokenOff.key, this.#key()) ? this.#brokenOff.how : null,
   )
 
+  /** Whether what was found is of before a change, and will be found anew. */
+  readonly isAwaited: boolean = $derived.by(
+    () => this.#looked && this.#found !== null && !this.isCurrent && this.brokenOff === null,
+  )
+
   /** In an effect: begins a pause after each change; what the effect leaves behind is dropped. */
   follow(wanted = true): () => void {
     const key = this.#key()
-    if (!wanted || this.isCurrent || this.brokenOff !== null) return () => {}
+    this.#looked = wanted
+    const away = () => {
+      this.#looked = false
+    }
+    if (!wanted || this.isCurrent || this.brokenOff !== null) return away
     // At once for whoever comes to look; after a change, a pause later, even where nothing was found before it.
     const changed = this.#followed !== null && !same(this.#followed, key)
     this.#followed = key
     const timer = setTimeout(() => this.run(), this.#found === null && !changed ? 0 : usualPause)
     return () => {
+      away()
       clearTimeout(timer)
       this.drop()
     }

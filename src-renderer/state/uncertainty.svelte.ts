@@ -19,6 +19,14 @@ export interface Drawn {
   readonly asked: number
 }
 
+/** By limit. */
+type Bands = Readonly<Record<string, UncertainLimit | undefined>>
+
+const noBands: Bands = {}
+
+const bandsOf = (drawn: Drawn | null): Bands =>
+  drawn === null ? noBands : Object.fromEntries(drawn.uncertainty.limits.map((limit) => [limit.id, limit]))
+
 /** *How sure*: what the tolerances make of the limits. */
 export class HowSure {
   readonly #workspace: Workspace
@@ -43,11 +51,20 @@ export class HowSure {
   })
 
   /** For the ledger: by limit, only what belongs to the numbers that it shows. */
-  readonly bands: Readonly<Record<string, UncertainLimit | undefined>> = $derived.by(() => {
+  readonly bands: Bands = $derived.by(() => {
     const { found, isCurrent } = this.work
-    const shown = found !== null && isCurrent && this.#workspace.session.preview === null
-    return shown ? Object.fromEntries(found.uncertainty.limits.map((limit) => [limit.id, limit])) : {}
+    return isCurrent && !this.#isTried ? bandsOf(found) : noBands
   })
+
+  /** Those of before, while the new ones are worked out or something is tried on: they keep their line, so that nothing jumps. */
+  readonly bandsBefore: Bands = $derived.by(() => {
+    const { found, isCurrent, isAwaited } = this.work
+    return isAwaited || (isCurrent && this.#isTried) ? bandsOf(found) : noBands
+  })
+
+  get #isTried(): boolean {
+    return this.#workspace.session.preview !== null
+  }
 
   forget(): void {
     this.work.forget()

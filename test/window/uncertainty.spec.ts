@@ -45,9 +45,15 @@ test('after a change the old bands say so, the ledger shows none, and they are d
   await openHold(page)
   await expect(page.locator('[data-band]').first()).toBeVisible()
   await showPart(page, 'motor')
+  const list = page.getByRole('region', { name: 'Limits' }).getByRole('list').first()
+  const tall = async () => (await list.boundingBox())?.height ?? NaN
+  const before = await tall()
   await entry(page, 'motor.kvRpmPerVolt').fill('560 ± 1 %')
   await expect(stale(page)).toBeVisible()
   await expect(page.locator('[data-band]')).toHaveCount(0)
+  // their lines stay, so that nothing moves under the pointer while they are drawn
+  await expect(page.locator('[data-awaited]')).not.toHaveCount(0)
+  expect(Math.abs((await tall()) - before)).toBeLessThan(1)
   await expect(stale(page)).toHaveCount(0, { timeout: 60_000 })
   await expect(page.locator('[data-band]').first()).toBeVisible()
   await page.getByRole('button', { name: 'Undo' }).click()
