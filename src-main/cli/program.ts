@@ -1,4 +1,5 @@
 import { Command as Program, CommanderError, Option } from 'commander'
+import { modelVersion } from '../../shared-engine/constants.ts'
 import type { Command, OptionValues } from './command.ts'
 import { commandLineMistake } from './command-line.ts'
 import { exit } from './exit.ts'
@@ -35,7 +36,12 @@ export async function runCommandLine(
     return tell(io, 'pitchline', [mistake('unknown-command', { value: asked, allowed: names })])
   }
   let code: number = exit.within
-  const program = new Program('pitchline').description(summary).version(version).addHelpText('after', more)
+  const program = new Program('pitchline').description(summary).addHelpText('after', more)
+  program.version(
+    `${version}, model version ${modelVersion}`,
+    '--version',
+    'program and model: the same model, the same figures',
+  )
   settle(program, io)
   for (const command of commands) {
     const sub = program.command(command.name).summary(command.summary).description(command.summary)

@@ -1,12 +1,17 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { modelVersion } from '../../shared-engine/constants.ts'
 import { commands } from '../../src-main/cli/commands.ts'
 import { pitchline, root, untidyLines } from './command.ts'
 
-test('--version is that of the package', () => {
+test('--version is that of the package and of the model', () => {
   const { version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { version: string }
-  expect(pitchline(['--version'])).toEqual({ code: 0, out: `${version}\n`, err: '' })
+  expect(pitchline(['--version'])).toEqual({
+    code: 0,
+    out: `${version}, model version ${modelVersion}\n`,
+    err: '',
+  })
 })
 
 test('--help lists every command and the exit codes', () => {
