@@ -1,0 +1,84 @@
+import { readFile } from 'node:fs/promises'
+import type { CDPSession, Page } from '@playwright/test'
+import { begin, entry, limits, question, showPart } from './journey.ts'
+import { chromiumPath, rootFlags } from './launch/machine.ts'
+import { expect, test } from './launch/open.ts'
+
+// A day's use in small: builds are opened, looked at, changed, undone and left, over and over. What the page keeps must
+// not grow with it. PITCHLINE_SOAK=400 does it for an hour or two.
+
+const rounds = Number(process.env['PITCHLINE_SOAK'] ?? 4)
+/** Rounds after which all that is made once is there: fonts, words set in type, the longest list of changes. */
+const warm = 2
+
+// Machine code for what runs often is made for an hour; without it, what is kept is the page's own.
+const plainCode = '--js-flags=--no-opt --no-sparkplug --no-maglev'
+test.use({ launchOptions: { executablePath: chromiumPath(), args: [...rootFlags, plainCode] } })
+
+interface Kept {
+  readonly bytes: number
+  readonly nodes: number
+  readonly listeners: number
+}
+
+async function keptBy(page: Page, session: CDPSession): Promise<Kept> {
+  // what still runs holds its numbers, and what one collection frees may hold what only the next one sees
+  for (let time = 0; time < 3; time += 1) {
+    await page.waitForTimeout(400)
+    await session.send('HeapProfiler.collectGarbage')
+  }
+  const { usedSize } = await session.send('Runtime.getHeapUsage')
+  const { nodes, jsEventListeners } = await session.send('Memory.getDOMCounters')
+  return { bytes: usedSize, nodes, listeners: jsEventListeners }
+}
+
+async function drop(page: Page, text: string, name: string): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(
+    ([text, name]) => {
+      const data = new DataTransfer()
+      data.items.add(new File([text ?? ''], name ?? '', { type: 'application/json' }))
+      return data
+    },
+    [text, name],
+  )
+  await page.dispatchEvent('body', 'drop', { dataTransfer })
+  await dataTransfer.dispose()
+}
+
+const demos = ['hut-hauler', 'culvert-crawler', 'quick-sled-puller']
+
+/** Every build opened, every question asked, a working read, an entry changed, undone, done again and undone. */
+async function useOnce(page: Page): Promise<void> {
+  for (const demo of demos) {
+    const text = await readFile(`examples/${demo}.build.json`, 'utf8')
+    const { name } = JSON.parse(text) as { readonly name: string }
+    await drop(page, text, `${demo}.build.json`)
+    await expect(page.getByRole('banner')).toContainText(name)
+    for (const asked of ['Which gears', 'Will it hold', 'How hot, how long', 'Side by side', 'How fast'])
+      await question(page, asked).click()
+    await limits(page).getByRole('button').first().click()
+    await page.keyboard.press('Escape')
+    await showPart(page, 'motor')
+    const speed = entry(page, 'motor.kvRpmPerVolt')
+    const before = await speed.inputValue()
+    await speed.fill('333')
+    await speed.press('Enter')
+    for (const key of ['Control+z', 'Control+Shift+z', 'Control+z']) await page.keyboard.press(key)
+    await expect(speed).toHaveValue(before)
+  }
+}
+
+test('what the page keeps does not grow with use', async ({ open }) => {
+  test.setTimeout(120_000 + rounds * 30_000)
+  const { page } = await open()
+  await begin(page)
+  const session = await page.context().newCDPSession(page)
+  for (let round = 0; round < warm; round += 1) await useOnce(page)
+  const before = await keptBy(page, session)
+  for (let round = 0; round < rounds; round += 1) await useOnce(page)
+  const after = await keptBy(page, session)
+  console.log(JSON.stringify({ before, after }))
+  expect(after.bytes).toBeLessThan(1.05 * before.bytes)
+  expect(after.nodes).toBeLessThan(1.05 * before.nodes)
+  expect(after.listeners).toBeLessThan(1.05 * before.listeners)
+})
