@@ -39,7 +39,7 @@ export async function runCommandLine(
   const program = new Program('pitchline').description(summary).addHelpText('after', more)
   program.version(
     `${version}, model version ${modelVersion}`,
-    '--version',
+    '-V, --version',
     'program and model: the same model, the same figures',
   )
   settle(program, io)
