@@ -1,8 +1,9 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
+import { closeSync, fstatSync, openSync } from 'node:fs'
 import { mostBytes, readBuild } from '../../shared-engine/build/read.ts'
 import type { Build } from '../../shared-engine/build/schema.ts'
 import { failed, succeeded, type Mistake, type Result } from '../../shared-engine/mistakes/mistake.ts'
 import type { Io } from './io.ts'
+import { readUpTo } from './read-up-to.ts'
 import { mistake, tell } from './trouble.ts'
 
 /** The name that stands for standard input. */
@@ -37,17 +38,6 @@ function bytesOf(file: string): Result<Uint8Array> {
   } finally {
     if (open !== null && open !== 0) closeSync(open)
   }
-}
-
-function readUpTo(open: number, most: number): Uint8Array {
-  const bytes = new Uint8Array(most)
-  let length = 0
-  while (length < most) {
-    const count = readSync(open, bytes, length, most - length, null)
-    if (count === 0) break
-    length += count
-  }
-  return bytes.subarray(0, length)
 }
 
 /** `size` is null for a stream, which has none. */
