@@ -60,9 +60,15 @@ export function verdictOf(outcome: SearchOutcome, system: UnitSystem): string[] 
 function answerOf(outcome: SearchOutcome, system: UnitSystem): string[] {
   const { sound, holding, looked } = outcome
   if (looked === 0) return ['No candidate was looked at.']
-  if (sound === 0) return [`None of ${whole(looked)} candidates can be built.`]
-  if (holding > 0) return [`${whole(holding)} of ${whole(looked)} candidates hold everything asked for.`]
-  return [`None of ${whole(looked)} candidates holds everything asked for.`, ...whyNot(outcome, system)]
+  const none = looked === 1 ? 'The only candidate' : `None of ${whole(looked)} candidates`
+  if (sound === 0) return [`${none} ${looked === 1 ? 'cannot' : 'can'} be built.`]
+  if (holding === 0)
+    return [
+      `${none} ${looked === 1 ? 'does not hold' : 'holds'} everything asked for.`,
+      ...whyNot(outcome, system),
+    ]
+  const some = looked === 1 ? 'The only candidate' : `${whole(holding)} of ${whole(looked)} candidates`
+  return [`${some} ${holding === 1 ? 'holds' : 'hold'} everything asked for.`]
 }
 
 function whyNot(outcome: SearchOutcome, system: UnitSystem): string[] {

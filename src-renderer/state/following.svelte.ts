@@ -61,10 +61,8 @@ export class Following<Outcome> {
     this.#brokenOff !== null && same(this.#brokenOff.key, this.#key()) ? this.#brokenOff.how : null,
   )
 
-  /** Whether what was found is of before a change, and will be found anew. */
-  readonly isAwaited: boolean = $derived.by(
-    () => this.#looked && this.#found !== null && !this.isCurrent && this.brokenOff === null,
-  )
+  /** Whether what is looked for is still to be found: nothing was so far, or what was is of before a change. */
+  readonly isAwaited: boolean = $derived.by(() => this.#looked && !this.isCurrent && this.brokenOff === null)
 
   /** In an effect: begins a pause after each change; what the effect leaves behind is dropped. */
   follow(wanted = true): () => void {

@@ -24,9 +24,6 @@ type Bands = Readonly<Record<string, UncertainLimit | undefined>>
 
 const noBands: Bands = {}
 
-const bandsOf = (drawn: Drawn | null): Bands =>
-  drawn === null ? noBands : Object.fromEntries(drawn.uncertainty.limits.map((limit) => [limit.id, limit]))
-
 /** *How sure*: what the tolerances make of the limits. */
 export class HowSure {
   readonly #workspace: Workspace
@@ -50,16 +47,24 @@ export class HowSure {
     return stored.tolerances !== undefined && tolerancedEntriesOf(completeBuild(stored)).entries.length > 0
   })
 
-  /** For the ledger: by limit, only what belongs to the numbers that it shows. */
-  readonly bands: Bands = $derived.by(() => {
-    const { found, isCurrent } = this.work
-    return isCurrent && !this.#isTried ? bandsOf(found) : noBands
+  /** What was found last, which may be of before a change; null where nothing was. */
+  readonly #last: Bands | null = $derived.by(() => {
+    const { found } = this.work
+    return found && Object.fromEntries(found.uncertainty.limits.map((limit) => [limit.id, limit]))
   })
 
-  /** Those of before, while the new ones are worked out or something is tried on: they keep their line, so that nothing jumps. */
-  readonly bandsBefore: Bands = $derived.by(() => {
-    const { found, isCurrent, isAwaited } = this.work
-    return isAwaited || (isCurrent && this.#isTried) ? bandsOf(found) : noBands
+  /** For the ledger: only what belongs to the numbers that it shows. */
+  readonly bands: Bands = $derived.by(() =>
+    this.work.isCurrent && !this.#isTried ? (this.#last ?? noBands) : noBands,
+  )
+
+  /**
+   * For the ledger: whose bands are about to come, or to come back once nothing is tried on any more, as they were last,
+   * so that their lines stay free and nothing jumps; null: any limit's.
+   */
+  readonly awaited: Bands | null = $derived.by(() => {
+    const { isAwaited, isCurrent } = this.work
+    return isAwaited || (isCurrent && this.#isTried) ? this.#last : noBands
   })
 
   get #isTried(): boolean {

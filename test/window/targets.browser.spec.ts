@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { answer, begin, question } from './journey.ts'
+import { answer, begin, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /**
@@ -47,4 +47,17 @@ test('where the system picks the colours, standing and choice are still told', a
   await worst.click()
   await page.keyboard.press('Escape')
   await expect(worst).toHaveCSS('outline-style', 'solid')
+})
+
+test('in the form of a part every row is as tall, whatever is said of its entry', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  for (const part of ['pack', 'motor', 'track', 'vehicle', 'ground', 'service']) {
+    await showPart(page, part)
+    const heights = await page
+      .locator('[data-region="fields"] .frame:not(.stacked)')
+      .evaluateAll((rows) => rows.map((row) => Math.round(row.getBoundingClientRect().height)))
+    expect(heights.length).toBeGreaterThan(1)
+    expect([...new Set(heights)], part).toHaveLength(1)
+  }
 })

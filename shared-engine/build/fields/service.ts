@@ -86,7 +86,7 @@ const serviceFields = {
     help: 'Multiplies every static load on teeth, shafts, belts and chains. 1 is a laboratory, 2 and more rough ground.',
   },
   'service.windingTemperatureC': {
-    label: 'Running temperature of the motor',
+    label: 'Motor’s running temperature',
     kind: 'temperature',
     low: -40,
     high: 200,

@@ -51,7 +51,7 @@ export function limitBars(rows: readonly LimitBar[], look: PlotLook): Scene {
   return plot({
     name,
     title,
-    summary: `${over} of ${rows.length} limits passed; worst: ${worst.label}, ${shareText(worst.margin)} of what is allowed.`,
+    summary: `${over} of ${rows.length} limit${rows.length === 1 ? '' : 's'} passed; worst: ${worst.label}, ${shareText(worst.margin)} of what is allowed.`,
     system: look.system,
     size: { width: look.size.width, height: rows.length * limitBarHeight + 64 },
     x: { label: 'Part of the limit in use', kind: 'fraction', low: 0, high: longest + 0.3 },

@@ -249,6 +249,21 @@ describe('a space in which nothing holds', () => {
     expect(lines[1]).toMatch(/^No candidate holds: Free-running rpm with 99\.0\s%? ?in hand; the best has/)
   })
 
+  it('counts one as one', () => {
+    const [one] = [{ 'pack.series': [10] }]
+    const asked = (margin: number, vary: object = one) =>
+      verdictOf(
+        searched(
+          planned(stoat, { vary, hold: { margins: { 'motor.free-rpm': margin } }, aim: drawer.aim }),
+          5,
+        ),
+        'metric',
+      )[0]
+    expect(asked(0.99)).toBe('The only candidate does not hold everything asked for.')
+    expect(asked(-9)).toBe('The only candidate holds everything asked for.')
+    expect(asked(-9, { 'pack.series': [9, 10] })).toBe('2 of 2 candidates hold everything asked for.')
+  })
+
   it('says which two are never held together', () => {
     const speeds = everyCandidate(planned(stoat, { vary, aim: drawer.aim })).map(
       (index) => check(buildOf(planned(stoat, { vary, aim: drawer.aim }), index)).figures,
