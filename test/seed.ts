@@ -19,7 +19,8 @@ function seedOf(asked: string | undefined): number {
 
 /**
  * ms for one property, just within a test's own time. The search for a smaller counterexample goes on for as long as it
- * finds one, of a whole build a quarter of an hour and more; a property that has not failed by then fails for that, as nothing was shown.
+ * finds one, of a whole build a quarter of an hour and more; a property that has not failed by then fails for that, as
+ * nothing was shown.
  */
 const patience = 28_000
 

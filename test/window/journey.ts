@@ -32,3 +32,17 @@ export async function willSaveAs(electron: ElectronApplication, file: string): P
 
 /** Rows of the table of candidates. */
 export const candidatesIn = (page: Page): Locator => answer(page).locator('[data-candidate]')
+
+/** Lets go of a file over the page, as the browser tells it. */
+export async function drop(page: Page, text: string, name: string): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(
+    ({ text, name }) => {
+      const data = new DataTransfer()
+      data.items.add(new File([text], name, { type: 'application/json' }))
+      return data
+    },
+    { text, name },
+  )
+  await page.dispatchEvent('body', 'drop', { dataTransfer })
+  await dataTransfer.dispose()
+}

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { CDPSession, Page } from '@playwright/test'
-import { begin, entry, limits, question, showPart } from './journey.ts'
+import { begin, drop, entry, limits, question, showPart } from './journey.ts'
 import { chromiumPath, rootFlags } from './launch/machine.ts'
 import { expect, test } from './launch/open.ts'
 
@@ -17,32 +17,29 @@ test.use({ launchOptions: { executablePath: chromiumPath(), args: [...rootFlags,
 
 interface Kept {
   readonly bytes: number
-  readonly nodes: number
   readonly listeners: number
+  /** Least and most seen: a few hundred come and go by themselves. */
+  readonly nodes: readonly [number, number]
 }
 
+/** Looks at one page several times, and takes the least: what still runs holds its numbers for a while. */
 async function keptBy(page: Page, session: CDPSession): Promise<Kept> {
-  // what still runs holds its numbers, and what one collection frees may hold what only the next one sees
-  for (let time = 0; time < 3; time += 1) {
+  const heaps: number[] = []
+  const listeners: number[] = []
+  const nodes: number[] = []
+  for (let look = 0; look < 5; look += 1) {
     await page.waitForTimeout(400)
     await session.send('HeapProfiler.collectGarbage')
+    heaps.push((await session.send('Runtime.getHeapUsage')).usedSize)
+    const counters = await session.send('Memory.getDOMCounters')
+    listeners.push(counters.jsEventListeners)
+    nodes.push(counters.nodes)
   }
-  const { usedSize } = await session.send('Runtime.getHeapUsage')
-  const { nodes, jsEventListeners } = await session.send('Memory.getDOMCounters')
-  return { bytes: usedSize, nodes, listeners: jsEventListeners }
-}
-
-async function drop(page: Page, text: string, name: string): Promise<void> {
-  const dataTransfer = await page.evaluateHandle(
-    ([text, name]) => {
-      const data = new DataTransfer()
-      data.items.add(new File([text ?? ''], name ?? '', { type: 'application/json' }))
-      return data
-    },
-    [text, name],
-  )
-  await page.dispatchEvent('body', 'drop', { dataTransfer })
-  await dataTransfer.dispose()
+  return {
+    bytes: Math.min(...heaps),
+    listeners: Math.min(...listeners),
+    nodes: [Math.min(...nodes), Math.max(...nodes)],
+  }
 }
 
 const demos = ['hut-hauler', 'culvert-crawler', 'quick-sled-puller']
@@ -78,7 +75,8 @@ test('what the page keeps does not grow with use', async ({ open }) => {
   for (let round = 0; round < rounds; round += 1) await useOnce(page)
   const after = await keptBy(page, session)
   console.log(JSON.stringify({ before, after }))
+  // 5 %: half of what a day may leave; what comes by itself was 2 % at most, and 8 % with every result kept
   expect(after.bytes).toBeLessThan(1.05 * before.bytes)
-  expect(after.nodes).toBeLessThan(1.05 * before.nodes)
+  expect(after.nodes[0]).toBeLessThan(1.05 * before.nodes[1])
   expect(after.listeners).toBeLessThan(1.05 * before.listeners)
 })

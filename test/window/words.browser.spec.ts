@@ -4,7 +4,7 @@ import { readStoredBuildText } from '../../shared-engine/build/read.ts'
 import { writeBuild } from '../../shared-engine/build/write.ts'
 import { atTheEnd } from '../fixtures/build/extreme.ts'
 import { oddIn } from '../fixtures/text/odd.ts'
-import { answer, begin, limits, question } from './journey.ts'
+import { answer, begin, drop, limits, question } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 // Every word of every view, also of its tables, names for readers, tips and entries, is free of what is no number and of
@@ -32,16 +32,6 @@ const wordsOf = (page: Page, within: string): Promise<Words[]> =>
     const once = new Map(found.map((words) => [`${words.at} ${words.text}`, words]))
     return [...once.values()].filter(({ text }) => /\d|NaN|Infinity|undefined|null|object|Invalid/.test(text))
   })
-
-/** Lets go of a file over the page, as the browser tells it. */
-async function drop(page: Page, text: string): Promise<void> {
-  const dataTransfer = await page.evaluateHandle((text) => {
-    const data = new DataTransfer()
-    data.items.add(new File([text], 'looked-at.build.json', { type: 'application/json' }))
-    return data
-  }, text)
-  await page.dispatchEvent('body', 'drop', { dataTransfer })
-}
 
 /** Everything odd in all views of the open build, in both systems of units. */
 async function oddOf(page: Page): Promise<string[]> {
@@ -99,7 +89,7 @@ for (const [name, end] of Object.entries(beside)) {
     await begin(page)
     const build = await demo(name)
     for (const stored of end === null ? [build] : [build, atTheEnd(build, end)]) {
-      await drop(page, writeBuild({ ...stored, name: 'looked at' }))
+      await drop(page, writeBuild({ ...stored, name: 'looked at' }), 'looked-at.build.json')
       await expect(page.locator('h1')).toHaveText('looked at')
       await page.keyboard.press('Alt+k')
       expect(await oddOf(page)).toEqual([])
