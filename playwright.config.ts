@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test'
-import { chromiumPath, rootFlags } from './test/window/launch/machine.ts'
+import { chromiumPath, rootFlags } from './test/window/launch/computer.ts'
 
 /**
  * Every spec runs twice: in the real window, and on the same page served to a browser. A spec for one of them only is

@@ -3,7 +3,7 @@ import path from 'node:path'
 import { run as build } from './build.ts'
 import { runHeld, runTool } from './child.ts'
 import { sideBySide } from './lanes.ts'
-import { prepareMachine } from './machine.ts'
+import { prepareMachine } from './computer.ts'
 import { countsOfPlaywright, countsOfVitest, sum, type Counts } from './counts.ts'
 
 const reports = 'test-results'

@@ -1,5 +1,5 @@
-import type { Machine } from './build/machine-parts.ts'
-import type { Build } from './build/schema.ts'
+import type { Machine } from './machine/parts.ts'
+import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
 import { ampsAt } from './motor/drive-line.ts'
 

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { setFooting, setLevelFooting } from '../ground/footing.ts'
 import { airDragFactorOf } from '../ground/resistance.ts'
 import { setSteadyHeat } from '../heat/steady-heat.ts'

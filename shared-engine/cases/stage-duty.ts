@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 
 /** Most reductions that a build may hold. *Source:* engine contract §1. */
 export const mostStages = 6

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { internalDragAt } from '../track/drag.ts'
 import { Footing, setFooting } from '../ground/footing.ts'
 import { referenceTemperature } from '../motor/constants.ts'

@@ -1,4 +1,4 @@
-import type { Machine, TrackPart } from '../build/machine-parts.ts'
+import type { Machine, TrackPart } from '../machine/parts.ts'
 import type { RowSprings } from '../geometry/row-springs.ts'
 import { climbRatioOf } from '../track/climb.ts'
 import { largestRowForce, setLoad, Sharing } from '../track/sharing.ts'

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { internalDragAt } from '../track/drag.ts'
 import { apart, caseNumber, trackCases, type TrackCase } from './case.ts'

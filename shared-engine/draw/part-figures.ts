@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { format } from '../units/display.ts'
 import { rpmOf } from '../units/rpm.ts'
 import type { Shown } from '../units/display.ts'

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { figureRows } from './figure.ts'

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { CruiseFigures, cruiseFigures, setCruiseFigures } from './cruise.ts'
 import { ForceFigures, forceFigures, setForceFigures } from './force.ts'

@@ -1,4 +1,4 @@
-import type { CoefficientGround, Machine, SoilGround } from '../build/machine-parts.ts'
+import type { CoefficientGround, Machine, SoilGround } from '../machine/parts.ts'
 import { gravity } from '../constants.ts'
 import { power } from '../numeric/power.ts'
 import { shearShare } from './soil-shear.ts'

@@ -1,4 +1,4 @@
-import type { CoolingPart } from '../build/machine-parts.ts'
+import type { CoolingPart } from '../machine/parts.ts'
 
 /**
  * Temperature of what motor and controller are cooled by.

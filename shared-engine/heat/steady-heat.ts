@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { windingResistanceAt } from '../motor/constants.ts'
 import { coolantRise, sinkTemperature, steadyControllerTemperature } from './circuit.ts'
 import { secondsToMotorLimit, steadyMotorTemperature } from './motor.ts'

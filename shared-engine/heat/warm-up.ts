@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { copperTemperatureCoefficient } from '../constants.ts'
 import { referenceTemperature } from '../motor/constants.ts'
 import { SteadyHeat, setSteadyHeat } from './steady-heat.ts'

@@ -1,5 +1,5 @@
-import type { Build } from '../build/schema.ts'
-import { remediesFor, type Remedies } from '../explore/remedy.ts'
+import type { Build } from '../entries/schema.ts'
+import { remediesFor, type Remedies } from '../remedy/remedy.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and the limit that is to hold; null: the worst. */

@@ -1,8 +1,8 @@
-import type { StoredBuild } from '../build/schema.ts'
-import { planOf, type SearchPlan } from '../explore/space.ts'
-import { SearchGathering, type SearchOutcome } from '../explore/search-outcome.ts'
-import { Searcher, type SearchPart } from '../explore/search.ts'
-import type { StoredSpace } from '../explore/space-schema.ts'
+import type { StoredBuild } from '../entries/schema.ts'
+import { planOf, type SearchPlan } from '../search/space.ts'
+import { SearchGathering, type SearchOutcome } from '../search/outcome.ts'
+import { Searcher, type SearchPart } from '../search/search.ts'
+import type { StoredSpace } from '../search/space-schema.ts'
 import type { JobKind } from './job.ts'
 
 /** What a search is made of: plain data, that every thread makes its own plan of. `planOf` has accepted it. */

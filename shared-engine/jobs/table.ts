@@ -1,5 +1,5 @@
 import { anyJob, type JobTable } from './job.ts'
-import { patternJob } from './pattern.ts'
+import { patternJob } from './drive.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
 import { uncertaintyJob } from './uncertainty.ts'

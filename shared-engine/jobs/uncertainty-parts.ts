@@ -1,5 +1,5 @@
-import { uncertaintyOfPieces, type Uncertainty } from '../explore/uncertainty.ts'
-import { uncertaintyPlanOf, type UncertaintyFound } from '../explore/uncertainty-samples.ts'
+import { uncertaintyOfPieces, type Uncertainty } from '../uncertainty/uncertainty.ts'
+import { uncertaintyPlanOf, type UncertaintyFound } from '../uncertainty/samples.ts'
 import type { JobKind } from './job.ts'
 import { uncertaintyJob, type UncertaintyInput } from './uncertainty.ts'
 

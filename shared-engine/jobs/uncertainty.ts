@@ -1,10 +1,6 @@
-import type { Build } from '../build/schema.ts'
-import { uncertaintyOfPieces, type Uncertainty } from '../explore/uncertainty.ts'
-import {
-  uncertaintyPlanOf,
-  type UncertaintyFound,
-  type UncertaintyOptions,
-} from '../explore/uncertainty-samples.ts'
+import type { Build } from '../entries/schema.ts'
+import { uncertaintyOfPieces, type Uncertainty } from '../uncertainty/uncertainty.ts'
+import { uncertaintyPlanOf, type UncertaintyFound, type UncertaintyOptions } from '../uncertainty/samples.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and how many samples from which seed. */

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { addMaximum, addMinimum, type Ledger } from './ledger.ts'

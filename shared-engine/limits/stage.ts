@@ -1,11 +1,4 @@
-import type {
-  BeltStage,
-  ChainStage,
-  GearStage,
-  Machine,
-  ShaftPart,
-  StagePart,
-} from '../build/machine-parts.ts'
+import type { BeltStage, ChainStage, GearStage, Machine, ShaftPart, StagePart } from '../machine/parts.ts'
 import { apart, caseNumber } from '../cases/case.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { mostStages, type StageDuty } from '../cases/stage-duty.ts'

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { controllerLimits } from './controller.ts'
 import { converterLimits } from './converter.ts'
 import type { Limit } from './limit.ts'

@@ -1,4 +1,4 @@
-import type { MotorPart } from '../build/machine-parts.ts'
+import type { MotorPart } from '../machine/parts.ts'
 import { copperTemperatureCoefficient } from '../constants.ts'
 
 /** Temperature that motor constants are given at, °C. *Source:* IEC 60028. */

@@ -1,4 +1,4 @@
-import type { BeltStage } from '../build/machine-parts.ts'
+import type { BeltStage } from '../machine/parts.ts'
 import { beltLength, pulleyRadius, type BeltDrive } from '../geometry/belt-drive.ts'
 
 /**

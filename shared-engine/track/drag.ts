@@ -1,4 +1,4 @@
-import type { TrackPart } from '../build/machine-parts.ts'
+import type { TrackPart } from '../machine/parts.ts'
 
 /**
  * Drag of all loops and their wheels.

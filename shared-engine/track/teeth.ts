@@ -1,4 +1,4 @@
-import type { ToothPart } from '../build/machine-parts.ts'
+import type { ToothPart } from '../machine/parts.ts'
 
 /** Shear at the root: τ = F_t/(w t), Pa. *Source:* mean stress over the root section. */
 export function toothShear(tooth: ToothPart, force: number): number {

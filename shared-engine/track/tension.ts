@@ -1,4 +1,4 @@
-import type { TrackPart } from '../build/machine-parts.ts'
+import type { TrackPart } from '../machine/parts.ts'
 
 /**
  * Pull of a loop's own mass as it turns.

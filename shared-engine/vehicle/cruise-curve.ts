@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { CruiseState, setCruise } from './cruise.ts'
 import { curveSettingOf, type CurveSetting } from './curve-setting.ts'
 

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { Footing, setFooting } from '../ground/footing.ts'
 import { airDragFactorOf } from '../ground/resistance.ts'
 import { DriveLine, setDriveLine } from '../motor/drive-line.ts'

@@ -1,7 +1,7 @@
 import { shearShareInverse } from '../ground/soil-shear.ts'
 import { curveSettingOf, type CurveSetting } from './curve-setting.ts'
 import { driveStateAt, stateOf, type DriveState } from './drive-state.ts'
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { moveToGroundSpeed, SoilPoint, startingShear } from './soil-motion.ts'
 import { isFlat } from './flat-limit.ts'
 import { beltSpeedForThrust, motorThrustAt } from './thrust-line.ts'

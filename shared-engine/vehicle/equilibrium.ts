@@ -1,4 +1,4 @@
-import type { CoefficientGround, Machine } from '../build/machine-parts.ts'
+import type { CoefficientGround, Machine } from '../machine/parts.ts'
 import { dutyAt, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { internalDragAt } from '../track/drag.ts'
 import type { Motion } from './motion.ts'

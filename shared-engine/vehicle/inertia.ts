@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 
 /**
  * Mass that the thrust accelerates: the machine, its circulating loops and what turns with the motors.

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { Footing } from '../ground/footing.ts'
 import type { DriveLine } from '../motor/drive-line.ts'
 import type { ThrustLine } from './thrust-line.ts'

@@ -1,4 +1,4 @@
-import type { Machine } from '../build/machine-parts.ts'
+import type { Machine } from '../machine/parts.ts'
 import { curveSettingOf } from './curve-setting.ts'
 import { RunProgress } from './run-piece.ts'
 import { continueRun, startRun } from './run.ts'

@@ -1,4 +1,4 @@
-import type { CoefficientGround, Machine } from '../build/machine-parts.ts'
+import type { CoefficientGround, Machine } from '../machine/parts.ts'
 import type { Motion } from './motion.ts'
 import { addPiece, RunProgress } from './run-piece.ts'
 import { addSoilRun, startSoilRun } from './soil-run.ts'

@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, openSync } from 'node:fs'
-import { mostBytes, readBuild } from '../../shared-engine/build/read.ts'
-import type { Build } from '../../shared-engine/build/schema.ts'
+import { mostBytes, readBuild } from '../../shared-engine/entries/read.ts'
+import type { Build } from '../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Mistake, type Result } from '../../shared-engine/mistakes/mistake.ts'
 import type { Io } from './io.ts'
 import { readUpTo } from './read-up-to.ts'

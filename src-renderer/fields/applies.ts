@@ -1,5 +1,5 @@
-import { fieldOf, type Condition } from '../../shared-engine/build/fields.ts'
-import { valueAt, keysOf } from '../../shared-engine/build/path.ts'
+import { fieldOf, type Condition } from '../../shared-engine/entries/fields.ts'
+import { valueAt, keysOf } from '../../shared-engine/entries/path.ts'
 
 /**
  * Whether an entry exists in this build: some do only with one kind of stage, one model of the ground, a material of

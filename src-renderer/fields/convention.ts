@@ -1,6 +1,6 @@
-import { entryOfConvention } from '../../shared-engine/build/conventions.ts'
-import type { ConventionFactor } from '../../shared-engine/build/fields.ts'
-import type { Build } from '../../shared-engine/build/schema.ts'
+import { entryOfConvention } from '../../shared-engine/entries/conventions.ts'
+import type { ConventionFactor } from '../../shared-engine/entries/fields.ts'
+import type { Build } from '../../shared-engine/entries/schema.ts'
 import type { TypedEntry } from './entry-text.ts'
 
 /** A number in another convention as the entry that the build stores; a tolerance in units goes with it. */

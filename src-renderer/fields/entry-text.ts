@@ -1,4 +1,4 @@
-import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/build/fields.ts'
+import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/entries/fields.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
 import {

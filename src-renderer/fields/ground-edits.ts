@@ -1,5 +1,5 @@
-import { entryAt, withEntry } from '../../shared-engine/build/edit.ts'
-import type { StoredBuild } from '../../shared-engine/build/schema.ts'
+import { entryAt, withEntry } from '../../shared-engine/entries/edit.ts'
+import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
 import { groundCoefficients, terrains } from '../../shared-engine/reference/ground.ts'
 
 type StoredGround = StoredBuild['ground']

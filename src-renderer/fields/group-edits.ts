@@ -1,5 +1,5 @@
-import { withEntry } from '../../shared-engine/build/edit.ts'
-import type { StoredBuild } from '../../shared-engine/build/schema.ts'
+import { withEntry } from '../../shared-engine/entries/edit.ts'
+import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
 import type { Session } from '../state/session.svelte.ts'
 
 /** Groups of entries that may be absent whole. */

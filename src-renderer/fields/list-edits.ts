@@ -1,4 +1,4 @@
-import { withItem, withItemMoved, withoutItem } from '../../shared-engine/build/edit.ts'
+import { withItem, withItemMoved, withoutItem } from '../../shared-engine/entries/edit.ts'
 import type { Session } from '../state/session.svelte.ts'
 import { freshStage } from './stage-edits.ts'
 

@@ -1,5 +1,5 @@
-import { fieldOf, type Field } from '../../shared-engine/build/fields.ts'
-import { keysOf } from '../../shared-engine/build/path.ts'
+import { fieldOf, type Field } from '../../shared-engine/entries/fields.ts'
+import { keysOf } from '../../shared-engine/entries/path.ts'
 import { oneLine } from '../../shared-engine/mistakes/shown.ts'
 import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
 import { entryText, fieldUnit, toleranceText, unitWords, type StoredTolerance } from './entry-text.ts'

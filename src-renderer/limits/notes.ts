@@ -1,4 +1,4 @@
-import { fieldOf } from '../../shared-engine/build/fields.ts'
+import { fieldOf } from '../../shared-engine/entries/fields.ts'
 
 /** A sentence of the engine with the names of entries in place of their paths: the window never shows a path. */
 export function inWords(note: string): string {

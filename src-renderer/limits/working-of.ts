@@ -1,5 +1,5 @@
 import { workingOf, type Checked, type Working } from '../../shared-engine/index.ts'
-import { alarmsOf, type Alarm } from '../../shared-engine/explore/alarms.ts'
+import { alarmsOf, type Alarm } from '../../shared-engine/alarms/alarms.ts'
 
 /** The alarm whose working has this name ("alarm:rpm"); undefined for a figure's or a limit's. */
 export function alarmOf(checked: Checked, id: string): Alarm | undefined {

@@ -1,5 +1,5 @@
-import { changedEntries, type ChangedEntry } from '../../shared-engine/build/changes.ts'
-import { readStoredBuild, readStoredBuildText } from '../../shared-engine/build/read.ts'
+import { changedEntries, type ChangedEntry } from '../../shared-engine/entries/changes.ts'
+import { readStoredBuild, readStoredBuildText } from '../../shared-engine/entries/read.ts'
 import type { RecoveredWork } from '../host/host.ts'
 
 /**

@@ -1,5 +1,5 @@
 import { completeBuild, withEntry } from '../../shared-engine/index.ts'
-import type { Remedies, Remedy } from '../../shared-engine/explore/remedy.ts'
+import type { Remedies, Remedy } from '../../shared-engine/remedy/remedy.ts'
 import { remedyJob } from '../../shared-engine/jobs/remedy.ts'
 import { changeName } from '../fields/edits.ts'
 import { threads } from '../workers/client.ts'

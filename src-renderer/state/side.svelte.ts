@@ -5,7 +5,7 @@ import {
   type Result,
   type StoredBuild,
 } from '../../shared-engine/index.ts'
-import { mostCompared } from '../../shared-engine/explore/compare.ts'
+import { mostCompared } from '../../shared-engine/compare/compare.ts'
 import { History } from './history.svelte.ts'
 import type { Workspace } from './workspace.svelte.ts'
 

@@ -3,9 +3,9 @@ import {
   standardUncertainty,
   type UncertainLimit,
   type Uncertainty,
-} from '../../shared-engine/explore/uncertainty.ts'
-import { tolerancedEntriesOf } from '../../shared-engine/explore/uncertainty-entries.ts'
-import type { UncertaintyFound } from '../../shared-engine/explore/uncertainty-samples.ts'
+} from '../../shared-engine/uncertainty/uncertainty.ts'
+import { tolerancedEntriesOf } from '../../shared-engine/uncertainty/entries.ts'
+import type { UncertaintyFound } from '../../shared-engine/uncertainty/samples.ts'
 import { uncertaintyDrawsJob, uncertaintyToldJob } from '../../shared-engine/jobs/uncertainty-parts.ts'
 import type { UncertaintyInput } from '../../shared-engine/jobs/uncertainty.ts'
 import { threads, type JobHandle } from '../workers/client.ts'

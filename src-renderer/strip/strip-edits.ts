@@ -1,4 +1,4 @@
-import { fieldOf } from '../../shared-engine/build/fields.ts'
+import { fieldOf } from '../../shared-engine/entries/fields.ts'
 import { changeName } from '../fields/edits.ts'
 import { troubleOf } from '../fields/entry-text.ts'
 import type { Workspace } from '../state/workspace.svelte.ts'

@@ -13,7 +13,7 @@ import { workFor } from './work.ts'
  *
  * ```ts
  * import { searchJob } from '../../shared-engine/jobs/search.ts'
- * import { threads } from '../workers/client.ts'
+ * import { threads } from './client.ts'
  *
  * const plan = planOf(stored, space)              // mistakes are shown now; a job is begun on a sound space only
  * const running = threads.start('search', searchJob, { stored, space }, {

@@ -4,7 +4,7 @@ import path from 'node:path'
 import { hrtime } from 'node:process'
 import { _electron, chromium, type ElectronApplication, type Page } from 'playwright'
 import { servePage } from '../../src-main/serve/serve.ts'
-import { chromiumPath, electronPath, rootFlags, startDisplay } from '../window/launch/machine.ts'
+import { chromiumPath, electronPath, rootFlags, startDisplay } from '../window/launch/computer.ts'
 import { percentile95, runsOf, told } from './measure.ts'
 
 // In the real window (or Chromium, said so, where there is no runtime): start to first answer; a changed field to its paint,

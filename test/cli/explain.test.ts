@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { readBuild } from '../../shared-engine/build/read.ts'
+import { readBuild } from '../../shared-engine/entries/read.ts'
 import { check } from '../../shared-engine/check.ts'
 import { figureTable } from '../../shared-engine/figures/table.ts'
-import { workingText } from '../../shared-engine/working/text.ts'
-import type { Working } from '../../shared-engine/working/working.ts'
-import { workingOf } from '../../shared-engine/workings/table.ts'
+import { workingText } from '../../shared-engine/explain/text.ts'
+import type { Working } from '../../shared-engine/explain/working.ts'
+import { workingOf } from '../../shared-engine/explain/table.ts'
 import { demoFile, demos, pitchline, untidyLines } from './command.ts'
 
 const sled = demoFile('quick-sled-puller')

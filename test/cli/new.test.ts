@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { expect, test } from 'vitest'
-import { fieldPatterns } from '../../shared-engine/build/fields.ts'
+import { fieldPatterns } from '../../shared-engine/entries/fields.ts'
 import { pitchline, temporaryFolder, untidyLines } from './command.ts'
 
 const folder = temporaryFolder()

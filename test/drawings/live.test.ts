@@ -12,7 +12,7 @@ import type { PreviewServer } from 'vite'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { fromEngine } from '../../shared-engine/units/convert.ts'
 import { thrustAgainstSpeed } from '../../shared-engine/draw/plots/thrust-against-speed.ts'
-import { chromiumPath } from '../window/launch/machine.ts'
+import { chromiumPath } from '../window/launch/computer.ts'
 import { speedStates, topState } from './demo-data.ts'
 
 /** How drawings behave on a page, in a real browser and under the strict content policy of the product. */

@@ -1,6 +1,6 @@
-import { machineOf } from '../../shared-engine/build/machine.ts'
-import type { Machine } from '../../shared-engine/build/machine-parts.ts'
-import { buildSchema } from '../../shared-engine/build/schema.ts'
+import { machineOf } from '../../shared-engine/machine/machine.ts'
+import type { Machine } from '../../shared-engine/machine/parts.ts'
+import { buildSchema } from '../../shared-engine/entries/schema.ts'
 
 /** Invented machines for drawings (demo data), chosen so that every kind of part is drawn at least once. */
 const ground = { model: 'coefficient', rollingCoefficient: 0.08, gripCoefficient: 0.7, slipPercent: 4 }

@@ -19,7 +19,7 @@ export const drivingFaults: readonly Fault[] = [
     ['(missing - decay) * inverse', 'missing * inverse'],
   ),
   ...faultsOf(
-    'build/machine-ground.ts',
+    'machine/ground.ts',
     ['1 - pressureLapse * altitude', '1 + pressureLapse * altitude'],
     ['(temperature + zeroCelsius)', 'zeroCelsius'],
   ),

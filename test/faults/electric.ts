@@ -4,7 +4,7 @@ import { faultsOf, type Fault } from './fault.ts'
 export const electricFaults: readonly Fault[] = [
   ...faultsOf('pack/accessories.ts', ['4 * resistance * power', '2 * resistance * power']),
   ...faultsOf(
-    'build/machine.ts',
+    'machine/machine.ts',
     ['/ pack.parallel + pack.wiring', '/ pack.series + pack.wiring'],
     ['(2 * Math.PI * motor.kvRpmPerVolt)', '(Math.PI * motor.kvRpmPerVolt)'],
     ['motor.noLoadVolts - motor.noLoadAmps * resistance', 'motor.noLoadVolts'],

@@ -2,7 +2,7 @@ import { faultsOf, type Fault } from './fault.ts'
 
 /** Reductions, track and teeth: radius for diameter, a lost service factor, the wrong wheel, the wrong row. */
 export const mechanicalFaults: readonly Fault[] = [
-  ...faultsOf('build/machine-stage.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
+  ...faultsOf('machine/stage.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
   ...faultsOf(
     'geometry/gear-pair.ts',
     ['(one + other) * sine) / (Math.PI * cosine)', '(one + other) * sine) / Math.PI'],
@@ -23,7 +23,7 @@ export const mechanicalFaults: readonly Fault[] = [
     '+ stage.massPerMetre * beltSpeed * beltSpeed',
   ]),
   ...faultsOf(
-    'build/machine-stage.ts',
+    'machine/stage.ts',
     ['relativeWidth ** beltWidthExponent', 'relativeWidth'],
     ['size.massPerMetre * stage.strands', 'size.massPerMetre'],
     ['drivenForm * drivenYield < driverForm * driverYield', 'drivenForm > driverForm'],
@@ -87,7 +87,7 @@ export const mechanicalFaults: readonly Fault[] = [
     ['track.massPerMetre * beltSpeed * beltSpeed', '0.5 * track.massPerMetre * beltSpeed * beltSpeed'],
   ),
   ...faultsOf(
-    'build/machine-track.ts',
+    'machine/track.ts',
     ['radius: advance / (2 * Math.PI)', 'radius: advance / Math.PI'],
     ['strengths.shear * knockdown', 'strengths.shear'],
   ),

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { readBuild } from '../../shared-engine/build/read.ts'
+import { readBuild } from '../../shared-engine/entries/read.ts'
 import { check } from '../../shared-engine/check.ts'
 import {
   closenessOfFigure,

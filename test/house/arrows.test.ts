@@ -21,9 +21,9 @@ const cases: [from: string, specifier: string, typesOnly: boolean, allowed: bool
   ['src-renderer/host/bridge.ts', 'electron', false, false],
   ['src-renderer/host/demos.ts', '../../examples/a.build.json?raw', false, true],
   ['src-renderer/state/demos.ts', '../../examples/a.build.json?raw', false, false],
-  ['src-main/cli/check.ts', '../../shared-engine/index.ts', false, true],
-  ['src-main/cli/check.ts', '../../src-renderer/main.ts', false, false],
-  ['src-main/cli/check.ts', '../files/save.ts', false, true],
+  ['src-main/cli/check/command.ts', '../../../shared-engine/index.ts', false, true],
+  ['src-main/cli/check/command.ts', '../../../src-renderer/main.ts', false, false],
+  ['src-main/cli/check/command.ts', '../../files/save.ts', false, true],
   ['test/cli/check.test.ts', '../../src-renderer/main.ts', false, true],
 ]
 

@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { readBuild } from '../../shared-engine/build/read.ts'
+import { readBuild } from '../../shared-engine/entries/read.ts'
 import { check } from '../../shared-engine/check.ts'
 import { modelVersion } from '../../shared-engine/constants.ts'
 

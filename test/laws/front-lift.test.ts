@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Machine } from '../../shared-engine/build/machine-parts.ts'
+import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { DriveLine, setDriveLine } from '../../shared-engine/motor/drive-line.ts'

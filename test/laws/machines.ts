@@ -1,8 +1,8 @@
 import type fc from 'fast-check'
-import { machineOf } from '../../shared-engine/build/machine.ts'
-import type { Machine } from '../../shared-engine/build/machine-parts.ts'
-import { completeBuild } from '../../shared-engine/build/read.ts'
-import type { Build, StoredBuild } from '../../shared-engine/build/schema.ts'
+import { machineOf } from '../../shared-engine/machine/machine.ts'
+import type { Machine } from '../../shared-engine/machine/parts.ts'
+import { completeBuild } from '../../shared-engine/entries/read.ts'
+import type { Build, StoredBuild } from '../../shared-engine/entries/schema.ts'
 import { anyBuild } from '../fixtures/build/any.ts'
 import { plausibleBuild } from '../fixtures/build/random.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Machine } from '../../shared-engine/build/machine-parts.ts'
+import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { integrate, type Integral } from '../../shared-engine/numeric/quadrature.ts'
 import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { alarmsOf } from '../../shared-engine/explore/alarms.ts'
+import { alarmsOf } from '../../shared-engine/alarms/alarms.ts'
 import { check, readBuildText, type Checked } from '../../shared-engine/index.ts'
 import { subjectOf } from '../../src-renderer/limits/subject.ts'
 import { workingIn } from '../../src-renderer/limits/working-of.ts'

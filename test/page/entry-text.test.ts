@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/build/fields.ts'
+import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/entries/fields.ts'
 import {
   entryText,
   entryWhole,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { fieldPatterns } from '../../shared-engine/build/fields.ts'
+import { fieldPatterns } from '../../shared-engine/entries/fields.ts'
 import { forms } from '../../src-renderer/fields/forms.ts'
 
 /** Not entered in a field: the file's own, and what is said of entries beside them. */

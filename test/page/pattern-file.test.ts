@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { demoPatterns } from '../../shared-engine/vehicle/pattern-demos.ts'
-import { readPatternText } from '../../shared-engine/vehicle/pattern-read.ts'
+import { demoPatterns } from '../../shared-engine/drive/demos.ts'
+import { readPatternText } from '../../shared-engine/drive/read.ts'
 import { patternText, storedPatternOf } from '../../src-renderer/questions/hot/pattern-file.ts'
 
 describe('a drive pattern in a file', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
+import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { chainWheelRadius } from '../../shared-engine/geometry/chain-wheel.ts'
 import { chainFitOf, chainTension } from '../../shared-engine/stages/chain.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Machine } from '../../shared-engine/build/machine-parts.ts'
+import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../shared-engine/motor/drive-line.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'

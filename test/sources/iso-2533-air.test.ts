@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { airDensityOf } from '../../shared-engine/build/machine-ground.ts'
+import { airDensityOf } from '../../shared-engine/machine/ground.ts'
 
 /**
  * *Source:* ISO 2533:1975, Standard Atmosphere, table by geopotential altitude: metres, K, kg/m³. Written from memory.

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { machineOf } from '../../shared-engine/build/machine.ts'
-import { completeBuild } from '../../shared-engine/build/read.ts'
+import { machineOf } from '../../shared-engine/machine/machine.ts'
+import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { burstSpeedOf, centrifugalTension } from '../../shared-engine/track/tension.ts'
 import { plainBuild } from '../fixtures/build/plain.ts'
 

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { beltLean, beltLength, teethInMesh } from '../../shared-engine/geometry/belt-drive.ts'
 import { allowedBeltPull, beltFitOf } from '../../shared-engine/stages/belt.ts'
-import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
+import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { integrate } from '../../shared-engine/numeric/quadrature.ts'
 
 // *Source:* Budynas and Nisbett, *Shigley's Mechanical Engineering Design*, eqs. 17-1 and 17-2 and example 17-1: pulleys

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
+import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { type ChainSizeId, chainSizeOf, strandFactor } from '../../shared-engine/reference/chains.ts'
 import { chainPowerRating } from '../../shared-engine/stages/chain.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { stagePartOf } from '../../shared-engine/build/machine-stage.ts'
+import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { dynamicFactor, lewisFormFactor } from '../../shared-engine/reference/gears.ts'
 import { lewisStress, stageDynamicFactor, tangentialForce } from '../../shared-engine/stages/gear.ts'
 

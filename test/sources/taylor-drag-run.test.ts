@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { check } from '../../shared-engine/check.ts'
-import { readBuildValue } from '../../shared-engine/build/read.ts'
+import { readBuildValue } from '../../shared-engine/entries/read.ts'
 import { runFromRest } from '../../shared-engine/vehicle/run-curve.ts'
 import { plainBuild } from '../fixtures/build/plain.ts'
 

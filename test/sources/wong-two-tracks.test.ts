@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { machineOf } from '../../shared-engine/build/machine.ts'
-import { completeBuild } from '../../shared-engine/build/read.ts'
+import { machineOf } from '../../shared-engine/machine/machine.ts'
+import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { Footing, setFooting } from '../../shared-engine/ground/footing.ts'
 import { shearShare } from '../../shared-engine/ground/soil-shear.ts'
 import { soilBuild } from '../fixtures/build/plain.ts'

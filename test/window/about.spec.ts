@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { readFile } from 'node:fs/promises'
 import { modelVersion } from '../../shared-engine/constants.ts'
 import { begin } from './journey.ts'
-import { root } from './launch/machine.ts'
+import { root } from './launch/computer.ts'
 import { expect, test } from './launch/open.ts'
 
 const git = (...words: string[]) => execFileSync('git', words, { cwd: root, encoding: 'utf8' }).trim()

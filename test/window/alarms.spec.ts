@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
-import { alarmsOf } from '../../shared-engine/explore/alarms.ts'
+import { alarmsOf } from '../../shared-engine/alarms/alarms.ts'
 import { check, readBuildText } from '../../shared-engine/index.ts'
 import { formatFull, oneText } from '../../shared-engine/units/display.ts'
 import { begin, entry, question, region, showPart } from './journey.ts'

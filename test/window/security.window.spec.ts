@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs'
 import path from 'node:path'
 import type { ElectronApplication } from '@playwright/test'
 import { channels } from '../../src-main/bridge/channels.ts'
-import { electronPath } from './launch/machine.ts'
+import { electronPath } from './launch/computer.ts'
 import { expect, test, wordsOf } from './launch/open.ts'
 
 const needed = (electron: ElectronApplication | null): ElectronApplication => {

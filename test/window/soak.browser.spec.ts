@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import type { CDPSession, Page } from '@playwright/test'
 import { begin, drop, entry, limits, question, showPart } from './journey.ts'
-import { chromiumPath, rootFlags } from './launch/machine.ts'
+import { chromiumPath, rootFlags } from './launch/computer.ts'
 import { expect, test } from './launch/open.ts'
 
 // A day's use in small: builds are opened, looked at, changed, undone and left, over and over. What the page keeps must

@@ -1,4 +1,4 @@
-import type { BeltStage } from '../../build/machine-parts.ts'
+import type { BeltStage } from '../../machine/parts.ts'
 import { pulleyRadius } from '../../geometry/belt-drive.ts'
 import type { GroupShape, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'

@@ -1,4 +1,4 @@
-import type { ChainStage } from '../../build/machine-parts.ts'
+import type { ChainStage } from '../../machine/parts.ts'
 import { chainWheelRadius } from '../../geometry/chain-wheel.ts'
 import type { GroupShape, Point, Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'

@@ -1,4 +1,4 @@
-import type { FixedStage } from '../../build/machine-parts.ts'
+import type { FixedStage } from '../../machine/parts.ts'
 import type { Shape } from '../scene.ts'
 import { ratioText } from './gear.ts'
 import type { DrawnPart, Room, Turning } from './part.ts'

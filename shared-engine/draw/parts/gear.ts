@@ -1,4 +1,4 @@
-import type { GearStage } from '../../build/machine-parts.ts'
+import type { GearStage } from '../../machine/parts.ts'
 import type { TurningWheel } from '../power-path-scene.ts'
 import type { GroupShape } from '../scene.ts'
 import { gearOutline, gearRadii, meshingPhase } from './involute.ts'

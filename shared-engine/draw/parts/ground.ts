@@ -1,4 +1,4 @@
-import type { GroundPart } from '../../build/machine-parts.ts'
+import type { GroundPart } from '../../machine/parts.ts'
 import type { Shape } from '../scene.ts'
 import { px } from './outline.ts'
 

@@ -1,4 +1,4 @@
-import type { Machine } from '../../build/machine-parts.ts'
+import type { Machine } from '../../machine/parts.ts'
 import { drawController } from './controller.ts'
 import { drawMotor } from './motor.ts'
 import { drawPack } from './pack.ts'

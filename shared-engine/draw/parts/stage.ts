@@ -1,4 +1,4 @@
-import type { StagePart } from '../../build/machine-parts.ts'
+import type { StagePart } from '../../machine/parts.ts'
 import { beltScale, drawBelt } from './belt.ts'
 import { chainScale, drawChain } from './chain.ts'
 import { drawFixed } from './fixed.ts'

@@ -1,4 +1,4 @@
-import type { TrackPart } from '../../build/machine-parts.ts'
+import type { TrackPart } from '../../machine/parts.ts'
 import { bracketedRoot } from '../../numeric/root.ts'
 import { loopRound } from './loop.ts'
 import type { Loop, LoopWheel } from './loop.ts'

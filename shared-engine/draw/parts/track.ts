@@ -1,4 +1,4 @@
-import type { TrackPart } from '../../build/machine-parts.ts'
+import type { TrackPart } from '../../machine/parts.ts'
 import type { TurningWheel } from '../power-path-scene.ts'
 import type { Point, Shape } from '../scene.ts'
 import { loopPath } from './loop.ts'

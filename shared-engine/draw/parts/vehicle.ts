@@ -1,4 +1,4 @@
-import type { VehiclePart } from '../../build/machine-parts.ts'
+import type { VehiclePart } from '../../machine/parts.ts'
 import type { Box, Point, Shape } from '../scene.ts'
 import { px } from './outline.ts'
 

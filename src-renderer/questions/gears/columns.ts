@@ -1,5 +1,5 @@
-import type { SearchRow } from '../../../shared-engine/explore/search-row.ts'
-import type { SearchPlan } from '../../../shared-engine/explore/space.ts'
+import type { SearchRow } from '../../../shared-engine/search/row.ts'
+import type { SearchPlan } from '../../../shared-engine/search/space.ts'
 import type { QuantityKind } from '../../../shared-engine/index.ts'
 
 /** A column of numbers in the table of candidates. */

@@ -6,9 +6,9 @@ import {
   type StoredBuild,
   type UnitSystem,
 } from '../../../shared-engine/index.ts'
-import { axisLabelOf, variablePathsOf } from '../../../shared-engine/explore/space-axes.ts'
-import { quantityOf } from '../../../shared-engine/explore/space-measure.ts'
-import type { MotorChoice, StoredSpace } from '../../../shared-engine/explore/space-schema.ts'
+import { axisLabelOf, variablePathsOf } from '../../../shared-engine/search/space-axes.ts'
+import { quantityOf } from '../../../shared-engine/search/space-measure.ts'
+import type { MotorChoice, StoredSpace } from '../../../shared-engine/search/space-schema.ts'
 import { fromEngine } from '../../../shared-engine/units/convert.ts'
 import { displayUnit } from '../../../shared-engine/units/display.ts'
 import { readEntry } from '../../../shared-engine/units/entry.ts'

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../../shared-engine/index.ts'
-import type { SearchOutcome } from '../../../shared-engine/explore/search-outcome.ts'
-import { holdText } from '../../../shared-engine/explore/search-verdict.ts'
+import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
+import { holdText } from '../../../shared-engine/search/verdict.ts'
 
 /**
  * What to ask less of, where nothing holds: what no candidate holds, else what is the only thing in the way of most.

@@ -1,4 +1,4 @@
-import type { SpaceValues } from '../../../shared-engine/explore/space-schema.ts'
+import type { SpaceValues } from '../../../shared-engine/search/space-schema.ts'
 
 const range =
   /^(\d+(?:\.\d+)?)\s*(?:\.\.\.?|…|–|-|to)\s*(\d+(?:\.\d+)?)(?:\s*(?:step|by)\s*(\d+(?:\.\d+)?))?$/i

@@ -1,5 +1,5 @@
-import { fieldOf } from '../../../shared-engine/build/fields.ts'
-import type { Remedy } from '../../../shared-engine/explore/remedy.ts'
+import { fieldOf } from '../../../shared-engine/entries/fields.ts'
+import type { Remedy } from '../../../shared-engine/remedy/remedy.ts'
 import { limitOf } from '../../../shared-engine/index.ts'
 import { format, oneText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'

@@ -1,5 +1,5 @@
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
-import type { Alarm } from '../../../shared-engine/explore/alarms.ts'
+import type { Alarm } from '../../../shared-engine/alarms/alarms.ts'
 import { format, oneText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 

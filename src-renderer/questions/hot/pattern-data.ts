@@ -2,8 +2,8 @@ import { limitOf, type Machine } from '../../../shared-engine/index.ts'
 import type { OverTime, TimeLimit, TimePanel } from '../../../shared-engine/draw/plots/pattern-over-time.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
-import type { PatternRun } from '../../../shared-engine/vehicle/pattern-result.ts'
-import { channels, type Channel } from '../../../shared-engine/vehicle/pattern-series.ts'
+import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
 import { channelWords, passedOf } from './pattern-words.ts'
 
 type Line = readonly [channel: Channel, label: string]

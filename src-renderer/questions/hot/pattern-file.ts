@@ -1,6 +1,6 @@
 import { fromEngine } from '../../../shared-engine/index.ts'
-import { patternFormat, patternVersion } from '../../../shared-engine/vehicle/pattern-read.ts'
-import type { Pattern, PatternRow } from '../../../shared-engine/vehicle/pattern.ts'
+import { patternFormat, patternVersion } from '../../../shared-engine/drive/read.ts'
+import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
 
 /** A number without the rounding that units leave behind. */
 const clean = (value: number) => Number(value.toPrecision(12))

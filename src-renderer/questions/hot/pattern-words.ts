@@ -1,8 +1,8 @@
 import { limitOf } from '../../../shared-engine/index.ts'
 import type { QuantityKind } from '../../../shared-engine/units/kinds.ts'
-import type { PatternRun } from '../../../shared-engine/vehicle/pattern-result.ts'
-import type { Channel } from '../../../shared-engine/vehicle/pattern-series.ts'
-import type { EnergySink } from '../../../shared-engine/vehicle/pattern.ts'
+import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import type { Channel } from '../../../shared-engine/drive/series.ts'
+import type { EnergySink } from '../../../shared-engine/drive/drive.ts'
 
 /** What is told over time, in words and with its kind. */
 export const channelWords: Readonly<Record<Channel, readonly [label: string, kind: QuantityKind]>> = {

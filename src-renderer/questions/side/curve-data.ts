@@ -1,5 +1,5 @@
 import type { Checked } from '../../../shared-engine/index.ts'
-import { comparedCurves } from '../../../shared-engine/explore/compare.ts'
+import { comparedCurves } from '../../../shared-engine/compare/compare.ts'
 import type { Overlay } from '../../../shared-engine/draw/plots/overlay.ts'
 
 /** Curves that builds can be laid over each other in. */

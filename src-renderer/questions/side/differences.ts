@@ -1,4 +1,4 @@
-import type { Difference } from '../../../shared-engine/explore/compare.ts'
+import type { Difference } from '../../../shared-engine/compare/compare.ts'
 import { differenceFromEngine } from '../../../shared-engine/units/convert.ts'
 import { displayUnit, numberText } from '../../../shared-engine/units/display.ts'
 import { percentText } from '../../../shared-engine/units/percent.ts'

@@ -5,8 +5,8 @@ import {
   fieldOf,
   type StoredBuild,
 } from '../../../shared-engine/index.ts'
-import { entryLabelOf } from '../../../shared-engine/explore/compare.ts'
-import type { Sweep } from '../../../shared-engine/explore/sweep.ts'
+import { entryLabelOf } from '../../../shared-engine/compare/compare.ts'
+import type { Sweep } from '../../../shared-engine/sweep/sweep.ts'
 import type { Sweep as DrawnSweep } from '../../../shared-engine/draw/plots/small-multiples.ts'
 import { toEngine } from '../../../shared-engine/units/convert.ts'
 

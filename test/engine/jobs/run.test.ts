@@ -4,8 +4,8 @@ import { anyJob, type JobKind, type JobPort } from '../../../shared-engine/jobs/
 import { lineOf, runJob, type ThreadLine } from '../../../shared-engine/jobs/run.ts'
 import { searchJob } from '../../../shared-engine/jobs/search.ts'
 import { serveJobs } from '../../../shared-engine/jobs/serve.ts'
-import { readSpaceValue } from '../../../shared-engine/explore/space-read.ts'
-import { demo, planned, searched } from '../explore/search-support.ts'
+import { readSpaceValue } from '../../../shared-engine/search/space-read.ts'
+import { demo, planned, searched } from '../search/support.ts'
 
 /** Counts what was done, and adds the numbers of its items; item 666 is a bug. */
 interface Sum {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Machine } from '../../../shared-engine/build/machine-parts.ts'
-import type { StoredBuild } from '../../../shared-engine/build/schema.ts'
+import type { Machine } from '../../../shared-engine/machine/parts.ts'
+import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import { cruiseAt, cruiseCurve, turnBackDistance } from '../../../shared-engine/vehicle/cruise-curve.ts'
 import { curveSettingOf } from '../../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed, thrustCurve } from '../../../shared-engine/vehicle/curves.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { StoredBuild } from '../../../shared-engine/build/schema.ts'
+import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import { fullBuild, plainBuild } from '../../fixtures/build/plain.ts'
 import { evaluationOf, machineOfStored } from '../../fixtures/build/machine.ts'
 

@@ -1,4 +1,4 @@
-import { startDisplay } from './machine.ts'
+import { startDisplay } from './computer.ts'
 
 /** A display for the real window, taken down at the end. */
 export default async function setup(): Promise<() => void> {

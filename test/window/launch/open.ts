@@ -11,7 +11,7 @@ import {
   type Page,
 } from '@playwright/test'
 import { servePage, type Served } from '../../../src-main/serve/serve.ts'
-import { electronPath, root, rootFlags } from './machine.ts'
+import { electronPath, root, rootFlags } from './computer.ts'
 
 export interface Opened {
   readonly page: Page

@@ -1,0 +1,167 @@
+import { hostileKeysOf } from '../entries/hostile-keys.ts'
+import { mostDepth, scanJson } from '../entries/json-scan.ts'
+import { mostBytes, parsedJson } from '../entries/read.ts'
+import { textOf } from '../entries/utf8.ts'
+import type { MistakeCode } from '../mistakes/catalogue.ts'
+import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
+import { shown } from '../mistakes/shown.ts'
+import { toEngine } from '../units/convert.ts'
+import type { Pattern, PatternRow } from './drive.ts'
+
+export const patternFormat = 'pitchline-pattern'
+export const patternVersion = 1
+
+/** Most rows, and the longest drive, s: a week. */
+const mostRows = 2000
+const longestDrive = 604_800
+
+interface Range {
+  readonly low: number
+  readonly high: number
+  readonly unit: string
+}
+
+const ranges: Readonly<Record<string, Range>> = {
+  seconds: { low: 0.01, high: 86_400, unit: 's' },
+  throttlePercent: { low: 0, high: 100, unit: '%' },
+  speedKmh: { low: 0, high: 200, unit: 'km/h' },
+  gradePercent: { low: -100, high: 100, unit: '%, negative downhill' },
+}
+
+type Group = Readonly<Record<string, unknown>>
+
+const isGroup = (value: unknown): value is Group =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const mistake = (code: MistakeCode, path: string, value: unknown, allowed = ''): Mistake => ({
+  code,
+  path,
+  value: value === undefined ? '' : shown(value),
+  allowed,
+  kept: '',
+})
+
+const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
+  code,
+  path: '',
+  value,
+  allowed,
+  kept: '',
+})
+
+/** A drive pattern from a file's bytes, or every mistake in it at once. */
+export function readPattern(bytes: Uint8Array): Result<Pattern> {
+  if (bytes.length > mostBytes) return failed([whole('too-large', `${bytes.length} bytes`, 'at most 1 MiB')])
+  const text = textOf(bytes)
+  return text === null ? failed([whole('not-utf8', '')]) : readPatternText(text)
+}
+
+/** The same for a text. */
+export function readPatternText(text: string): Result<Pattern> {
+  const written = text.startsWith('\uFEFF') ? text.slice(1) : text
+  if (written.trim() === '') return failed([whole('empty-file', '')])
+  const scan = scanJson(written)
+  if (scan.tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
+  const parsed = parsedJson(written)
+  if (!parsed.ok) return parsed
+  const read = readPatternValue(parsed.value)
+  const twice = scan.duplicates.map((path) => mistake('duplicate-key', path, undefined))
+  return twice.length === 0 ? read : failed(read.ok ? twice : [...twice, ...read.mistakes])
+}
+
+/** The same for a value that came out of JSON already. */
+export function readPatternValue(value: unknown): Result<Pattern> {
+  if (!isGroup(value)) return failed([mistake('not-an-object', '', value, 'keys and values in braces')])
+  const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
+  if (tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
+  if (value['format'] !== patternFormat) {
+    const code = value['format'] === undefined ? 'missing' : 'not-a-pattern'
+    return failed([mistake(code, 'format', value['format'], `"${patternFormat}"`), ...forbidden])
+  }
+  const { version, name, notes = '', rows } = value
+  const mistakes: Mistake[] = [
+    ...forbidden,
+    ...unknownKeys('', value, ['format', 'version', 'name', 'notes', 'rows']),
+    ...versionMistakes(version),
+    ...textMistakes('name', name, 120),
+    ...textMistakes('notes', notes, 10_000),
+    ...rowsMistakes(rows),
+  ]
+  if (mistakes.length > 0) return failed(mistakes)
+  const settled = (rows as readonly Group[]).map(rowOf)
+  return succeeded({ name: name as string, notes: notes as string, rows: settled })
+}
+
+function versionMistakes(version: unknown): Mistake[] {
+  if (version === patternVersion) return []
+  if (version === undefined) return [mistake('missing', 'version', version, `${patternVersion}`)]
+  const newer = typeof version === 'number' && version > patternVersion
+  return [mistake(newer ? 'newer-version' : 'not-one-of', 'version', version, `${patternVersion}`)]
+}
+
+function textMistakes(path: string, value: unknown, longest: number): Mistake[] {
+  const allowed = `text of at most ${longest} characters`
+  if (value === undefined) return [mistake('missing', path, value, allowed)]
+  if (typeof value !== 'string') return [mistake('not-text', path, value, allowed)]
+  return [...value].length <= longest ? [] : [mistake('too-long', path, value, allowed)]
+}
+
+function unknownKeys(at: string, group: Group, known: readonly string[]): Mistake[] {
+  return Object.keys(group)
+    .filter((key) => !known.includes(key))
+    .map((key) =>
+      mistake('unknown-pattern-key', at === '' ? key : `${at}.${key}`, group[key], known.join(', ')),
+    )
+}
+
+function rowsMistakes(rows: unknown): Mistake[] {
+  const allowed = `a list of 1 to ${mostRows} rows`
+  if (rows === undefined) return [mistake('missing', 'rows', rows, allowed)]
+  if (!Array.isArray(rows)) return [mistake('not-a-list', 'rows', rows, allowed)]
+  if (rows.length === 0) return [mistake('missing', 'rows', undefined, allowed)]
+  if (rows.length > mostRows) return [mistake('too-many', 'rows', rows, allowed)]
+  const found = rows.flatMap((row: unknown, at) => rowMistakes(`rows.${at}`, row))
+  if (found.length > 0) return found
+  const total = (rows as readonly Group[]).reduce((sum, row) => sum + Number(row['seconds']), 0)
+  return total <= longestDrive
+    ? []
+    : [mistake('out-of-range', 'rows', `${total} s in all`, `at most ${longestDrive} s in all, a week`)]
+}
+
+function rowMistakes(path: string, row: unknown): Mistake[] {
+  if (!isGroup(row))
+    return [mistake('not-an-object', path, row, 'seconds, throttlePercent or speedKmh, gradePercent')]
+  const mistakes = unknownKeys(path, row, Object.keys(ranges))
+  for (const [key, { low, high, unit }] of Object.entries(ranges)) {
+    const value = row[key]
+    const allowed = `${low} to ${high} ${unit}`.replace(' %', '%')
+    if (value === undefined) {
+      if (key === 'seconds') mistakes.push(mistake('missing', `${path}.${key}`, value, allowed))
+    } else if (typeof value !== 'number' || Number.isNaN(value)) {
+      mistakes.push(mistake('not-a-number', `${path}.${key}`, value, allowed))
+    } else if (value < low || value > high) {
+      mistakes.push(mistake('out-of-range', `${path}.${key}`, value, allowed))
+    }
+  }
+  const asks = ['throttlePercent', 'speedKmh'].filter((key) => row[key] !== undefined)
+  if (asks.length !== 1) {
+    const found = asks.length === 0 ? 'a row that asks for nothing' : 'a row that asks for both'
+    mistakes.push({
+      ...mistake('between-fields', path, undefined, 'either throttlePercent or speedKmh'),
+      value: found,
+    })
+  }
+  return mistakes
+}
+
+function rowOf(row: Group): PatternRow {
+  const { seconds, throttlePercent, speedKmh, gradePercent } = row
+  return {
+    seconds: Number(seconds),
+    ask:
+      throttlePercent === undefined
+        ? { speed: toEngine(Number(speedKmh), 'speed', 'km/h') }
+        : { throttle: toEngine(Number(throttlePercent), 'fraction') },
+    grade: gradePercent === undefined ? null : toEngine(Number(gradePercent), 'fraction'),
+  }
+}

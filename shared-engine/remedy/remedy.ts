@@ -1,0 +1,202 @@
+import { fieldOf } from '../entries/fields.ts'
+import { keysOf, valueAt } from '../entries/path.ts'
+import { brokenRulesOf } from '../entries/rules.ts'
+import type { Build } from '../entries/schema.ts'
+import { check, type Checked } from '../check.ts'
+import { withinMargin, type Standing } from '../limits/limit.ts'
+import { leversOf, type Lever } from './levers.ts'
+import { marginAgainst, marginOf, numberIn, withChanges, type Change } from './margin.ts'
+import { leastChange, type ChangeFound } from './solve.ts'
+
+export type { Change } from './margin.ts'
+
+/** One entry changed as little as brings a limit to its target, or as far as it helps. */
+export interface Remedy {
+  readonly path: string
+  readonly label: string
+  /** Today; null where the entry is empty. In the entry's bench unit, or a word of its list. */
+  readonly from: number | string | null
+  readonly to: number | string
+  /** False: this entry alone cannot bring the limit there; `to` is the best that it can do. */
+  readonly reached: boolean
+  /** Margin of the limit with this change, as `check` gives it. */
+  readonly margin: number | null
+  /** |to − from| over |from|; null for choices, empty entries and from 0. */
+  readonly relativeChange: number | null
+  /** m/s; null where there is none. */
+  readonly topSpeedBefore: number | null
+  readonly topSpeedAfter: number | null
+  /** Other limits that get worse by a standing, and those that are no longer over. */
+  readonly newlyOver: readonly string[]
+  readonly newlyNear: readonly string[]
+  readonly cleared: readonly string[]
+  /** What to take into the build. */
+  readonly apply: readonly Change[]
+  /** Other words of the list that would do too. */
+  readonly alternatives: readonly string[]
+}
+
+/** What would bring one limit to its target. */
+export interface Remedies {
+  readonly name: string
+  /** Null where the ledger is empty. */
+  readonly limit: string | null
+  readonly marginNow: number | null
+  readonly target: number
+  /** Whether the limit is at its target already. */
+  readonly holds: boolean
+  /** Those that reach it first, least relative change first; then those that do not, best margin first. */
+  readonly remedies: readonly Remedy[]
+}
+
+/** Changes of the margin below this are rounding, not dependence. */
+const noticed = 1e-9
+
+/**
+ * For a limit, the least change of each single entry that a builder controls that brings it to a target margin, what that
+ * does to top speed and to the other limits, and where one entry alone cannot do it.
+ *
+ * Which entries matter is found by changing them, not by a table: an entry that does not move the margin is left out.
+ * Everything else stays as it is, the factor for shock too. Each line is verified by `check`.
+ *
+ * @param limitId the worst limit where it is not said
+ * @param target margin to reach
+ * *Source:* bracketed roots of the margin; the target of 20 % is common practice, no source.
+ */
+export function remediesFor(build: Build, limitId?: string, target: number = withinMargin): Remedies {
+  const before = check(build)
+  const limit = limitId ?? before.limits[0]?.id ?? null
+  const row = before.limits.find((one) => one.id === limit)
+  const nothing = { name: build.name, limit, marginNow: row?.margin ?? null, target, remedies: [] }
+  if (limit === null || row === undefined) return { ...nothing, holds: limit === null }
+  if (row.margin !== null && row.margin >= target) return { ...nothing, holds: true }
+  const remedies = leversOf(build).flatMap((lever) => remedyOf(before, limit, lever, target))
+  return { ...nothing, holds: false, remedies: remedies.sort(byWorth) }
+}
+
+function byWorth(one: Remedy, other: Remedy): number {
+  if (one.reached !== other.reached) return one.reached ? -1 : 1
+  const worth = ({ reached, relativeChange, margin }: Remedy) =>
+    reached ? (relativeChange ?? 1) : -(margin ?? -Infinity)
+  return worth(one) - worth(other) || (one.path < other.path ? -1 : 1)
+}
+
+function remedyOf(before: Checked, limit: string, lever: Lever, target: number): Remedy[] {
+  const { build } = before
+  return lever.choices === undefined
+    ? numberRemedy(before, limit, lever, target)
+    : choiceRemedy(build, before, limit, { path: lever.path, choices: lever.choices }, target)
+}
+
+function numberRemedy(before: Checked, limit: string, lever: Lever, target: number): Remedy[] {
+  const { path, step = 1 } = lever
+  const field = fieldOf(path)
+  const from = numberIn(before.build, path) ?? startOf(before, path)
+  if (from === null || field?.low === undefined || field.high === undefined) return []
+  const least = lever.way === 'more' ? from : Math.min(from, field.low)
+  const most = lever.way === 'less' ? from : Math.max(from, Math.min(field.high, lever.most ?? Infinity))
+  const measure = marginAgainst(before.build, path, limit)
+  const whole = field.whole === true
+  const ways = [least, most]
+    .filter((to) => to !== from)
+    .flatMap((to) => leastChange(measure, target, { from, to, step, whole }) ?? [])
+  const found = bestOf(ways, from)
+  const now = marginOf(before.build, limit)
+  if (found === null || !(found.measure > now + noticed)) return []
+  return [told(before, limit, [{ path, value: found.value }], target, [])]
+}
+
+/** The way that reaches it with less change; where none does, the one that gets farthest. */
+function bestOf(ways: readonly ChangeFound[], from: number): ChangeFound | null {
+  const reached = ways.filter((way) => way.reached)
+  const distance = (way: ChangeFound) => Math.abs(way.value - from)
+  if (reached.length > 0) return reached.reduce((best, one) => (distance(one) < distance(best) ? one : best))
+  return ways.reduce<ChangeFound | null>(
+    (best, one) => (best === null || one.measure > best.measure ? one : best),
+    null,
+  )
+}
+
+/** An empty current limit starts from the current that the motor draws without one. */
+function startOf({ figures }: Checked, path: string): number | null {
+  return path === 'controller.currentLimitAmps' ? figures.stallMotorAmps : null
+}
+
+function choiceRemedy(
+  build: Build,
+  before: Checked,
+  limit: string,
+  { path, choices }: { readonly path: string; readonly choices: readonly string[] },
+  target: number,
+): Remedy[] {
+  const from = valueAt(build, keysOf(path))
+  if (typeof from !== 'string') return []
+  const now = marginOf(build, limit)
+  const measured = choices
+    .filter((choice) => choice !== from)
+    .map((choice) => ({ choice, changes: choiceChanges(build, path, choice) }))
+    .map(({ choice, changes }) => ({ choice, changes, changed: withChanges(build, changes) }))
+    .filter(({ changed }) => brokenRulesOf(changed).length === 0)
+    .map((one) => ({ ...one, margin: marginOf(one.changed, limit) }))
+    .filter(({ margin }) => margin > now + noticed)
+    .sort((one, other) => one.margin - other.margin)
+  const enough = measured.filter(({ margin }) => margin >= target)
+  const chosen = enough[0] ?? measured.at(-1)
+  if (chosen === undefined) return []
+  const others = enough.slice(1).map(({ choice }) => choice)
+  return [told(before, limit, chosen.changes, target, others)]
+}
+
+const ownStrengths = ['shearStrengthMpa', 'tensileStrengthMpa', 'bearingStrengthMpa']
+
+/** A material of the table takes the place of own strengths. */
+function choiceChanges(build: Build, path: string, choice: string): Change[] {
+  const leaves = path === 'track.tooth.material' && build.track.tooth?.material === 'custom'
+  const gone = leaves ? ownStrengths.map((name) => ({ path: `track.tooth.${name}`, value: null })) : []
+  return [{ path, value: choice }, ...gone]
+}
+
+/** Checks the changed build and tells what came of it; what `check` says decides whether the target is reached. */
+function told(
+  before: Checked,
+  limit: string,
+  apply: readonly Change[],
+  target: number,
+  alternatives: readonly string[],
+): Remedy {
+  const after = check(withChanges(before.build, apply))
+  const [{ path, value: to } = { path: '', value: '' }] = apply
+  const margin = after.limits.find((row) => row.id === limit)?.margin ?? null
+  const from = valueAt(before.build, keysOf(path))
+  const number = typeof from === 'number' && typeof to === 'number' && from !== 0
+  return {
+    path,
+    label: fieldOf(path)?.label ?? path,
+    from: typeof from === 'number' || typeof from === 'string' ? from : null,
+    to: to ?? '',
+    reached: margin !== null && margin >= target,
+    margin,
+    relativeChange: number ? Math.abs(to - from) / Math.abs(from) : null,
+    topSpeedBefore: before.figures.topSpeedMps,
+    topSpeedAfter: after.figures.topSpeedMps,
+    ...changesOf(before, after, limit),
+    apply,
+    alternatives,
+  }
+}
+
+/** Which other limits change their standing. */
+function changesOf(before: Checked, after: Checked, limit: string) {
+  const were = new Map(before.limits.map((row) => [row.id, row.standing]))
+  const are = new Map(after.limits.map((row) => [row.id, row.standing]))
+  const others = after.limits.filter((row) => row.id !== limit)
+  const newly = (standing: Standing, from: readonly (Standing | undefined)[]) =>
+    others.filter((row) => row.standing === standing && from.includes(were.get(row.id))).map((row) => row.id)
+  return {
+    newlyOver: newly('over', ['within', 'near', undefined]),
+    newlyNear: newly('near', ['within', undefined]),
+    cleared: before.limits
+      .filter((row) => row.standing === 'over' && row.id !== limit && are.get(row.id) !== 'over')
+      .map((row) => row.id),
+  }
+}

@@ -1,0 +1,163 @@
+import { entryAt, entryInForce, withEntry } from '../entries/edit.ts'
+import { allowedOf, fieldOf } from '../entries/fields.ts'
+import type { Field } from '../entries/fields.ts'
+import { completeBuild, readStoredBuildValue } from '../entries/read.ts'
+import { brokenRulesOf } from '../entries/rules.ts'
+import type { Build, StoredBuild } from '../entries/schema.ts'
+import { limitOf } from '../limits/table.ts'
+import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
+import { shown } from '../mistakes/shown.ts'
+import { entryLabelOf } from '../compare/compare.ts'
+import { measureOf, type Measure } from '../search/space-measure.ts'
+import { crossingsOf, type Crossing } from './crossings.ts'
+import { SweptMachine } from './machine.ts'
+
+/** Most steps of a sweep: as many as a plot has pixels. */
+export const mostSteps = 1_000
+
+/** One entry varied over a range. */
+export interface SweepRequest {
+  readonly path: string
+  /** In the entry's bench unit. */
+  readonly from: number
+  readonly to: number
+  /** Steps from one end to the other: one point more than steps. Whole-number entries take whole steps. */
+  readonly steps: number
+  /** Names of figures to draw against the entry, or `worstMargin`. */
+  readonly figures: readonly string[]
+}
+
+/** One point of a sweep: the figures there, or why there is no such build. */
+export interface SweepPoint {
+  /** In the entry's bench unit. */
+  readonly value: number
+  /** In the order asked for; all null at a gap. */
+  readonly figures: readonly (number | null)[]
+  /** Of the whole ledger; null at a gap and where it can't be formed. */
+  readonly margin: number | null
+  readonly worstLimit: string | null
+  /** The rule of the build that this value breaks; null where it is sound. */
+  readonly gap: Mistake | null
+}
+
+/** One entry varied, and what becomes of the machine. */
+export interface Sweep {
+  readonly path: string
+  readonly label: string
+  readonly field: Field
+  readonly measures: readonly Measure[]
+  readonly points: readonly SweepPoint[]
+  /** The build as it is; null where the entry is neither there nor has a default. */
+  readonly today: SweepPoint | null
+  /** Where limits are crossed, by rising value. */
+  readonly crossings: readonly (Crossing & { readonly label: string })[]
+}
+
+const mistake = (code: Mistake['code'], path: string, value: unknown, allowed: string): Mistake => ({
+  code,
+  path,
+  value: value === undefined ? '' : shown(value),
+  allowed,
+  kept: '',
+})
+
+/**
+ * Varies one number of a build and works out the machine at each value.
+ *
+ * @param stored a build that was read
+ * @returns the sweep, or every mistake in the request
+ */
+export function sweep(stored: StoredBuild, request: SweepRequest): Result<Sweep> {
+  const field = fieldOf(request.path)
+  const mistakes = field === undefined ? [] : rangeMistakes(field, request)
+  const fits = field !== undefined && isNumber(field) && takesEntry(stored, request)
+  if (!fits)
+    mistakes.unshift(
+      mistake('cannot-vary', request.path, undefined, 'a number that this build has or may have'),
+    )
+  const measures = request.figures.flatMap((figure): Measure[] => {
+    const measure = measureOf({ figure }, '--figures')
+    if (measure.ok) return [measure.value]
+    mistakes.push(...measure.mistakes)
+    return []
+  })
+  if (mistakes.length > 0 || field === undefined) return failed(mistakes)
+  return succeeded(swept(stored, request, field, measures))
+}
+
+const isNumber = (field: Field) =>
+  field.kind !== 'text' && field.choices === undefined && field.high !== undefined
+
+function rangeMistakes(field: Field, { path, from, to, steps }: SweepRequest): Mistake[] {
+  const { low = -Infinity, high = Infinity } = field
+  const outside = [from, to].filter((value) => !(value >= low && value <= high))
+  const mistakes = outside.map((value) => mistake('out-of-range', path, value, allowedOf(field)))
+  if (!(to > from)) mistakes.push(mistake('out-of-range', 'to', to, `above ${from}`))
+  if (!Number.isInteger(steps) || steps < 1 || steps > mostSteps) {
+    mistakes.push(
+      mistake('out-of-range', 'steps', steps, `a whole number, 1 to ${mostSteps.toLocaleString('en')}`),
+    )
+  }
+  return mistakes
+}
+
+/** Whether the build may hold the entry: what is wrong with it there is at most its range, or a rule between entries. */
+function takesEntry(stored: StoredBuild, { path, from }: SweepRequest): boolean {
+  const edited = withEntry(stored, path, from)
+  if (entryAt(edited, path) !== from) return false // an edit makes no list longer
+  const read = readStoredBuildValue(edited)
+  if (read.ok) return true
+  const rules = new Set(brokenRulesOf(edited).map((rule) => `${rule.path} ${rule.code}`))
+  return read.mistakes.every(
+    (one) => rules.has(`${one.path} ${one.code}`) || (one.path === path && one.code === 'out-of-range'),
+  )
+}
+
+function valuesOf({ from, to, steps }: SweepRequest, whole: boolean): number[] {
+  const values = Array.from({ length: steps + 1 }, (_, step) => {
+    const value = step === steps ? to : from + ((to - from) * step) / steps
+    return whole ? Math.round(value) : Number(value.toPrecision(12))
+  })
+  return [...new Set(values)]
+}
+
+function swept(
+  stored: StoredBuild,
+  request: SweepRequest,
+  field: Field,
+  measures: readonly Measure[],
+): Sweep {
+  const { path } = request
+  const build = completeBuild(stored)
+  const machine = new SweptMachine()
+  // A complete build has the shape of a stored one: the same edit serves.
+  const at = (value: number) => withEntry(build, path, value) as Build
+  const pointAt = (value: number): SweepPoint => {
+    const edited = at(value)
+    const [gap = null] = brokenRulesOf(edited)
+    if (gap !== null) return { value, figures: measures.map(() => null), margin: null, worstLimit: null, gap }
+    machine.set(edited)
+    const finite = (number: number) => (Number.isFinite(number) ? number : null)
+    return {
+      value,
+      figures: measures.map((measure) => finite(machine.valueOf(measure))),
+      margin: finite(machine.worst),
+      worstLimit: machine.worstLimit,
+      gap,
+    }
+  }
+  const points = valuesOf(request, field.whole === true).map(pointAt)
+  const current = entryInForce(stored, path)
+  return {
+    path,
+    label: entryLabelOf(path),
+    field,
+    measures,
+    points,
+    today: typeof current === 'number' ? pointAt(current) : null,
+    crossings: crossingsOf(points, field.whole === true, (value) => {
+      const edited = at(value)
+      return brokenRulesOf(edited).length > 0 ? null : machine.overAt(edited)
+    }).map((crossing) => ({ ...crossing, label: limitOf(crossing.id)?.label ?? crossing.id })),
+  }
+}

@@ -1,0 +1,50 @@
+import { check } from '../../../shared-engine/check.ts'
+import { alarmCaution, alarmsOf, type Alarm } from '../../../shared-engine/alarms/alarms.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { differenceFromEngine } from '../../../shared-engine/units/convert.ts'
+import { format, numberText } from '../../../shared-engine/units/display.ts'
+import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { buildOf } from '../build-file.ts'
+import { exit } from '../exit.ts'
+import type { Io } from '../io.ts'
+
+/** Prints the alarm card of a build; gives the exit code. */
+export function alarmCard(
+  file: string,
+  manner: { readonly json: boolean; readonly system: UnitSystem },
+  io: Io,
+): number {
+  const build = buildOf(file, io)
+  if (build === null) return exit.unreadable
+  const checked = check(build)
+  const rows = alarmsOf(checked)
+  if (manner.json) {
+    const card = {
+      format: 'pitchline-alarms',
+      version: 1,
+      name: build.name,
+      alarms: rows,
+      caution: alarmCaution,
+    }
+    io.out(`${JSON.stringify(card, null, 2)}\n`)
+  } else {
+    const lines = rows.flatMap((row) => alarmLines(row, manner.system))
+    const head = wrapped(`Alarm card: ${oneLine(build.name, 160)}`, 80)
+    io.out(`${[...head, '', ...lines, '', ...wrapped(alarmCaution, 80)].join('\n')}\n`)
+  }
+  return checked.limits.some((limit) => limit.standing === 'over') ? exit.over : exit.within
+}
+
+function alarmLines(alarm: Alarm, system: UnitSystem): readonly string[] {
+  const { label, direction, value, kind, holdSeconds, hysteresis, warningSeconds, working } = alarm
+  if (value === null) return wrapped(`${label}: no alarm; ${working.missing ?? ''}`, 80, '  ')
+  const { text, unit } = format(value, kind, system)
+  const back =
+    hysteresis === null
+      ? ''
+      : `, quiet again ${numberText(differenceFromEngine(hysteresis, kind, unit))} ${unit} back`
+  const warning = warningSeconds === null ? '' : `; ${numberText(warningSeconds)} s of warning`
+  const hold = `held ${numberText(holdSeconds)} s`
+  return wrapped(`${label}: ${direction} ${text} ${unit} (${hold}${back})${warning}`, 80, '  ')
+}

@@ -1,0 +1,15 @@
+import type { Checked } from '../../../shared-engine/check.ts'
+
+/** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
+export function checkedJson({ name, figures, limits, notes }: Checked): string {
+  const rows = limits.map((limit) => ({
+    id: limit.id,
+    actual: limit.actual,
+    allowed: limit.allowed,
+    unit: limit.unit,
+    margin: limit.margin,
+    standing: limit.standing,
+    case: limit.case,
+  }))
+  return `${JSON.stringify({ format: 'pitchline-check', version: 1, name, figures, limits: rows, notes }, null, 2)}\n`
+}

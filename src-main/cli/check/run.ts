@@ -1,0 +1,26 @@
+import { check } from '../../../shared-engine/check.ts'
+import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { buildOf } from '../build-file.ts'
+import { checkedJson } from './json.ts'
+import { exit } from '../exit.ts'
+import type { Io } from '../io.ts'
+
+/** How a check is told. */
+export interface CheckManner {
+  readonly json: boolean
+  readonly system: UnitSystem
+}
+
+/** Checks one build and prints figures and limits; gives the exit code. */
+export async function checkBuild(file: string, manner: CheckManner, io: Io): Promise<number> {
+  const build = buildOf(file, io)
+  if (build === null) return exit.unreadable
+  const checked = check(build)
+  if (manner.json) {
+    io.out(checkedJson(checked))
+  } else {
+    const { checkedText } = await import('./text.ts')
+    io.out(checkedText(checked, manner.system))
+  }
+  return checked.limits.some((limit) => limit.standing === 'over') ? exit.over : exit.within
+}

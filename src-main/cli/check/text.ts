@@ -1,0 +1,106 @@
+import type { Checked } from '../../../shared-engine/check.ts'
+import { cruiseFigures } from '../../../shared-engine/figures/cruise.ts'
+import type { Figure } from '../../../shared-engine/figures/figure.ts'
+import { forceFigures } from '../../../shared-engine/figures/force.ts'
+import { heatFigures } from '../../../shared-engine/figures/heat.ts'
+import { motorFigures } from '../../../shared-engine/figures/motor.ts'
+import { packFigures } from '../../../shared-engine/figures/pack.ts'
+import { speedFigures } from '../../../shared-engine/figures/speed.ts'
+import { trackFigures } from '../../../shared-engine/figures/track.ts'
+import type { LimitRow } from '../../../shared-engine/limits/ledger.ts'
+import type { Standing } from '../../../shared-engine/limits/limit.ts'
+import { limitOf } from '../../../shared-engine/limits/table.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { displayUnit, format } from '../../../shared-engine/units/display.ts'
+import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+
+const width = 80
+
+/** The figures in the order in which a builder reads them. */
+const subjects: readonly (readonly [heading: string, figures: readonly Figure[]])[] = [
+  ['Motor and ratio', motorFigures],
+  ['Pack', packFigures],
+  ['Speed and the run from rest', speedFigures],
+  ['Forces', forceFigures],
+  ['Track', trackFigures],
+  ['Heat of a long run', heatFigures],
+  ['Level cruise', cruiseFigures],
+]
+
+const headings: Readonly<Record<Standing, string>> = {
+  over: 'Over the limit',
+  near: 'Near the limit, less than 20 % in hand',
+  within: 'Within the limit',
+}
+
+const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'
+
+/** A check as text for a person: the answer, limits worst first, figures by subject, notes. At most 80 columns. */
+export function checkedText(checked: Checked, system: UnitSystem): string {
+  const blocks = [
+    [...wrapped(oneLine(checked.name, 200), width), ...wrapped(answerOf(checked.limits), width)],
+    ...limitBlocks(checked.limits, system),
+    ...subjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
+    checked.notes.flatMap((note) => wrapped(`Note: ${note}`, width, '  ')),
+    wrapped(caution, width),
+  ]
+  return `${blocks
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')}\n`
+}
+
+/** What a person wants to know first. */
+function answerOf(limits: readonly LimitRow[]): string {
+  const count = (standing: Standing) => limits.filter((limit) => limit.standing === standing).length
+  const worst = limits[0]
+  if (worst === undefined) return 'No limit can be checked with these entries.'
+  const label = limitOf(worst.id)?.label ?? worst.id
+  const counts = `${count('over')} over, ${count('near')} near, ${count('within')} within of ${limits.length} limits.`
+  return `${counts} Worst: ${label}${worst.margin === null ? '' : `, margin ${percent(worst.margin)}`}.`
+}
+
+/** One decimal, so that margins line up; more where the sign alone would be left, less where digits say nothing. */
+function percent(margin: number | null): string {
+  if (margin !== null && Math.abs(margin) >= 0.01 && Math.abs(margin) < 10) {
+    return `${(100 * margin).toFixed(1).replace('-', '−')} %`
+  }
+  const { text, unit } = format(margin, 'fraction', 'metric')
+  return unit === '' ? text : `${text} ${unit}`
+}
+
+function limitBlocks(limits: readonly LimitRow[], system: UnitSystem): readonly (readonly string[])[] {
+  return (['over', 'near', 'within'] as const).map((standing) => {
+    const rows = limits.filter((limit) => limit.standing === standing)
+    if (rows.length === 0) return []
+    return [headings[standing], ...rows.map((row) => limitLine(row, system))]
+  })
+}
+
+/** `  motor.free-rpm    41,200  ≤ 38,000 rpm   −8.4 %  free` */
+function limitLine(row: LimitRow, system: UnitSystem): string {
+  const limit = limitOf(row.id)
+  const kind = limit?.kind ?? 'none'
+  const unit = displayUnit(kind, system, row.allowed ?? row.actual ?? 0)
+  const actual = format(row.actual, kind, system, unit)
+  const allowed = format(row.allowed, kind, system, unit)
+  const sign = limit?.sense === 'minimum' ? '≥' : '≤'
+  const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
+  return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}`.trimEnd()
+}
+
+function figureBlock(
+  heading: string,
+  figures: readonly Figure[],
+  checked: Checked,
+  system: UnitSystem,
+): readonly string[] {
+  const values: Readonly<Record<string, number | null>> = checked.figures
+  const lines = figures.map(({ name, label, kind }) => {
+    const { text, unit } = format(values[name] ?? null, kind, system)
+    // The number takes what the label leaves of 45 columns, so that a long one of either still lines up.
+    return `  ${label} ${text.padStart(44 - label.length)} ${unit.padEnd(5)} ${name}`
+  })
+  return [heading, ...lines]
+}

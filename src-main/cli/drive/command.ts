@@ -1,0 +1,24 @@
+import { csvOption, jsonOption, unitsOption, type Command } from '../command.ts'
+
+/** `pitchline pattern`: a drive through time. */
+export const pattern: Command = {
+  name: 'pattern',
+  summary: 'drive a pattern through time: charge, heat, speed, energy, limits passed',
+  arguments: [
+    { name: 'build', about: 'file of the build (*.build.json), or - for standard input' },
+    { name: 'pattern', about: 'file of the pattern, or "Hut round", "Stop and go", "Long climb"' },
+  ],
+  options: [jsonOption, csvOption, unitsOption],
+  more: `A pattern file: { "format": "pitchline-pattern", "version": 1, "name": "…",
+"rows": [{ "seconds": 30, "throttlePercent": 60, "gradePercent": 5 }, …] }, with
+"speedKmh" in place of "throttlePercent" where a speed is to be held.
+
+Exit codes: 0 no limit was passed on the way, 2 one was or the drive ended
+early, 1 the build, the pattern or the command line could not be read.
+
+Example: pitchline pattern hauler.build.json "Hut round"`,
+  run: async ([build = '', name = ''], options, io) => {
+    const { drivePattern } = await import('./run.ts')
+    return drivePattern(build, name, options, io)
+  },
+}

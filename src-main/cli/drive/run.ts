@@ -1,0 +1,120 @@
+import { existsSync } from 'node:fs'
+import { limitOf } from '../../../shared-engine/limits/table.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { formatText } from '../../../shared-engine/units/display.ts'
+import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { demoPatternOf, demoPatterns } from '../../../shared-engine/drive/demos.ts'
+import { readPattern } from '../../../shared-engine/drive/read.ts'
+import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
+import { energySinks, type EnergySink, type Pattern } from '../../../shared-engine/drive/drive.ts'
+import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { buildOf, contentOf } from '../build-file.ts'
+import type { OptionValues } from '../command.ts'
+import { exit } from '../exit.ts'
+import type { Io } from '../io.ts'
+import { mistake, tell } from '../trouble.ts'
+
+/** Drives a pattern and prints what came of it; gives the exit code. */
+export function drivePattern(file: string, asked: string, options: OptionValues, io: Io): number {
+  const build = buildOf(file, io)
+  const pattern = patternOf(asked, io)
+  if (build === null || pattern === null) return exit.unreadable
+  const run = runPattern(build, pattern)
+  if (options['json'] === true) {
+    io.out(`${JSON.stringify({ format: 'pitchline-drive', version: 1, ...run }, null, 2)}\n`)
+  } else if (options['csv'] === true) {
+    const rows = run.series.map((sample) => channels.map((channel) => sample[channel]).join(','))
+    io.out(`${[channels.join(','), ...rows].join('\n')}\n`)
+  } else io.out(driveText(run, options['units'] === 'imperial' ? 'imperial' : 'metric'))
+  const passed = run.overContinuous.length > 0 || run.watched.some(({ passedAt }) => passedAt !== null)
+  return passed || run.end !== 'finished' ? exit.over : exit.within
+}
+
+function patternOf(asked: string, io: Io): Pattern | null {
+  const demo = existsSync(asked) ? undefined : demoPatternOf(asked)
+  if (demo !== undefined) return demo
+  if (existsSync(asked) || asked === '-' || asked.endsWith('.json')) return contentOf(asked, readPattern, io)
+  const allowed = `a file, or ${demoPatterns.map(({ name }) => `"${name}"`).join(', ')}`
+  tell(io, 'pitchline', [mistake('unknown-pattern', { value: `"${oneLine(asked, 60)}"`, allowed })])
+  return null
+}
+
+const ends: Readonly<Record<PatternRun['end'], string>> = {
+  finished: 'Driven to its end',
+  reserve: 'The charge reached the reserve',
+  'too-hot': 'The winding passed 300 °C',
+  'too-stiff': 'It could not be followed further',
+}
+
+const kinds: Readonly<Partial<Record<Channel, readonly [label: string, kind: QuantityKind]>>> = {
+  speed: ['Top speed', 'speed'],
+  motorRpm: ['Most rpm', 'rpm'],
+  motorAmps: ['Most current of one motor', 'amps'],
+  packAmps: ['Most pack current', 'amps'],
+  packVolts: ['Least pack volts', 'volts'],
+  winding: ['Hottest winding', 'temperature'],
+  controller: ['Hottest controller', 'temperature'],
+  coolant: ['Hottest coolant or air', 'temperature'],
+  thrust: ['Most thrust', 'force'],
+  slip: ['Most slip', 'fraction'],
+}
+
+const sinkWords: Readonly<Record<EnergySink, string>> = {
+  packLoss: 'pack and wiring',
+  accessories: 'accessories',
+  copper: 'windings',
+  controllerLoss: 'controllers',
+  iron: 'iron and friction of the motors',
+  stages: 'reductions',
+  trackDrag: 'drag of the track itself',
+  slip: 'slip',
+  ground: 'rolling, sinking and skis',
+  air: 'air',
+  climb: 'climbing',
+  tow: 'towing',
+}
+
+const seconds = (value: number) => formatText(value, 'time', 'metric')
+
+function driveText(run: PatternRun, system: UnitSystem): string {
+  const shown = (value: number, kind: QuantityKind) => formatText(value, kind, system)
+  const line = (label: string, value: string, moment = '') =>
+    `  ${label.padEnd(34)} ${value.padStart(12)}${moment}`
+  const peaks = run.peaks.flatMap(({ channel, value, seconds: at }) => {
+    const [label, kind] = kinds[channel] ?? [channel, 'none']
+    return [line(label, shown(value, kind), `  at ${seconds(at)}`)]
+  })
+  const passed = [
+    ...run.watched.flatMap(({ id, passedAt }) =>
+      passedAt === null ? [] : [line(limitOf(id)?.label ?? id, 'passed', `  at ${seconds(passedAt)}`)],
+    ),
+    ...run.overContinuous.map((id) => line(limitOf(id)?.label ?? id, 'over', '  by the RMS of the drive')),
+  ]
+  const sinks = energySinks.map((name) => line(sinkWords[name], shown(run.energy.sinks[name], 'energy')))
+  const lines = [
+    ...wrapped(`${oneLine(run.name, 120)}, driven: ${oneLine(run.pattern, 120)}`, 80),
+    `${ends[run.end]} after ${seconds(run.seconds)}.`,
+    '',
+    line('Distance', shown(run.metres, 'distance')),
+    line('Charge used', shown(run.chargeDrawn, 'charge')),
+    line('Charge left', shown(run.chargeLeft, 'fraction')),
+    line('RMS current of one motor', shown(run.motorAmpsRms, 'amps')),
+    line('RMS pack current', shown(run.packAmpsRms, 'amps')),
+    '',
+    'Peaks',
+    ...peaks,
+    '',
+    'Limits passed',
+    ...(passed.length === 0 ? ['  none'] : passed),
+    '',
+    'Where the energy went',
+    line('from the pack', shown(run.energy.pack, 'energy')),
+    ...sinks,
+    line('still in motion', shown(run.energy.motion, 'energy')),
+    '',
+    ...run.notes.flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
+  ]
+  return `${lines.join('\n')}\n`
+}

@@ -1,0 +1,79 @@
+import type { UncertainLimit, Uncertainty } from '../../../shared-engine/uncertainty/uncertainty.ts'
+import { uncertaintyJob } from '../../../shared-engine/jobs/uncertainty.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { formatText } from '../../../shared-engine/units/display.ts'
+import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { buildOf } from '../build-file.ts'
+import type { OptionValues } from '../command.ts'
+import { exit } from '../exit.ts'
+import type { Io } from '../io.ts'
+import { mostThreads, runOnThreads, usualThreads } from '../threads.ts'
+import { mistake, tell } from '../trouble.ts'
+
+/** Draws the tolerances of a build and prints what its limits make of them; gives the exit code. */
+export async function uncertaintyOfFile(file: string, options: OptionValues, io: Io): Promise<number> {
+  const samples = wholeOf('--samples', options['samples'], 20, 1_000_000, io)
+  const seed = wholeOf('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, io)
+  const workers = wholeOf('--workers', options['workers'] ?? `${usualThreads()}`, 1, mostThreads, io)
+  const build = buildOf(file, io)
+  if (build === null || samples === null || seed === null || workers === null) return exit.unreadable
+  const { end, outcome } = await runOnThreads(uncertaintyJob, { build, samples, seed }, workers, io)
+  if (end.type === 'failed') throw new Error(end.story)
+  const stopped = end.type === 'stopped'
+  io.out(
+    options['json'] === true
+      ? `${JSON.stringify({ format: 'pitchline-uncertainty', version: 1, stopped, ...outcome }, null, 2)}\n`
+      : uncertaintyText(outcome, stopped),
+  )
+  return outcome.probabilityAnyOver > 0 ? exit.over : exit.within
+}
+
+function wholeOf(path: string, typed: string | boolean | undefined, low: number, high: number, io: Io) {
+  const value = typeof typed === 'string' && typed.trim() !== '' ? Number(typed) : NaN
+  if (Number.isInteger(value) && value >= low && value <= high) return value
+  const allowed = `a whole number, ${low} to ${high}`
+  tell(io, 'pitchline', [mistake('out-of-range', { path, value: `"${typed}"`, allowed })])
+  return null
+}
+
+const percent = (value: number | null) => formatText(value, 'fraction', 'metric')
+
+function uncertaintyText(result: Uncertainty, stopped: boolean): string {
+  const { name, samples, seed, entries, counted, impossible, limits, probabilityAnyOver } = result
+  const head =
+    entries.length === 0
+      ? 'No entry has a tolerance, so nothing is uncertain here: add some under "tolerances" in the build.'
+      : `${samples.toLocaleString('en')} samples of ${entries.length} entries, seed ${seed}${stopped ? ', stopped before the end' : ''}. Something is over in ${percent(probabilityAnyOver)} of them.`
+  const held = entries.filter((entry) => entry.held > 0)
+  const lines = [
+    ...wrapped(oneLine(name, 160), 80),
+    ...wrapped(head, 80),
+    ...(counted.length === 0 ? [] : wrapped(`Counts take no part: ${counted.join(', ')}.`, 80, '  ')),
+    ...held.flatMap(({ path, held: times }) =>
+      wrapped(`Held to its range ${times} times: ${path}.`, 80, '  '),
+    ),
+    ...(impossible === 0 ? [] : wrapped(`${impossible} draws made no build and are left out.`, 80)),
+    '',
+    `${'Margin of'.padEnd(30)} ${'5 %'.padStart(9)} ${'50 %'.padStart(9)} ${'95 %'.padStart(9)} ${'over'.padStart(9)}`,
+    ...limits.map(limitLine),
+    ...adviceLines(limits[0]),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+function limitLine({ id, margin5, margin50, margin95, probabilityOver }: UncertainLimit): string {
+  const numbers = [margin5, margin50, margin95, probabilityOver].map((value) => percent(value).padStart(9))
+  return `${id.padEnd(30)} ${numbers.join(' ')}`
+}
+
+function adviceLines(worst: UncertainLimit | undefined): readonly string[] {
+  if (worst === undefined || worst.measureFirst === null) return []
+  const first = worst.influences.find(({ path }) => path === worst.measureFirst)
+  const rows = worst.influences
+    .filter(({ rankCorrelation }) => Math.abs(rankCorrelation ?? 0) >= 0.05)
+    .map(
+      ({ path, rankCorrelation }) => `  ${path.padEnd(40)} ${(rankCorrelation ?? 0).toFixed(2).padStart(6)}`,
+    )
+  const advice = `Measure ${worst.measureFirst} first: half its tolerance would take the band of ${worst.id} from ${percent(first?.band ?? null)} to ${percent(first?.bandIfHalved ?? null)}.`
+  return ['', `What moves ${worst.id}, by rank correlation`, ...rows, ...wrapped(advice, 80)]
+}

@@ -1,0 +1,70 @@
+import { expect, it } from 'vitest'
+import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import type { PatternRow } from '../../../shared-engine/drive/drive.ts'
+import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { readBuildOf } from '../../fixtures/build/machine.ts'
+import { plainBuild } from '../../fixtures/build/plain.ts'
+
+// What a drive does while the ground drives the machine: closed forms, worked by hand from the contract's words.
+
+const gravity = 9.80665
+/** 500 rpm/V; magnets whose warming is left out. */
+const torqueConstant = 60 / (2 * Math.PI * 500)
+/** 12 teeth of 20 mm. */
+const radius = 0.24 / (2 * Math.PI)
+/** 12 kg, and 60 pitches of 20 mm at 0.6 kg/m that turn too. */
+const moved = 12.72
+
+/** Demo data: a big pack, 6 to 1 at 95 %, no air. */
+function coaster(changes: Partial<StoredBuild> = {}): StoredBuild {
+  const plain = plainBuild()
+  return {
+    ...plain,
+    pack: { ...plain.pack, capacityMah: 200_000 },
+    motor: { ...plain.motor, magnet: 'ignore' },
+    stages: [{ kind: 'fixed', ratio: 6, efficiencyPercent: 95 }],
+    ...changes,
+  }
+}
+
+const runOf = (stored: StoredBuild, ...rows: PatternRow[]) =>
+  runPattern(readBuildOf(stored), { name: 'demo: downhill', notes: '', rows })
+
+it('held back a little on a slope, the motors save what the gears bring: T = F r η/G, I = T/K + I_0', () => {
+  const ground = {
+    ...plainBuild().ground,
+    rollingCoefficient: 0.08,
+    gripCoefficient: 3,
+  } as StoredBuild['ground']
+  const run = runOf(coaster({ ground }), { seconds: 25, ask: { speed: 0.3 }, grade: -0.097 })
+  // 12 kg roll against 9.37 N and are pulled by 11.36 N; coasting would hold 4.74 N: so −1.99 N are asked for
+  const slope = Math.atan(0.097)
+  const force = 12 * gravity * (0.08 * Math.cos(slope) - Math.sin(slope))
+  expect(force).toBeCloseTo(-1.99, 2)
+  const amps = (force * radius * 0.95) / (6 * torqueConstant) + 1.5
+  const end = run.series.at(-1)
+  // 1e-6: steps of 1e-9, and speed is within e^−25 of the one asked for
+  expect(Math.abs((end?.speed ?? NaN) / 0.3 - 1)).toBeLessThan(1e-6)
+  // 6 digits: the same
+  expect(end?.motorAmps).toBeCloseTo(amps, 6)
+})
+
+it('on ice a track that drags more than the ground takes slides: (μ + c_rr) m g/m_e, whatever drags it', () => {
+  const ground = {
+    ...plainBuild().ground,
+    rollingCoefficient: 0.005,
+    gripCoefficient: 0.02,
+  } as StoredBuild['ground']
+  const track = { ...plainBuild().track, internalDragN: 50 }
+  const spinning = { seconds: 20, ask: { throttle: 1 }, grade: null }
+  const braking = { seconds: 5, ask: { throttle: 0 }, grade: null }
+  const build = coaster({ ground, track })
+  const [before, after] = [runOf(build, spinning), runOf(build, spinning, braking)].map(
+    (run) => run.series.at(-1)?.speed ?? NaN,
+  )
+  // 1e-6: steps of 1e-9
+  const faster = ((0.02 - 0.005) * 12 * gravity) / moved
+  expect(Math.abs((before ?? NaN) / (20 * faster) - 1)).toBeLessThan(1e-6)
+  const slower = ((0.02 + 0.005) * 12 * gravity) / moved
+  expect(Math.abs(((before ?? NaN) - (after ?? NaN)) / (5 * slower) - 1)).toBeLessThan(1e-6)
+})

@@ -1,0 +1,178 @@
+import { describe, expect, it } from 'vitest'
+import { withEntry } from '../../../shared-engine/entries/edit.ts'
+import { readStoredBuildValue } from '../../../shared-engine/entries/read.ts'
+import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
+import { fullBuild, plainBuild, soilBuild } from '../../fixtures/build/plain.ts'
+
+type Changes = Readonly<Record<string, unknown>>
+
+const changed = (build: StoredBuild, changes: Changes) =>
+  Object.entries(changes).reduce((edited, [path, value]) => withEntry(edited, path, value), build)
+
+function told(build: StoredBuild, changes: Changes): string[] {
+  const read = readStoredBuildValue(changed(build, changes))
+  return read.ok ? [] : read.mistakes.map(sentenceOf)
+}
+
+/** A rule: what still passes, what no longer does, and the sentence for it. */
+const cases: readonly (readonly [
+  name: string,
+  build: StoredBuild,
+  passes: Changes,
+  breaks: Changes,
+  sentence: string,
+])[] = [
+  [
+    'poles come in pairs',
+    plainBuild(),
+    { 'motor.poleCount': 12 },
+    { 'motor.poleCount': 13 },
+    'motor.poleCount is 13 poles; allowed: an even number: poles come in pairs.',
+  ],
+  [
+    'the free run is possible',
+    plainBuild(),
+    { 'motor.noLoadAmps': 7.99, 'motor.resistanceMilliohm': 1000, 'motor.noLoadVolts': 8 },
+    { 'motor.noLoadAmps': 8, 'motor.resistanceMilliohm': 1000, 'motor.noLoadVolts': 8 },
+    'motor.noLoadAmps is 8 A; allowed: below 8 A: motor.noLoadVolts over motor.resistanceMilliohm.',
+  ],
+  [
+    'a driven tooth is engaged',
+    plainBuild(),
+    { 'track.wrapDegrees': 30 },
+    { 'track.wrapDegrees': 29.9 },
+    'track.wrapDegrees is 29.9°; allowed: from 30°: less leaves none of the 12 teeth of track.sprocketTeeth engaged.',
+  ],
+  [
+    'the pitch error is below a tenth of the pitch, either way',
+    plainBuild(),
+    { 'track.pitchErrorMm': -1.99 },
+    { 'track.pitchErrorMm': -2 },
+    'track.pitchErrorMm is -2 mm; allowed: less than a tenth of track.pitchMm either way: 2 mm.',
+  ],
+  [
+    'the load presses below the tip',
+    fullBuild(),
+    { 'track.tooth.loadHeightMm': 8.99 },
+    { 'track.tooth.loadHeightMm': 9 },
+    'track.tooth.loadHeightMm is 9 mm; allowed: below track.tooth.heightMm, which is 9 mm.',
+  ],
+  [
+    'the reserve is below the charge',
+    fullBuild(),
+    { 'service.reservePercent': 89.9 },
+    { 'service.reservePercent': 90 },
+    'service.reservePercent is 90%; allowed: below service.stateOfChargePercent, which is 90%.',
+  ],
+  [
+    'the reserve that is left at its default is held to it too',
+    plainBuild(),
+    { 'service.stateOfChargePercent': 21 },
+    { 'service.stateOfChargePercent': 20 },
+    'service.reservePercent is 20%; allowed: below service.stateOfChargePercent, which is 20%.',
+  ],
+  [
+    // r = p z / 2π: 5 mm · (20 + 40) / 2π = 47.746 mm.
+    'belt wheels fit their centres',
+    fullBuild(),
+    { 'stages.1.centreMm': 47.75 },
+    { 'stages.1.centreMm': 47.74 },
+    'stages.1.centreMm is 47.74 mm; allowed: above 47.7465 mm, the sum of the pitch radii of stages.1.driverTeeth and stages.1.drivenTeeth.',
+  ],
+  [
+    // r = p / (2 sin(π/z)): 12.7/2 · (1/sin 15° + 1/sin 7.5°) = 73.184 mm.
+    'chain wheels fit their centres',
+    fullBuild(),
+    { 'stages.2.centreMm': 73.19 },
+    { 'stages.2.centreMm': 73.18 },
+    'stages.2.centreMm is 73.18 mm; allowed: above 73.1838 mm, the sum of the pitch radii of stages.2.driverTeeth and stages.2.drivenTeeth.',
+  ],
+  [
+    'a belt without an open rating needs its maker’s',
+    fullBuild(),
+    { 'stages.1.profile': 'XL', 'stages.1.allowableTensionN': undefined },
+    { 'stages.1.allowableTensionN': undefined, tolerances: undefined },
+    "stages.1.allowableTensionN is missing; allowed: 1 to 1,000,000 N, from the belt's maker, since stages.1.profile H5M has no open rating.",
+  ],
+  [
+    'soil needs the patch on it',
+    soilBuild(),
+    { 'vehicle.contactWidthMm': 2 },
+    { 'vehicle.contactWidthMm': undefined },
+    'vehicle.contactWidthMm is missing; allowed: 2 to 5,000 mm, since ground.model is soil.',
+  ],
+  [
+    // k = k_c/b + k_φ with b = 150 mm: −15/0.15 + 100 = 0.
+    'soil is stiff at all',
+    soilBuild(),
+    { 'ground.soil.kc': -15, 'ground.soil.kphi': 100.1 },
+    { 'ground.soil.kc': -15, 'ground.soil.kphi': 99.9 },
+    'ground.soil.kc gives -0.1 kN/m^(n+2) as the stiffness of the soil; allowed: above 0: ground.soil.kc over the smaller of vehicle.contactLengthMm and vehicle.contactWidthMm, plus ground.soil.kphi.',
+  ],
+  [
+    // V_oc²/(4 R_b) = (6 · 4.2)²/(4 · 6 · 0.01) at 25 °C = 2646 W; a converter of 50 % doubles what it asks for.
+    'the pack feeds its accessories',
+    changed(plainBuild(), { 'pack.cellResistanceMilliohm': 10, 'service.packTemperatureC': 25 }),
+    { accessories: [{ name: 'winch', watts: 1322, converterEfficiencyPercent: 50 }] },
+    { accessories: [{ name: 'winch', watts: 1324, converterEfficiencyPercent: 50 }] },
+    'the pack cannot feed its accessories: accessories asks for 2648 W; allowed: up to 2646 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
+  ],
+  [
+    'a tolerance speaks of an entry of the file',
+    fullBuild(),
+    { 'tolerances.stages.3.ratio': { plusMinus: 0.1, shape: 'uniform' } },
+    { 'tolerances.stages.4.ratio': { plusMinus: 0.1, shape: 'uniform' } },
+    'tolerances.stages.4.ratio names "stages.4.ratio", which is not an entry of this file; allowed: the path of an entry that the file has, such as track.pitchMm or stages.0.driverTeeth.',
+  ],
+  [
+    'a tolerance speaks of a number',
+    fullBuild(),
+    { 'tolerances.pack.series': { plusMinus: 0, shape: 'uniform' } },
+    { 'tolerances.pack.chemistry': { plusMinus: 0, shape: 'uniform' } },
+    'tolerances.pack.chemistry is "liion", not a number; allowed: a tolerance for an entry that is a number.',
+  ],
+  [
+    'a tolerance has one width',
+    fullBuild(),
+    { 'tolerances.vehicle.massKg': { plusMinusPercent: 1, shape: 'normal' } },
+    { 'tolerances.vehicle.massKg': { plusMinusPercent: 1, plusMinus: 1, shape: 'normal' } },
+    'tolerances.vehicle.massKg is given two widths; allowed: either plusMinusPercent or plusMinus.',
+  ],
+  [
+    'an origin speaks of an entry of the file, not of a default',
+    plainBuild(),
+    { 'origins.pack.series': 'stated' },
+    { 'origins.pack.parallel': 'stated' },
+    'origins.pack.parallel names "pack.parallel", which is not an entry of this file; allowed: the path of an entry that the file has, such as track.pitchMm or stages.0.driverTeeth.',
+  ],
+  [
+    'an origin speaks of an entry, not of a group',
+    fullBuild(),
+    { 'origins.track.pitchMm': 'measured' },
+    { 'origins.track': 'measured' },
+    'origins.track names "track", which is not an entry of this file; allowed: the path of an entry that the file has, such as track.pitchMm or stages.0.driverTeeth.',
+  ],
+]
+
+describe('rules between entries', () => {
+  it.each(cases)('%s', (_name, build, passes, breaks, sentence) => {
+    expect(told(build, passes)).toEqual([])
+    expect(told(build, breaks)).toEqual([sentence])
+  })
+
+  it('are told beside mistakes of single entries, which do not set them off themselves', () => {
+    expect(
+      told(plainBuild(), { 'motor.poleCount': 13, 'track.pitchMm': 'wide', 'track.pitchErrorMm': 5 }),
+    ).toEqual([
+      'track.pitchMm is "wide", not a number; allowed: 1 to 500 mm.',
+      'motor.poleCount is 13 poles; allowed: an even number: poles come in pairs.',
+    ])
+  })
+
+  it('a tolerance without a width is told', () => {
+    expect(told(plainBuild(), { 'tolerances.pack.series': { shape: 'normal' } })).toEqual([
+      'tolerances.pack.series is without a width; allowed: either plusMinusPercent or plusMinus.',
+    ])
+  })
+})

@@ -1,0 +1,177 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { readBuildText, readBuildValue } from '../../../shared-engine/entries/read.ts'
+import type { Build, StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { check } from '../../../shared-engine/check.ts'
+import { withChanges } from '../../../shared-engine/remedy/margin.ts'
+import { leastChange } from '../../../shared-engine/remedy/solve.ts'
+import { remediesFor, type Remedy } from '../../../shared-engine/remedy/remedy.ts'
+import { plainBuild } from '../../fixtures/build/plain.ts'
+
+function buildOf(stored: unknown): Build {
+  const read = readBuildValue(stored)
+  if (!read.ok) throw new Error(JSON.stringify(read.mistakes))
+  return read.value
+}
+
+/** Demo data: teeth that share by percent, so that shear is K_A F_e/([1 + q(z_e − 1)] w t), a plain product. */
+function toothBuild(changes: Partial<StoredBuild['track']> = {}): Build {
+  const plain = plainBuild()
+  return buildOf({
+    ...plain,
+    controller: { currentLimitAmps: 60, resistanceMilliohm: 2 },
+    stages: [{ kind: 'fixed', ratio: 20 }],
+    track: {
+      ...plain.track,
+      knockdownPercent: 20,
+      tooth: { heightMm: 8, rootMm: 9, widthMm: 4, material: 'tpu-85a-printed' },
+      ...changes,
+    },
+  })
+}
+
+const found = (remedies: readonly Remedy[], path: string): Remedy => {
+  const remedy = remedies.find((one) => one.path === path)
+  if (remedy === undefined) throw new Error(`no remedy ${path}`)
+  return remedy
+}
+
+describe('the least change', () => {
+  const span = { from: 10, to: 100, step: 0.1 }
+
+  test('is the root, rounded away from today', () => {
+    // 1 − 20/x = 0.75 at x = 80; 1 − 20/x = 0.21 at 25.316…, so 25.4.
+    expect(leastChange((x) => 1 - 20 / x, 0.75, span)).toEqual({ value: 80, measure: 0.75, reached: true })
+    expect(leastChange((x) => 1 - 20 / x, 0.21, span)?.value).toBe(25.4)
+    // Down: 1 − x/50 = 0.9 at 5; rounding goes below.
+    expect(leastChange((x) => 1 - x / 50, 0.903, { from: 10, to: 1, step: 0.1 })?.value).toBe(4.8)
+  })
+
+  test('is the first whole number for counts', () => {
+    const asked: number[] = []
+    const measure = (x: number) => (asked.push(x), 1 - 20 / x)
+    expect(leastChange(measure, 0.21, { ...span, to: 1000, step: 1, whole: true })?.value).toBe(26)
+    expect(asked.every(Number.isInteger)).toBe(true)
+    // Halving, not scanning.
+    expect(asked.length).toBeLessThan(40)
+  })
+
+  test('says how far it gets where it is not enough, at an end or at a peak', () => {
+    expect(leastChange((x) => 1 - 20 / x, 0.9, span)).toEqual({ value: 100, measure: 0.8, reached: false })
+    const peak = leastChange((x) => 0.1 - ((x - 42) / 100) ** 2, 0.2, span)
+    // 0.1: the size that can be had next to the peak at 42.
+    expect(Math.abs((peak?.value ?? NaN) - 42)).toBeLessThanOrEqual(0.1)
+    expect(peak?.reached).toBe(false)
+  })
+
+  test('ends where the number makes no build, and crosses where margins cannot be formed', () => {
+    expect(leastChange((x) => (x > 50 ? NaN : 1 - 100 / x), 0.2, span)?.reached).toBe(false)
+    expect(leastChange((x) => (x < 60 ? -Infinity : 0.5), 0.2, span)?.value).toBe(60)
+    expect(leastChange(() => NaN, 0.2, span)).toBeNull()
+  })
+})
+
+describe('what would hold a tooth’s shear', () => {
+  const build = toothBuild()
+  const result = remediesFor(build, 'track.tooth-shear')
+  const { toothShearPa } = check(build).figures
+  const row = check(build).limits.find(({ id }) => id === 'track.tooth-shear')
+  const needed = (toothShearPa ?? NaN) / (0.8 * (row?.allowed ?? NaN))
+
+  test('is what the formula says: width and root in proportion to the stress', () => {
+    expect(needed).toBeGreaterThan(1)
+    const upwards = (value: number) => Math.ceil(value * 10 - 1e-6) / 10
+    expect(found(result.remedies, 'track.tooth.widthMm').to).toBe(upwards(4 * needed))
+    expect(found(result.remedies, 'track.tooth.rootMm').to).toBe(upwards(9 * needed))
+  })
+
+  test('current limit: torque is K_t (I − I_nl), so I = I_nl + (60 − I_nl)/needed, rounded down', () => {
+    expect(found(result.remedies, 'controller.currentLimitAmps').to).toBe(Math.floor(1.5 + 58.5 / needed))
+  })
+
+  test('engaged teeth: with a share of 50 % one more carries half as much again', () => {
+    // z_e = 6 of 12 teeth at 180°: [1 + 0.5 · 5] = 3.5; needed rows r give 1 + 0.5 (z − 1) ≥ 3.5 · needed.
+    const teeth = Math.ceil((3.5 * needed - 1) / 0.5 + 1 - 1e-9)
+    const wrap = found(result.remedies, 'track.wrapDegrees')
+    expect(teeth).toBeGreaterThan(6)
+    if (teeth <= 9) expect(wrap.to).toBe(teeth * 30)
+    else expect(wrap).toMatchObject({ to: 270, reached: false })
+  })
+
+  test('material: a stronger one of the table, the least too strong first', () => {
+    const material = found(result.remedies, 'track.tooth.material')
+    expect(material.reached).toBe(true)
+    for (const value of material.alternatives) {
+      const other = check(withChanges(build, [{ path: 'track.tooth.material', value }]))
+      const margin = other.limits.find(({ id }) => id === 'track.tooth-shear')?.margin ?? NaN
+      expect(margin).toBeGreaterThanOrEqual(material.margin ?? NaN)
+    }
+  })
+
+  test('an own material gives way to one of the table, its strengths with it', () => {
+    const own = { shearStrengthMpa: 9, tensileStrengthMpa: 4, bearingStrengthMpa: 5 }
+    const tooth = { heightMm: 8, rootMm: 9, widthMm: 4, material: 'custom' as const, ...own }
+    const remedy = found(
+      remediesFor(toothBuild({ tooth }), 'track.tooth-shear').remedies,
+      'track.tooth.material',
+    )
+    expect(remedy.apply.filter(({ value }) => value === null)).toHaveLength(3)
+    expect(remedy.reached).toBe(true)
+  })
+
+  test('the factor for shock is kept: it changes no part', () => {
+    expect(result.remedies.some(({ path }) => path === 'service.factor')).toBe(false)
+  })
+
+  test('those that reach it stand first, least change first', () => {
+    const order = result.remedies.map(({ reached }) => reached)
+    expect(order).toEqual([...order].sort((one, other) => Number(other) - Number(one)))
+    const shares = result.remedies.filter((one) => one.reached).map((one) => one.relativeChange ?? 1)
+    expect(shares).toEqual([...shares].sort((one, other) => one - other))
+  })
+})
+
+describe('over the golden builds', () => {
+  const folder = new URL('../../golden/', import.meta.url)
+  const files = readdirSync(folder).filter((name) => name.endsWith('.build.json'))
+
+  test.each(files.slice(0, 8))('%s: every remedy is a valid build and does what it says', (file) => {
+    const read = readBuildText(readFileSync(new URL(file, folder), 'utf8'))
+    if (!read.ok) throw new Error(file)
+    const result = remediesFor(read.value)
+    const before = check(read.value)
+    expect(result.limit).toBe(before.limits[0]?.id)
+    expect(result.holds || result.remedies.length > 0).toBe(true)
+    for (const remedy of result.remedies) {
+      const again = readBuildValue(withChanges(read.value, remedy.apply))
+      if (!again.ok) throw new Error(`${remedy.path}: ${JSON.stringify(again.mistakes)}`)
+      const after = check(again.value)
+      const row = after.limits.find(({ id }) => id === result.limit)
+      expect(row?.margin ?? null).toBe(remedy.margin)
+      expect(remedy.reached).toBe((row?.margin ?? -1) >= 0.2)
+      expect(remedy.topSpeedAfter).toBe(after.figures.topSpeedMps)
+      for (const id of remedy.newlyOver) {
+        expect(after.limits.find((one) => one.id === id)?.standing).toBe('over')
+        expect(before.limits.find((one) => one.id === id)?.standing).not.toBe('over')
+      }
+    }
+  })
+})
+
+test('a limit that is at its target needs nothing, one that is not there has nothing', () => {
+  const build = toothBuild({ tooth: { heightMm: 8, rootMm: 9, widthMm: 200, material: 'steel-c45' } })
+  expect(remediesFor(build, 'track.tooth-shear')).toMatchObject({ holds: true, remedies: [] })
+  expect(remediesFor(build, 'track.burst-speed')).toMatchObject({
+    holds: false,
+    marginNow: null,
+    remedies: [],
+  })
+})
+
+test('an empty current limit starts from the current without one, and is offered', () => {
+  const plain = plainBuild()
+  const build = buildOf({ ...plain, motor: { ...plain.motor, burstAmps: 201 } })
+  const limit = found(remediesFor(build, 'motor.current-burst').remedies, 'controller.currentLimitAmps')
+  // 20 % below the 201 A that the motor stands: 160.8 A, rounded down.
+  expect(limit).toMatchObject({ from: null, to: 160, reached: true })
+})
