@@ -1,13 +1,12 @@
 import { beltProfileIds } from '../../reference/belts.ts'
 import { chainSizeIds } from '../../reference/chains.ts'
 import { materialIds, materialOf } from '../../reference/materials.ts'
+import type { StageKindId } from '../stage-kinds.ts'
 import type { Condition, FieldTable } from './field.ts'
-
-export const stageKindIds = ['gear', 'belt', 'chain', 'fixed'] as const
 
 export const materialChoices = materialIds.map((value) => ({ value, label: materialOf(value).label }))
 
-const kinds = (...among: (typeof stageKindIds)[number][]): Condition => ({ entry: 'stages.*.kind', among })
+const kinds = (...among: StageKindId[]): Condition => ({ entry: 'stages.*.kind', among })
 const gear = kinds('gear')
 const belt = kinds('belt')
 const chain = kinds('chain')
