@@ -1,5 +1,5 @@
 import { figureOf, limitOf, type Checked } from '../../shared-engine/index.ts'
-import { alarmOf } from './working-of.ts'
+import { alarmOf } from '../parts/working-of.ts'
 import type { QuantityKind } from '../../shared-engine/units/kinds.ts'
 
 /** A figure or a limit, as the window shows it. */

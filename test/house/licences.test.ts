@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { texts } from '../../src-renderer/parts/licence-texts.ts'
-import { licences } from '../../src-renderer/parts/licences.ts'
+import { texts } from '../../src-renderer/frame/licence-texts.ts'
+import { licences } from '../../src-renderer/frame/licences.ts'
 
 interface Locked {
   readonly license?: string

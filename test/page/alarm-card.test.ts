@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { alarmsOf } from '../../shared-engine/alarms/alarms.ts'
 import { check, readBuildText, type Checked } from '../../shared-engine/index.ts'
 import { subjectOf } from '../../src-renderer/limits/subject.ts'
-import { workingIn } from '../../src-renderer/limits/working-of.ts'
+import { workingIn } from '../../src-renderer/parts/working-of.ts'
 import { alarmCsv, firstAlarm, quietAt } from '../../src-renderer/questions/hot/alarm-card.ts'
 
 function checkedDemo(file: string): Checked {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { check, completeBuild, readStoredBuildText } from '../../shared-engine/index.ts'
-import { findables, found } from '../../src-renderer/parts/find-list.ts'
+import { findables, found } from '../../src-renderer/frame/find-list.ts'
 
 const text = readFileSync(new URL('../../examples/quick-sled-puller.build.json', import.meta.url), 'utf8')
 const read = readStoredBuildText(text)

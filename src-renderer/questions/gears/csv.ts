@@ -1,6 +1,6 @@
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { figureTable, limitOf } from '../../../shared-engine/index.ts'
-import type { Found } from '../../state/gears.svelte.ts'
+import type { Found } from './search.svelte.ts'
 
 /** Candidates as a table: entries, worst margin and limit, aims, then every figure in the engine's units by its name. */
 export function candidatesCsv({ plan, outcome }: Pick<Found, 'plan' | 'outcome'>): string {

@@ -1,6 +1,6 @@
 import { standingOf } from '../../../shared-engine/limits/limit.ts'
 import type { Candidates } from '../../../shared-engine/draw/plots/candidate-map.ts'
-import type { Found } from '../../state/gears.svelte.ts'
+import type { Found } from './search.svelte.ts'
 
 /** Marks drawn at most: more would neither be told apart nor painted within a frame. */
 export const mostMarks = 1500

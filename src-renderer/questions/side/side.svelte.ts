@@ -4,10 +4,10 @@ import {
   type Mistake,
   type Result,
   type StoredBuild,
-} from '../../shared-engine/index.ts'
-import { mostCompared } from '../../shared-engine/compare/compare.ts'
-import { History } from './history.svelte.ts'
-import type { Workspace } from './workspace.svelte.ts'
+} from '../../../shared-engine/index.ts'
+import { mostCompared } from '../../../shared-engine/compare/compare.ts'
+import { History } from '../../state/history.svelte.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** A build kept beside the open one. */
 export interface Kept {

@@ -1,10 +1,10 @@
-import { completeBuild, withEntry } from '../../shared-engine/index.ts'
-import type { Remedies, Remedy } from '../../shared-engine/remedy/remedy.ts'
-import { remedyJob } from '../../shared-engine/jobs/remedy.ts'
-import { changeName } from '../fields/edits.ts'
-import { threads } from '../workers/client.ts'
-import { Following } from './following.svelte.ts'
-import type { Workspace } from './workspace.svelte.ts'
+import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
+import type { Remedies, Remedy } from '../../../shared-engine/remedy/remedy.ts'
+import { remedyJob } from '../../../shared-engine/jobs/remedy.ts'
+import { changeName } from '../../fields/edits.ts'
+import { threads } from '../../workers/client.ts'
+import { Following } from '../../state/following.svelte.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** *What would hold*: the least change of each entry that brings a limit to 20 % in hand. */
 export class WhatWouldHold {

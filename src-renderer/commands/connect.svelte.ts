@@ -1,5 +1,5 @@
-import type { Command } from '../commands/command.ts'
-import type { Workspace } from './workspace.svelte.ts'
+import type { Command } from './command.ts'
+import type { Workspace } from '../state/workspace.svelte.ts'
 
 /**
  * Ties the window to its host, for as long as the page lives: what it was opened for, its menu's commands, the title,

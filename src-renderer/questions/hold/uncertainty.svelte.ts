@@ -1,16 +1,16 @@
-import { completeBuild } from '../../shared-engine/index.ts'
+import { completeBuild } from '../../../shared-engine/index.ts'
 import {
   standardUncertainty,
   type UncertainLimit,
   type Uncertainty,
-} from '../../shared-engine/uncertainty/uncertainty.ts'
-import { tolerancedEntriesOf } from '../../shared-engine/uncertainty/entries.ts'
-import type { UncertaintyFound } from '../../shared-engine/uncertainty/samples.ts'
-import { uncertaintyDrawsJob, uncertaintyToldJob } from '../../shared-engine/jobs/uncertainty-parts.ts'
-import type { UncertaintyInput } from '../../shared-engine/jobs/uncertainty.ts'
-import { threads, type JobHandle } from '../workers/client.ts'
-import { Following, type Held, type Watching } from './following.svelte.ts'
-import type { Workspace } from './workspace.svelte.ts'
+} from '../../../shared-engine/uncertainty/uncertainty.ts'
+import { tolerancedEntriesOf } from '../../../shared-engine/uncertainty/entries.ts'
+import type { UncertaintyFound } from '../../../shared-engine/uncertainty/samples.ts'
+import { uncertaintyDrawsJob, uncertaintyToldJob } from '../../../shared-engine/jobs/uncertainty-parts.ts'
+import type { UncertaintyInput } from '../../../shared-engine/jobs/uncertainty.ts'
+import { threads, type JobHandle } from '../../workers/client.ts'
+import { Following, type Held, type Watching } from '../../state/following.svelte.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** What the draws of a build say, and how many they were. */
 export interface Drawn {

@@ -4,7 +4,7 @@ import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
 import type { PatternRun } from '../../../shared-engine/drive/result.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
-import { channelWords, passedOf } from './pattern-words.ts'
+import { channelWords, passedOf } from './drive-words.ts'
 
 type Line = readonly [channel: Channel, label: string]
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { demoPatterns } from '../../shared-engine/drive/demos.ts'
 import { readPatternText } from '../../shared-engine/drive/read.ts'
-import { patternText, storedPatternOf } from '../../src-renderer/questions/hot/pattern-file.ts'
+import { patternText, storedPatternOf } from '../../src-renderer/questions/hot/drive-file.ts'
 
 describe('a drive pattern in a file', () => {
   it.each(demoPatterns.map((pattern) => [pattern.name, pattern] as const))(

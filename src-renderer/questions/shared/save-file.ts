@@ -1,4 +1,4 @@
-import type { Workspace } from '../state/workspace.svelte.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** A table, drawing or question goes where the person says; where it went, or that it could not, is told. */
 export async function saveFile(
