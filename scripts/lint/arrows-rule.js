@@ -14,11 +14,23 @@ const matches = (name, pattern) =>
   pattern.endsWith('*') ? name.startsWith(pattern.slice(0, -1)) : name === pattern
 
 /**
+ * Place of an engine's file in the order: its folder's. A kind of reduction lies in one folder for all floors, so that
+ * `stages/<kind>/<floor>.ts` stands on the floor that it is named after; any other name there is of the floor of stages.
+ * @param {string} file
+ */
+function floorOf(file) {
+  const [, folder = '', kind, name] = file.split('/')
+  if (folder !== 'stages' || kind === undefined || name === undefined) return engineOrder.indexOf(folder)
+  const named = engineOrder.indexOf(name.replace(/\.ts$/, ''))
+  return named < 0 ? engineOrder.indexOf(folder) : named
+}
+
+/**
  * The reason why `from` may not import `to`, or null where it may. Paths are from the project's root.
  * @param {string} from @param {string} to
  */
 export function engineMistakeOf(from, to) {
-  const [here, there] = [from, to].map((file) => engineOrder.indexOf(file.split('/')[1] ?? ''))
+  const [here, there] = [from, to].map(floorOf)
   if (here === undefined || there === undefined) return null
   if (here < 0) return `${from} is not in the engine's order of folders`
   if (there < 0) return `${to} is not in the engine's order of folders`

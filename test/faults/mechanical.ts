@@ -4,7 +4,7 @@ import { faultsOf, type Fault } from './fault.ts'
 export const mechanicalFaults: readonly Fault[] = [
   ...faultsOf('machine/stage.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
   ...faultsOf(
-    'geometry/gear-pair.ts',
+    'stages/gear/geometry.ts',
     ['(one + other) * sine) / (Math.PI * cosine)', '(one + other) * sine) / Math.PI'],
     ['(1 + 2 * ratio) * square', '(1 + ratio) * square'],
   ),
@@ -14,11 +14,11 @@ export const mechanicalFaults: readonly Fault[] = [
     ["lewis.Y, 'extend')", "lewis.Y, 'hold')"],
   ),
   ...faultsOf(
-    'geometry/belt-drive.ts',
+    'stages/belt/geometry.ts',
     ['(0.5 - beltLean(drive) / Math.PI)', '(0.5 + beltLean(drive) / Math.PI)'],
     ['2 * centre * Math.cos(lean)', '2 * centre'],
   ),
-  ...faultsOf('stages/belt.ts', [
+  ...faultsOf('stages/belt/physics.ts', [
     '- stage.massPerMetre * beltSpeed * beltSpeed',
     '+ stage.massPerMetre * beltSpeed * beltSpeed',
   ]),
@@ -33,17 +33,17 @@ export const mechanicalFaults: readonly Fault[] = [
       'const smaller = Math.max(stage.driverTeeth, stage.drivenTeeth)',
     ],
   ),
-  ...faultsOf('geometry/chain-wheel.ts', [
+  ...faultsOf('stages/chain/geometry.ts', [
     'pitch / (2 * Math.sin(Math.PI / teeth))',
     '(pitch * teeth) / (2 * Math.PI)',
   ]),
   ...faultsOf(
-    'stages/chain.ts',
+    'stages/chain/physics.ts',
     ['Math.sqrt(straight * straight - 8 * spread)', 'Math.sqrt(straight * straight - 4 * spread)'],
     ['2 * pitches + halfSum + spread / pitches', '2 * pitches + halfSum'],
     ['1 - Math.cos(Math.PI / Math.min(', '1 - Math.cos(Math.PI / Math.max('],
   ),
-  ...faultsOf('stages/shaft.ts', ['(16 * torque)', '(32 * torque)']),
+  ...faultsOf('stages/shaft/physics.ts', ['(16 * torque)', '(32 * torque)']),
   ...faultsOf(
     'cases/stage-duty.ts',
     ['top *= stage.ratio * stage.efficiency', 'top *= stage.ratio'],

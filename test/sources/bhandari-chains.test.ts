@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { stagePartOf } from '../../shared-engine/machine/stage.ts'
-import { chainWheelRadius } from '../../shared-engine/geometry/chain-wheel.ts'
-import { chainFitOf, chainTension } from '../../shared-engine/stages/chain.ts'
+import { chainWheelRadius } from '../../shared-engine/stages/chain/geometry.ts'
+import { chainFitOf, chainTension } from '../../shared-engine/stages/chain/physics.ts'
 
 // *Source:* V. B. Bhandari, *Design of Machine Elements*, chapter 14, examples 14.3, 14.4 and 14.7, with the results
 // printed in the open Scilab textbook companion of that book.

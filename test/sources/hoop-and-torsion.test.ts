@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { machineOf } from '../../shared-engine/machine/machine.ts'
 import { readBuildValue } from '../../shared-engine/entries/read.ts'
-import { shaftStress } from '../../shared-engine/stages/shaft.ts'
+import { shaftStress } from '../../shared-engine/stages/shaft/physics.ts'
 import { burstSpeedOf, centrifugalTension } from '../../shared-engine/track/tension.ts'
 import { plainBuild } from '../fixtures/build/plain.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { contactRatioOf, fewestTeethOf } from '../../shared-engine/geometry/gear-pair.ts'
+import { contactRatioOf, fewestTeethOf } from '../../shared-engine/stages/gear/geometry.ts'
 
 // *Source:* R. S. Khurmi and J. K. Gupta, *Theory of Machines*, chapter 12: 17 and 49 teeth of 20°, addendum one module.
 // The question was read in an open textbook companion; the printed answers are from memory.

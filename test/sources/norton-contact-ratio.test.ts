@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { contactRatioOf } from '../../shared-engine/geometry/gear-pair.ts'
+import { contactRatioOf } from '../../shared-engine/stages/gear/geometry.ts'
 
 it('19 and 37 full-depth teeth of 20°: a contact ratio of 1.62', () => {
   // Source: Norton, Machine Design: An Integrated Approach, example 12-1. From memory.

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { beltLean, beltLength, teethInMesh } from '../../shared-engine/geometry/belt-drive.ts'
-import { allowedBeltPull, beltFitOf } from '../../shared-engine/stages/belt.ts'
+import { beltLean, beltLength, teethInMesh } from '../../shared-engine/stages/belt/geometry.ts'
+import { allowedBeltPull, beltFitOf } from '../../shared-engine/stages/belt/physics.ts'
 import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { integrate } from '../../shared-engine/numeric/quadrature.ts'
 

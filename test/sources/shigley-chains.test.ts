@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { type ChainSizeId, chainSizeOf, strandFactor } from '../../shared-engine/reference/chains.ts'
-import { chainPowerRating } from '../../shared-engine/stages/chain.ts'
+import { chainPowerRating } from '../../shared-engine/stages/chain/physics.ts'
 
 const poundForce = 4.4482216152605
 const horsepower = 745.699872

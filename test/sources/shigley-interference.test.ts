@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { fewestTeethOf } from '../../shared-engine/geometry/gear-pair.ts'
+import { fewestTeethOf } from '../../shared-engine/stages/gear/geometry.ts'
 
 const sine = (degrees: number) => Math.sin((degrees * Math.PI) / 180)
 const fewest = (driverTeeth: number, drivenTeeth: number, degrees: number) =>

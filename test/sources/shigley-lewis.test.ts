@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { dynamicFactor, lewisFormFactor } from '../../shared-engine/reference/gears.ts'
-import { lewisStress, stageDynamicFactor, tangentialForce } from '../../shared-engine/stages/gear.ts'
+import { lewisStress, stageDynamicFactor, tangentialForce } from '../../shared-engine/stages/gear/physics.ts'
 
 /**
  * *Source:* Budynas and Nisbett, Shigley's Mechanical Engineering Design, table 14-2: Lewis form factor Y, 20° full-depth

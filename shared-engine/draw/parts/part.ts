@@ -38,3 +38,17 @@ export interface Turning {
 export function teethText(teeth: number): string {
   return `${teeth} teeth`
 }
+
+/** A ratio in three figures. */
+export function ratioText(ratio: number): string {
+  return String(Number(ratio.toPrecision(3)))
+}
+
+/** How a kind of reduction is drawn. Methods, so that a table of all kinds can be called with any reduction. */
+export interface StageDrawing<Stage> {
+  /** +1 where the driven wheel turns the way of its driver, −1 where it is turned round. */
+  readonly sense: 1 | -1
+  /** px per m at which it fits its room; null where it is not drawn to scale. */
+  scale(stage: Stage, room: Room): number | null
+  draw(stage: Stage, room: Room, scale: number, turning: Turning): DrawnPart
+}

@@ -1,41 +1,35 @@
+import type { StageKindId } from '../../entries/stage-kinds.ts'
 import type { StagePart } from '../../machine/parts.ts'
-import { beltScale, drawBelt } from './belt.ts'
-import { chainScale, drawChain } from './chain.ts'
-import { drawFixed } from './fixed.ts'
-import { drawGear, gearScale } from './gear.ts'
-import type { DrawnPart, Room, Turning } from './part.ts'
+import { beltDrawing } from '../../stages/belt/draw.ts'
+import { chainDrawing } from '../../stages/chain/draw.ts'
+import { fixedDrawing } from '../../stages/fixed/draw.ts'
+import { gearDrawing } from '../../stages/gear/draw.ts'
+import type { DrawnPart, Room, StageDrawing, Turning } from './part.ts'
+
+/** How each kind of reduction is drawn. */
+const kinds = {
+  gear: gearDrawing,
+  belt: beltDrawing,
+  chain: chainDrawing,
+  fixed: fixedDrawing,
+} satisfies { readonly [Kind in StageKindId]: StageDrawing<Extract<StagePart, { kind: Kind }>> }
+
+/** The same, to be called with a reduction of the very kind that it is looked up by. */
+const drawingOf: Readonly<Record<StageKindId, StageDrawing<StagePart>>> = kinds
 
 /** px per m at which a reduction fits its room; null for one that is not drawn to scale. */
 export function stageScale(stage: StagePart, room: Room): number | null {
-  switch (stage.kind) {
-    case 'gear':
-      return gearScale(stage, room)
-    case 'belt':
-      return beltScale(stage, room)
-    case 'chain':
-      return chainScale(stage, room)
-    case 'fixed':
-      return null
-  }
+  return drawingOf[stage.kind].scale(stage, room)
 }
 
 /** A reduction of any kind in its room. */
 export function drawStage(stage: StagePart, room: Room, scale: number, turning: Turning): DrawnPart {
-  switch (stage.kind) {
-    case 'gear':
-      return drawGear(stage, room, scale, turning)
-    case 'belt':
-      return drawBelt(stage, room, scale, turning)
-    case 'chain':
-      return drawChain(stage, room, scale, turning)
-    case 'fixed':
-      return drawFixed(stage, room, scale, turning)
-  }
+  return drawingOf[stage.kind].draw(stage, room, scale, turning)
 }
 
 /** +1 where the driven wheel turns the way of its driver, −1 where gear teeth turn it round. */
-export function senseOf(stage: StagePart): number {
-  return stage.kind === 'gear' ? -1 : 1
+export function senseOf(stage: StagePart): 1 | -1 {
+  return drawingOf[stage.kind].sense
 }
 
 /**

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { chainTooth } from '../../../shared-engine/draw/parts/chain.ts'
-import { chainWheelRadius } from '../../../shared-engine/geometry/chain-wheel.ts'
+import { chainTooth } from '../../../shared-engine/stages/chain/draw.ts'
+import { chainWheelRadius } from '../../../shared-engine/stages/chain/geometry.ts'
 import { linkPlaces, loopRound, placeOn } from '../../../shared-engine/draw/parts/loop.ts'
-import { driveOf, gapPhase } from '../../../shared-engine/draw/parts/looped-stage.ts'
+import { driveOf, gapPhase } from '../../../shared-engine/stages/loop/draw.ts'
 import { trackLayout } from '../../../shared-engine/draw/parts/track-loop.ts'
 import { drawnMachines } from '../../drawings/machines.ts'
 

@@ -1,12 +1,12 @@
 import type { GearStage } from '../../machine/parts.ts'
-import type { TurningWheel } from '../power-path-scene.ts'
-import type { GroupShape } from '../scene.ts'
-import { gearOutline, gearRadii, meshingPhase } from './involute.ts'
-import type { GearForm } from './involute.ts'
-import { circlePath, degrees, pathOf } from './outline.ts'
-import { teethText } from './part.ts'
-import type { DrawnPart, Room, Turning } from './part.ts'
-import { wheelGroup } from './wheel.ts'
+import type { TurningWheel } from '../../draw/power-path-scene.ts'
+import type { GroupShape } from '../../draw/scene.ts'
+import { gearOutline, gearRadii, meshingPhase } from '../../draw/parts/involute.ts'
+import type { GearForm } from '../../draw/parts/involute.ts'
+import { circlePath, degrees, pathOf } from '../../draw/parts/outline.ts'
+import { ratioText, teethText } from '../../draw/parts/part.ts'
+import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'
+import { wheelGroup } from '../../draw/parts/wheel.ts'
 
 /** Below this tooth pitch (px) teeth are a grey blur: tip and root circles are drawn instead. */
 const finestPitch = 2
@@ -14,7 +14,7 @@ const finestPitch = 2
 export const leastPinion = 18
 
 /** px per m at which the pair fits its room; where the pinion would get too small, the larger wheel is cut off instead. */
-export function gearScale(stage: GearStage, room: Room): number {
+function gearScale(stage: GearStage, room: Room): number {
   const [driver, driven] = formsOf(stage).map(gearRadii)
   if (driver === undefined || driven === undefined) return 1
   const across = driver.tip + driver.pitch + driven.pitch + driven.tip
@@ -49,7 +49,7 @@ function wheelAt(form: GearForm, scale: number, id: string, x: number, phase: nu
 }
 
 /** Two spur wheels in mesh at true relative size, involute flanks, driver left. */
-export function drawGear(stage: GearStage, room: Room, scale: number, turning: Turning): DrawnPart {
+function drawGear(stage: GearStage, room: Room, scale: number, turning: Turning): DrawnPart {
   const [driver, driven] = formsOf(stage) as [GearForm, GearForm]
   const small = gearRadii(driver)
   const large = gearRadii(driven)
@@ -84,7 +84,4 @@ export function drawGear(stage: GearStage, room: Room, scale: number, turning: T
   }
 }
 
-/** A ratio in three figures. */
-export function ratioText(ratio: number): string {
-  return String(Number(ratio.toPrecision(3)))
-}
+export const gearDrawing: StageDrawing<GearStage> = { sense: -1, scale: gearScale, draw: drawGear }

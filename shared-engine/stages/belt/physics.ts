@@ -1,5 +1,5 @@
-import type { BeltStage } from '../machine/parts.ts'
-import { beltLength, pulleyRadius, type BeltDrive } from '../geometry/belt-drive.ts'
+import type { BeltStage } from '../../machine/parts.ts'
+import { beltLength, pulleyRadius, type BeltDrive } from './geometry.ts'
 
 /**
  * Pull that the belt may carry at a speed.

@@ -1,14 +1,13 @@
 import type { ChainStage } from '../../machine/parts.ts'
-import { chainWheelRadius } from '../../geometry/chain-wheel.ts'
-import type { GroupShape, Point, Shape } from '../scene.ts'
-import { ratioText } from './gear.ts'
-import { loopPath } from './loop.ts'
-import { driveOf, driveWheels, runningLinks } from './looped-stage.ts'
-import type { Drive } from './looped-stage.ts'
-import { circlePath, degrees, pathOf, polar, px, roundWheel } from './outline.ts'
-import { teethText } from './part.ts'
-import type { DrawnPart, Room, Turning } from './part.ts'
-import { wheelGroup } from './wheel.ts'
+import { chainWheelRadius } from './geometry.ts'
+import type { GroupShape, Point, Shape } from '../../draw/scene.ts'
+import { loopPath } from '../../draw/parts/loop.ts'
+import { driveOf, driveWheels, runningLinks } from '../loop/draw.ts'
+import type { Drive } from '../loop/draw.ts'
+import { circlePath, degrees, pathOf, polar, px, roundWheel } from '../../draw/parts/outline.ts'
+import { ratioText, teethText } from '../../draw/parts/part.ts'
+import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'
+import { wheelGroup } from '../../draw/parts/wheel.ts'
 
 /** Roller radius and half the plate's height as shares of the pitch (near those of ISO 606's B series; for the drawing). */
 const rollerShare = 0.31
@@ -34,7 +33,7 @@ function driveForm(stage: ChainStage): Drive {
 }
 
 /** px per m at which both wheels and the chain round them fit their room. */
-export function chainScale(stage: ChainStage, room: Room): number {
+function chainScale(stage: ChainStage, room: Room): number {
   const driver = chainWheelRadius(stage.pitch, stage.driverTeeth)
   const driven = chainWheelRadius(stage.pitch, stage.drivenTeeth)
   const rim = stage.pitch * plateShare
@@ -109,7 +108,7 @@ function chainLink(index: number, pitch: number): Shape[] {
 }
 
 /** A roller chain round its two wheels, to scale, an even number of links long. */
-export function drawChain(stage: ChainStage, _room: Room, scale: number, turning: Turning): DrawnPart {
+function drawChain(stage: ChainStage, _room: Room, scale: number, turning: Turning): DrawnPart {
   const drive = driveForm(stage)
   const pitchPx = stage.pitch * scale
   const rim = plateShare * pitchPx + 1
@@ -143,3 +142,5 @@ export function drawChain(stage: ChainStage, _room: Room, scale: number, turning
     scale,
   }
 }
+
+export const chainDrawing: StageDrawing<ChainStage> = { sense: 1, scale: chainScale, draw: drawChain }

@@ -1,5 +1,5 @@
-import type { GearStage } from '../machine/parts.ts'
-import { dynamicFactor } from '../reference/gears.ts'
+import type { GearStage } from '../../machine/parts.ts'
+import { dynamicFactor } from '../../reference/gears.ts'
 
 /** Contact ratio below which teeth let go of each other too early. *Source:* common practice, no source. */
 export const leastContactRatio = 1.2

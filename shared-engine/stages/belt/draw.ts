@@ -1,14 +1,13 @@
 import type { BeltStage } from '../../machine/parts.ts'
-import { pulleyRadius } from '../../geometry/belt-drive.ts'
-import type { GroupShape, Shape } from '../scene.ts'
-import { ratioText } from './gear.ts'
-import { loopPath } from './loop.ts'
-import { driveOf, driveWheels, runningLinks } from './looped-stage.ts'
-import type { Drive } from './looped-stage.ts'
-import { circlePath, degrees, pathOf, polar, px, roundWheel } from './outline.ts'
-import { teethText } from './part.ts'
-import type { DrawnPart, Room, Turning } from './part.ts'
-import { wheelGroup } from './wheel.ts'
+import { pulleyRadius } from './geometry.ts'
+import type { GroupShape, Shape } from '../../draw/scene.ts'
+import { loopPath } from '../../draw/parts/loop.ts'
+import { driveOf, driveWheels, runningLinks } from '../loop/draw.ts'
+import type { Drive } from '../loop/draw.ts'
+import { circlePath, degrees, pathOf, polar, px, roundWheel } from '../../draw/parts/outline.ts'
+import { ratioText, teethText } from '../../draw/parts/part.ts'
+import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'
+import { wheelGroup } from '../../draw/parts/wheel.ts'
 
 /** Shares of the pitch, for the drawing (*assumption*: near those of round-toothed synchronous belts). */
 const toothDepth = 0.38
@@ -34,7 +33,7 @@ function driveForm(stage: BeltStage): Drive {
 }
 
 /** px per m at which both pulleys and the belt round them fit their room. */
-export function beltScale(stage: BeltStage, room: Room): number {
+function beltScale(stage: BeltStage, room: Room): number {
   const driver = pulleyRadius(stage.pitch, stage.driverTeeth)
   const driven = pulleyRadius(stage.pitch, stage.drivenTeeth)
   const rim = stage.pitch * bodyThickness
@@ -81,7 +80,7 @@ function beltTooth(pitch: number): Shape {
 }
 
 /** A synchronous belt round its two pulleys, to scale, a whole number of teeth long. */
-export function drawBelt(stage: BeltStage, _room: Room, scale: number, turning: Turning): DrawnPart {
+function drawBelt(stage: BeltStage, _room: Room, scale: number, turning: Turning): DrawnPart {
   const drive = driveForm(stage)
   const rim = stage.pitch * bodyThickness * scale + 1
   const entry = pulleyRadius(stage.pitch, stage.driverTeeth) * scale + rim
@@ -121,3 +120,5 @@ export function drawBelt(stage: BeltStage, _room: Room, scale: number, turning: 
     scale,
   }
 }
+
+export const beltDrawing: StageDrawing<BeltStage> = { sense: 1, scale: beltScale, draw: drawBelt }

@@ -1,10 +1,10 @@
 import type { FixedStage } from '../../machine/parts.ts'
-import type { Shape } from '../scene.ts'
-import { ratioText } from './gear.ts'
-import type { DrawnPart, Room, Turning } from './part.ts'
+import type { Shape } from '../../draw/scene.ts'
+import { ratioText } from '../../draw/parts/part.ts'
+import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'
 
 /** A gearbox of which only the ratio is known: a housing with its ratio, and shaft stubs; not to scale. */
-export function drawFixed(stage: FixedStage, room: Room, _scale: number, turning: Turning): DrawnPart {
+function drawFixed(stage: FixedStage, room: Room, _scale: number, turning: Turning): DrawnPart {
   const width = Math.min(76, Math.max(64, room.width))
   const half = Math.min(26, room.half)
   const shapes: Shape[] = [
@@ -36,3 +36,5 @@ export function drawFixed(stage: FixedStage, room: Room, _scale: number, turning
     scale: null,
   }
 }
+
+export const fixedDrawing: StageDrawing<FixedStage> = { sense: 1, scale: () => null, draw: drawFixed }

@@ -1,6 +1,6 @@
-import type { ChainStage } from '../machine/parts.ts'
-import { horsepower } from '../constants.ts'
-import { power } from '../numeric/power.ts'
+import type { ChainStage } from '../../machine/parts.ts'
+import { horsepower } from '../../constants.ts'
+import { power } from '../../numeric/power.ts'
 
 /** Breaking strength over working tension. *Source:* common practice, no source. */
 export const chainSafety = 8

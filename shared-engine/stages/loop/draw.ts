@@ -1,9 +1,9 @@
-import type { RunningLoop, TurningWheel } from '../power-path-scene.ts'
-import type { Shape } from '../scene.ts'
-import { linkPlaces, loopRound } from './loop.ts'
-import type { LinkLie, Loop, LoopWheel } from './loop.ts'
-import { degrees } from './outline.ts'
-import type { Turning } from './part.ts'
+import type { RunningLoop, TurningWheel } from '../../draw/power-path-scene.ts'
+import type { Shape } from '../../draw/scene.ts'
+import { linkPlaces, loopRound } from '../../draw/parts/loop.ts'
+import type { LinkLie, Loop, LoopWheel } from '../../draw/parts/loop.ts'
+import { degrees } from '../../draw/parts/outline.ts'
+import type { Turning } from '../../draw/parts/part.ts'
 
 /** Two wheels and what runs round them, in m, driver at the origin, driven to its right. */
 export interface Drive {
