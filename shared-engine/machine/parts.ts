@@ -145,7 +145,7 @@ export interface ChainStage extends StageCommon {
   /** kg/m of all strands. */
   readonly massPerMetre: number
   readonly strandFactor: number
-  /** Size constants of the power rating (hp, rpm, inches); see stages/chain.ts. */
+  /** Size constants of the power rating (hp, rpm, inches); see stages/chain/physics.ts. */
   readonly platesFactor: number
   readonly rollerFactor: number
   readonly pitchInches: number

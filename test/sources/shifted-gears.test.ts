@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { contactRatioOf } from '../../shared-engine/geometry/gear-pair.ts'
+import { contactRatioOf } from '../../shared-engine/stages/gear/geometry.ts'
 import {
   gearMeshOf,
   shiftNeeded,

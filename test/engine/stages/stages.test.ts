@@ -5,7 +5,11 @@ import type { Stage, StoredBuild } from '../../../shared-engine/entries/schema.t
 import { pulleyRadius } from '../../../shared-engine/stages/belt/geometry.ts'
 import { allowedBeltPull } from '../../../shared-engine/stages/belt/physics.ts'
 import { allowedChainTension, chainRipple } from '../../../shared-engine/stages/chain/physics.ts'
-import { lewisStress, stageDynamicFactor, tangentialForce } from '../../../shared-engine/stages/gear/physics.ts'
+import {
+  lewisStress,
+  stageDynamicFactor,
+  tangentialForce,
+} from '../../../shared-engine/stages/gear/physics.ts'
 import { lewisFormFactor } from '../../../shared-engine/reference/gears.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 import { machineOfStored, readBuildOf } from '../../fixtures/build/machine.ts'
