@@ -1,5 +1,5 @@
 import path from 'node:path'
-import { arrows, engineOrder, packages } from './arrows.js'
+import { arrows, orders, packages } from './arrows.js'
 
 const parts = ['shared-engine', 'src-main', 'src-renderer', 'test', 'scripts']
 
@@ -13,29 +13,52 @@ const isUnder = (file, folder) => folder === '' || file === folder || file.start
 const matches = (name, pattern) =>
   pattern.endsWith('*') ? name.startsWith(pattern.slice(0, -1)) : name === pattern
 
+/** @typedef {{ rank: number, folder: string }} Room where a file stands in its part's order, and in which folder */
+
 /**
- * Place of an engine's file in the order: its folder's. A kind of reduction lies in one folder for all floors, so that
- * `stages/<kind>/<floor>.ts` stands on the floor that it is named after; any other name there is of the floor of stages.
- * @param {string} file
+ * The room of a file: the longest entry of the order that holds it; null where none does.
+ * @param {ReadonlyArray<string | readonly string[]>} order @param {string} file from the part's root
+ * @returns {Room | null}
  */
-function floorOf(file) {
-  const [, folder = '', kind, name] = file.split('/')
-  if (folder !== 'stages' || kind === undefined || name === undefined) return engineOrder.indexOf(folder)
-  const named = engineOrder.indexOf(name.replace(/\.ts$/, ''))
-  return named < 0 ? engineOrder.indexOf(folder) : named
+function roomOf(order, file) {
+  /** @type {Room | null} */
+  let best = null
+  for (const [rank, entry] of order.entries()) {
+    for (const name of [entry].flat()) {
+      const folder = name.endsWith('/*') ? file.split('/').slice(0, -1).slice(0, 2).join('/') : name
+      const held = isUnder(file, folder) && (folder === name || matches(folder, name))
+      if (held && folder.length > (best?.folder.length ?? -1)) best = { rank, folder }
+    }
+  }
+  return best
 }
 
 /**
- * The reason why `from` may not import `to`, or null where it may. Paths are from the project's root.
+ * Where a file counts as standing. A kind of reduction lies in one folder for all floors of the engine, so that
+ * `stages/<kind>/<floor>.ts` stands on the floor that it is named after; any other name there is of the floor of stages.
+ * @param {string} part @param {string} file from the project's root
+ * @returns {string} from the part's root
+ */
+function placeOf(part, file) {
+  const inPart = file.slice(part.length + 1)
+  const floor = part === 'shared-engine' ? /^stages\/[^/]+\/(.+)\.ts$/.exec(inPart)?.[1] : undefined
+  return floor !== undefined && orders[part]?.includes(floor) ? `${floor}/${inPart}` : inPart
+}
+
+/**
+ * The reason why a file may not import another one of its part, or null where it may. Paths are from the project's root.
  * @param {string} from @param {string} to
  */
-export function engineMistakeOf(from, to) {
-  const [here, there] = [from, to].map(floorOf)
-  if (here === undefined || there === undefined) return null
-  if (here < 0) return `${from} is not in the engine's order of folders`
-  if (there < 0) return `${to} is not in the engine's order of folders`
-  if (there > here) return `${engineOrder[here]} comes before ${engineOrder[there]} in the engine's order`
-  return null
+export function orderMistakeOf(from, to) {
+  const part = partOf(from)
+  const order = orders[part]
+  if (order === undefined) return null
+  const [here, there] = [from, to].map((file) => roomOf(order, placeOf(part, file)))
+  if (!here) return `${from} is not in the order of folders of ${part}`
+  if (!there) return `${to} is not in the order of folders of ${part}`
+  if (here.folder === there.folder || there.rank < here.rank) return null
+  const how = here.rank === there.rank ? 'stands beside' : 'comes before'
+  return `${here.folder} ${how} ${there.folder} in the order of ${part}`
 }
 
 /**
@@ -54,7 +77,7 @@ export function arrowMistakeOf(from, specifier, typesOnly) {
     return `${part} may not import the package '${specifier}'`
   }
   const to = path.posix.join(path.posix.dirname(from), specifier.replace(/\?.*$/, ''))
-  if (part === partOf(to)) return part === 'shared-engine' ? engineMistakeOf(from, to) : null
+  if (part === partOf(to)) return orderMistakeOf(from, to)
   const arrow = arrows.find((one) => isUnder(from, one.from) && isUnder(to, one.to))
   if (!arrow) return `${part} may not import ${to}`
   if (arrow.mode === 'types' && !typesOnly) return `${part} may import ${to} for types only`

@@ -3,7 +3,7 @@
  * The rule that reads it is arrows-rule.js; test/house checks that it bites.
  */
 
-/** Folders and top-level files of shared-engine, in order: each may use those before it, and itself. */
+/** Folders and top-level files of shared-engine, in order. */
 export const engineOrder = [
   'constants.ts',
   'mistakes',
@@ -41,6 +41,33 @@ export const engineOrder = [
   'jobs',
   'index.ts',
 ]
+
+/**
+ * Folders and top-level files of each part, in order: each may use those before it, and itself. `questions/*` is each
+ * folder there by itself: they may not use each other. What stands in a list of its own neither.
+ * @type {Readonly<Record<string, ReadonlyArray<string | readonly string[]>>>}
+ */
+export const orders = {
+  'shared-engine': engineOrder,
+  'src-renderer': [
+    'styles',
+    ['host', 'workers'],
+    'state',
+    ['parts', 'plots'],
+    'path',
+    'fields',
+    'limits',
+    'strip',
+    'questions/shared',
+    'questions/*',
+    'questions',
+    'commands',
+    'frame',
+    'App.svelte',
+    'main.ts',
+  ],
+  'src-main': [['files', 'bridge'], 'shell', 'serve', 'cli', 'main.ts'],
+}
 
 /**
  * Between the parts of the project. `mode: 'types'` allows `import type` only.

@@ -1,3 +1,4 @@
+import { Side } from '../questions/side/side.svelte.ts'
 import type { Command } from './command.ts'
 
 /** Builds kept beside the open one. */
@@ -7,8 +8,8 @@ export const compareCommands: readonly Command[] = [
     label: 'Keep a snapshot',
     heading: 'Edit',
     keys: ['Alt+K'],
-    when: ({ session, side }) => session.isOpen && !side.isFull,
-    do: ({ side }) => side.keepSnapshot(),
+    when: (workspace) => workspace.session.isOpen && !workspace.of(Side).isFull,
+    do: (workspace) => workspace.of(Side).keepSnapshot(),
     capture: 'nothing',
   },
 ]

@@ -1,4 +1,4 @@
-import { questions } from '../state/questions.ts'
+import { questions } from '../questions/table.ts'
 import { always, type Command } from './command.ts'
 import { nextRegion } from './regions.ts'
 

@@ -26,6 +26,14 @@ export interface Band {
   readonly margin95: number | null
 }
 
+/** The band of a limit, and how likely it is past its line. */
+export interface SureBand extends Band {
+  readonly probabilityOver: number
+}
+
+/** By limit. */
+export type Bands = Readonly<Record<string, SureBand | undefined>>
+
 /** Whether a margin is spread by more than half a percent: less is not worth a line. */
 export function isBand({ margin5, margin95 }: Band): boolean {
   return margin5 === null ? margin95 !== null : (margin95 ?? 0) - margin5 > 0.005

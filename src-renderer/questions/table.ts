@@ -1,16 +1,9 @@
-import type { Component } from 'svelte'
-import type { QuestionId } from '../state/questions.ts'
-import HowFast from './fast/HowFast.svelte'
-import WhichGears from './gears/WhichGears.svelte'
-import HowHot from './hot/HowHot.svelte'
-import SideBySide from './side/SideBySide.svelte'
-import WillItHold from './hold/WillItHold.svelte'
+import type { Question } from '../state/question.ts'
+import { fast } from './fast/question.ts'
+import { gears } from './gears/question.ts'
+import { hold } from './hold/question.ts'
+import { hot } from './hot/question.ts'
+import { side } from './side/question.ts'
 
-/** What answers each question; a new question is a line here and one in state/questions.ts. */
-export const answers: Readonly<Record<QuestionId, Component>> = {
-  fast: HowFast,
-  gears: WhichGears,
-  hold: WillItHold,
-  hot: HowHot,
-  side: SideBySide,
-}
+/** The questions of the window, in the order of their tabs. A new one is a folder of its own and its place here. */
+export const questions: readonly Question[] = [fast, gears, hold, hot, side]

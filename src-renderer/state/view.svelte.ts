@@ -1,5 +1,4 @@
 import { tick } from 'svelte'
-import { questions, type QuestionId } from './questions.ts'
 import { recall, remember } from './remembered.ts'
 
 export type UnitSystem = 'metric' | 'imperial'
@@ -9,7 +8,8 @@ const systems: readonly UnitSystem[] = ['metric', 'imperial']
 
 /** What is looked at, and how: nothing here changes the build, and nothing here is undone. */
 export class View {
-  question = $state.raw<QuestionId>(questions[0].id)
+  /** Id of the question that is answered. */
+  question = $state.raw('')
   /** A part of the machine, as the power path names them: `pack`, `motor`, `stage.1`, … */
   part = $state.raw('motor')
   /** The limit chosen in the ledger: its place is marked in the plots. */
@@ -28,6 +28,10 @@ export class View {
   theme = $state.raw<Theme>(recall('theme', themes, 'system'))
   singleKeys = $state.raw(recall('singleKeys', ['on', 'off'], 'on') === 'on')
   welcomed = $state.raw(recall('welcomed', ['yes', 'no'], 'no') === 'yes')
+
+  constructor(question: string) {
+    this.question = question
+  }
 
   setUnits(units: UnitSystem): void {
     this.units = units
@@ -83,7 +87,7 @@ export class View {
   }
 
   /** Marks a limit, shows the question that it belongs to and opens its working. */
-  chooseLimit(id: string, question: QuestionId | null): void {
+  chooseLimit(id: string, question: string | null): void {
     this.limit = id
     if (question !== null) this.question = question
     this.openWorking(id)

@@ -4,14 +4,10 @@ import type { CursorName } from '../../shared-engine/draw/scene.ts'
 import type { Host } from '../host/host.ts'
 import { Ask } from './ask.svelte.ts'
 import { Files } from './files.svelte.ts'
-import { Gears } from '../questions/gears/search.svelte.ts'
-import { HowSure } from '../questions/hold/uncertainty.svelte.ts'
 import { Notices } from './notice.svelte.ts'
 import { Operating } from './operating.svelte.ts'
-import { Drives } from '../questions/hot/drive.svelte.ts'
-import { WhatWouldHold } from '../questions/hold/remedy.svelte.ts'
+import { makeStates, type Question, type QuestionState, type QuestionStateClass } from './question.ts'
 import { Session } from './session.svelte.ts'
-import { Side } from '../questions/side/side.svelte.ts'
 import { Tip } from './tip.svelte.ts'
 import { View } from './view.svelte.ts'
 
@@ -22,22 +18,29 @@ export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos'
 export class Workspace {
   readonly session = new Session()
   readonly operating = new Operating()
-  readonly view = new View()
+  readonly view: View
   readonly ask = new Ask()
   readonly notices = new Notices()
   readonly tip = new Tip()
-  readonly gears = new Gears(this)
-  readonly side = new Side(this)
-  readonly howSure = new HowSure(this)
-  readonly wouldHold = new WhatWouldHold(this)
-  readonly drives = new Drives(this)
   readonly files: Files
   sheet = $state.raw<Sheet | null>(null)
   readonly host: Host
 
-  constructor(host: Host) {
+  readonly #states: ReadonlyMap<QuestionStateClass, QuestionState>
+
+  /** @param questions those of the window, in the order of their tabs; the first one is open */
+  constructor(host: Host, questions: readonly Pick<Question, 'id' | 'states'>[]) {
     this.host = host
+    this.view = new View(questions[0]?.id ?? '')
     this.files = new Files(host, this.session, this.ask, this.notices, () => this.opened())
+    this.#states = makeStates(questions, this)
+  }
+
+  /** The one state of its class; a class that no question lists is a bug. */
+  of<State extends QuestionState>(which: QuestionStateClass<State>): State {
+    const state = this.#states.get(which)
+    if (!(state instanceof which)) throw new Error(`no question lists ${which.name} among its states`)
+    return state
   }
 
   /** Throttle in force: what the strip asks for, never above the build's cap. */
@@ -91,11 +94,8 @@ export class Workspace {
   private opened(): void {
     this.operating.reset()
     this.view.limit = null
-    this.gears.forget()
-    this.howSure.forget()
-    this.wouldHold.forget()
-    this.drives.work.forget()
     this.view.closeWorkings()
+    for (const state of this.#states.values()) state.forget()
   }
 }
 

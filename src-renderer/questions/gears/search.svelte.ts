@@ -8,6 +8,7 @@ import type { StoredSpace } from '../../../shared-engine/search/space-schema.ts'
 import { searchJob } from '../../../shared-engine/jobs/search.ts'
 import { formOf, placeOf, spaceOf, startingForm, type SearchForm } from './form.ts'
 import { threads, type JobHandle } from '../../workers/client.ts'
+import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** What a search found, with what it was asked. */
@@ -21,7 +22,7 @@ export interface Found {
 }
 
 /** *Which gears*: what is asked, the search that runs, what it found. */
-export class Gears {
+export class SearchWork implements QuestionState {
   readonly #workspace: Workspace
   /** As typed, and the machine that it was typed for; another machine starts anew. */
   #typed = $state.raw<{ readonly machine: string; readonly form: SearchForm } | null>(null)
@@ -76,7 +77,7 @@ export class Gears {
     this.asking = true
   }
 
-  search(): void {
+  begin(): void {
     const { plan, space } = this.asked
     if (plan === null) return
     this.change({})

@@ -4,10 +4,11 @@ import { remedyJob } from '../../../shared-engine/jobs/remedy.ts'
 import { changeName } from '../../fields/edits.ts'
 import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** *What would hold*: the least change of each entry that brings a limit to 20 % in hand. */
-export class WhatWouldHold {
+export class RemedyWork implements QuestionState {
   readonly #workspace: Workspace
   /** The limit that was asked for; null: the one chosen in the ledger, or the worst. */
   asked = $state.raw<string | null>(null)

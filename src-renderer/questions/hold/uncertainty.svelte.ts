@@ -10,6 +10,7 @@ import { uncertaintyDrawsJob, uncertaintyToldJob } from '../../../shared-engine/
 import type { UncertaintyInput } from '../../../shared-engine/jobs/uncertainty.ts'
 import { threads, type JobHandle } from '../../workers/client.ts'
 import { Following, type Held, type Watching } from '../../state/following.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** What the draws of a build say, and how many they were. */
@@ -25,7 +26,7 @@ type Bands = Readonly<Record<string, UncertainLimit | undefined>>
 const noBands: Bands = {}
 
 /** *How sure*: what the tolerances make of the limits. */
-export class HowSure {
+export class UncertaintyWork implements QuestionState {
   readonly #workspace: Workspace
   seed = $state.raw(standardUncertainty.seed)
   draws = $state.raw(standardUncertainty.samples)

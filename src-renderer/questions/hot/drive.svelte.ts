@@ -9,6 +9,7 @@ import { storedPatternOf } from './drive-file.ts'
 import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
 import { History } from '../../state/history.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** A row with a number of its own, so that a field keeps to it when others come and go. */
@@ -31,7 +32,7 @@ function edited({ name, notes, rows }: Pattern): EditedPattern {
 }
 
 /** *Over a drive*: the pattern as edited, with an undo of its own (the build is untouched), and what came of it. */
-export class Drives {
+export class DriveWork implements QuestionState {
   readonly #history: History<EditedPattern>
   /** What is wrong, by row and column; while there is anything, nothing is driven. */
   readonly wrong = new SvelteMap<string, string>()
@@ -111,6 +112,11 @@ export class Drives {
 
   closeGroup(): void {
     this.#history.closeGroup()
+  }
+
+  /** The pattern stays: the next build is driven over the same. */
+  forget(): void {
+    this.work.forget()
   }
 
   #change(name: string, rows: readonly EditedRow[], group: string | null): void {

@@ -7,6 +7,7 @@ import {
 } from '../../../shared-engine/index.ts'
 import { mostCompared } from '../../../shared-engine/compare/compare.ts'
 import { History } from '../../state/history.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** A build kept beside the open one. */
@@ -17,7 +18,7 @@ export interface Kept {
 }
 
 /** *Side by side*: up to three builds kept beside the open one, with an undo of their own: the build is untouched. */
-export class Side {
+export class Side implements QuestionState {
   readonly #workspace: Workspace
   readonly #history = new History<readonly Kept[]>([])
   #made = 0
@@ -83,6 +84,9 @@ export class Side {
     if (mistakes.length > 0) this.#refuse(`${kept.name} could not be taken.`, mistakes)
     else notices.spoken = `Taken: ${kept.name}. Undo takes it back.`
   }
+
+  /** What was kept stays: it is what the next build is seen beside. */
+  forget(): void {}
 
   #take(read: Result<StoredBuild>, name: string): void {
     if (!read.ok) this.#refuse(`${name} is not a build that can be opened.`, read.mistakes)

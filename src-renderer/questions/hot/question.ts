@@ -1,0 +1,5 @@
+import type { Question } from '../../state/question.ts'
+import HowHot from './HowHot.svelte'
+import { DriveWork } from './drive.svelte.ts'
+
+export const hot: Question = { id: 'hot', label: 'How hot, how long', Answer: HowHot, states: [DriveWork] }
