@@ -19,9 +19,7 @@ export function entryInForce(stored: StoredBuild, path: string): unknown {
 }
 
 /** A group that may be absent whole disappears with its last key; lists and their items stay. */
-const mayVanish = (pattern: string) =>
-  groups[pattern]?.brings !== undefined ||
-  /^(controller|service|tolerances|origins|tolerances\.\*)$/.test(pattern)
+const mayVanish = (pattern: string) => groups[pattern]?.mayVanish === true
 
 function replaced(at: unknown, keys: readonly string[], value: unknown, path: readonly string[]): unknown {
   const [key, ...rest] = keys

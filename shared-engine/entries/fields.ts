@@ -1,78 +1,18 @@
 import { kindUnits } from '../units/table.ts'
-import { controllerFields } from './fields/controller.ts'
-import type { Field, FieldTable } from './fields/field.ts'
-import { evidenceFields, generalFields } from './fields/general.ts'
-import { groundFields } from './fields/ground.ts'
-import { motorFields } from './fields/motor.ts'
-import { packFields } from './fields/pack.ts'
-import { surroundingFields } from './fields/service.ts'
-import { stageFields } from './fields/stages.ts'
-import { toothFields, trackFields } from './fields/track.ts'
-import { vehicleFields } from './fields/vehicle.ts'
+import { buildRows } from './parts/build.ts'
 import { patternOf } from './path.ts'
+import type { Field } from './rows/row.ts'
+import { tableOf, type Group } from './rows/walk.ts'
 
-export type { Ask, Choice, Condition, Convention, ConventionFactor, Field } from './fields/field.ts'
+export type { Ask, Choice, Condition, Convention, ConventionFactor, Field } from './rows/row.ts'
 
-/**
- * Every entry of the stored build, in the order in which it is written.
- *
- * To add one: a row in its part's file under `fields/`, a line in the schema (its type says whether it is required),
- * a line in the machine, which brings it to SI, and a row in the contract's list in the tests. A file of an older
- * version that lacks it still reads where it has a default or is optional; else the version goes up, with a step.
- */
-export const fields = {
-  ...generalFields,
-  ...packFields,
-  ...controllerFields,
-  ...motorFields,
-  ...stageFields,
-  ...trackFields,
-  ...toothFields,
-  ...vehicleFields,
-  ...groundFields,
-  ...surroundingFields,
-  ...evidenceFields,
-}
+const table = tableOf(buildRows)
 
-/** Path of an entry with lists as `*`. */
-export type FieldPattern = keyof typeof fields
+/** All patterns (paths of entries with lists as `*`), in the order in which a build is written. */
+export const fieldPatterns: readonly string[] = [...table.fields.keys()]
 
-/** A part of the build: what it is called, and what it would bring where it may be absent whole. */
-export interface Group {
-  readonly label: string
-  readonly brings?: string
-  /** Longest list. */
-  readonly most?: number
-}
-
-/** The groups and lists that hold the entries. */
-export const groups: Readonly<Record<string, Group>> = {
-  pack: { label: 'Pack' },
-  controller: { label: 'Controller' },
-  motor: { label: 'Motor' },
-  stages: { label: 'Reductions', most: 6 },
-  'stages.*': { label: 'Reduction' },
-  track: { label: 'Track' },
-  'track.tooth': {
-    label: 'Drive tooth',
-    brings: 'The stresses in the teeth and their limits: shear, bending at the root, bearing.',
-  },
-  vehicle: { label: 'Machine' },
-  ground: { label: 'Ground' },
-  'ground.soil': { label: 'Soil or snow' },
-  cooling: {
-    label: 'Liquid cooling',
-    brings: 'The coolant’s rise, and motor and controller cooled by it rather than by air.',
-  },
-  accessories: { label: 'Accessories', most: 20 },
-  'accessories.*': { label: 'Accessory' },
-  service: { label: 'How it is run' },
-  tolerances: { label: 'Tolerances' },
-  'tolerances.*': { label: 'Tolerance' },
-  origins: { label: 'Where entries come from' },
-}
-
-const table: FieldTable = fields
+/** The groups and lists that hold the entries, by their pattern. */
+export const groups: Readonly<Record<string, Group>> = Object.fromEntries(table.groups)
 
 /**
  * What is known of the entry at a path, or at a pattern.
@@ -80,19 +20,12 @@ const table: FieldTable = fields
  * @example fieldOf('stages.0.ratio')?.label // 'Ratio'
  */
 export function fieldOf(path: string): Field | undefined {
-  return ownField(path) ?? ownField(patternOf(path))
+  return table.fields.get(path) ?? table.fields.get(patternOf(path))
 }
-
-function ownField(pattern: string): Field | undefined {
-  return Object.hasOwn(table, pattern) ? table[pattern] : undefined
-}
-
-/** All patterns, in the order of the table. */
-export const fieldPatterns = Object.keys(fields) as readonly FieldPattern[]
 
 /** Whether an entry has to be there wherever its group is; one with a condition only where that holds. */
 export function isRequired(field: Field): boolean {
-  return field.default === undefined && field.optional !== true
+  return field.default === undefined && field.defaultFrom === undefined && field.optional !== true
 }
 
 /** The unit of an entry as the build stores it; empty for text and plain numbers. */
@@ -110,7 +43,7 @@ function number(value: number): string {
 /**
  * What an entry may be, with its unit, for a sentence.
  *
- * @example allowedOf(fields['pack.series']) // 'a whole number, 1 to 60 cells'
+ * @example allowedOf(fieldOf('pack.series')!) // 'a whole number, 1 to 60 cells'
  */
 export function allowedOf(field: Field): string {
   if (field.choices !== undefined) {

@@ -5,7 +5,6 @@ import {
   type Field,
   fieldOf,
   fieldPatterns,
-  fields,
   groups,
   isRequired,
 } from '../../../shared-engine/entries/fields.ts'
@@ -41,8 +40,7 @@ describe('table of entries', () => {
   it('has the contract’s numbers, all of them and no others', () => {
     const evidence = fieldPatterns.filter((pattern) => /^(tolerances|origins|version)/.test(pattern))
     const numbers = fieldPatterns.filter((pattern) => {
-      const field: Field = fields[pattern]
-      return field.kind !== 'text' && !evidence.includes(pattern)
+      return fieldOf(pattern)?.kind !== 'text' && !evidence.includes(pattern)
     })
     expect([...numbers].sort()).toEqual(contractNumbers.map(([path]) => path).sort())
   })
@@ -62,7 +60,7 @@ describe('table of entries', () => {
   })
 
   it.each(fieldPatterns)('%s is told in plain words', (pattern) => {
-    const field: Field = fields[pattern]
+    const field = fieldOf(pattern) as Field
     expect(field.label.length).toBeGreaterThan(0)
     expect(field.help).toMatch(/^[A-Z0-9].*[.!]$/)
     expect(field.help.length).toBeLessThanOrEqual(160)
@@ -72,11 +70,11 @@ describe('table of entries', () => {
   })
 
   it('asks only with the stored convention first', () => {
-    const asked = fieldPatterns.filter((pattern) => (fields[pattern] as Field).asks !== undefined)
+    const asked = fieldPatterns.filter((pattern) => fieldOf(pattern)?.asks !== undefined)
     expect(asked).toContain('motor.resistanceMilliohm')
     expect(asked).toContain('motor.poleCount')
     for (const pattern of asked) {
-      const { asks } = fields[pattern] as Field
+      const { asks } = fieldOf(pattern) as Field
       expect(asks?.question).toMatch(/\?$/)
       expect(asks?.conventions[0].factor).toBe(1)
       for (const { factor, note } of asks?.conventions ?? []) if (factor === null) expect(note).toBeDefined()
@@ -122,7 +120,7 @@ describe('schema and table agree', () => {
     '%s is %#: required, optional or with a default as the table says',
     (pattern) => {
       const path = placeOf(pattern)
-      const field: Field = fields[pattern]
+      const field = fieldOf(pattern) as Field
       const read = readStoredBuildValue(withEntry(bySubject(pattern), path, undefined))
       if (isRequired(field)) {
         expect(read.ok ? [] : read.mistakes).toContainEqual(

@@ -1,4 +1,5 @@
 import type { QuantityKind } from '../../units/kinds.ts'
+import type { EntryReader } from '../entry-reader.ts'
 
 /** One of the words that an entry may be. */
 export interface Choice {
@@ -26,14 +27,30 @@ export interface Ask {
   readonly conventions: readonly [Convention, Convention, ...Convention[]]
 }
 
-/** Holds where another entry of the same group is one of these words. */
+/** Holds where another entry is one of these words. */
 export interface Condition {
   readonly entry: string
   readonly among: readonly string[]
 }
 
-/** All that is known of one entry of the stored build; the schema, the form and the sentences are made from it. */
-export interface Field {
+/** A default that other entries decide: the material's own, the air's temperature. */
+export interface DerivedDefault {
+  /** What it is, for a sentence: `that of the material`. */
+  readonly says: string
+  /**
+   * Its value in the entry's bench unit; a word where the entry is one.
+   *
+   * @param entries the build, with its other defaults in force
+   * @param group path of the group that holds the entry: `track`, `stages.0.joint`
+   */
+  readonly of: (entries: EntryReader, group: string) => number | string | undefined
+}
+
+/**
+ * One entry of the stored build: all that is known of it, beside its key. Its check, its type, its field in the form,
+ * the sentences about it and its line on the page of entries are made from this row.
+ */
+export interface Row {
   readonly label: string
   /** Its bench unit, that of the key, is `kindUnits[kind].bench`. */
   readonly kind: QuantityKind
@@ -43,24 +60,35 @@ export interface Field {
   readonly high?: number
   /** Only whole numbers. */
   readonly whole?: true
-  /** In force where the entry is absent. Neither this nor `optional`: the entry is required. */
-  readonly default?: number | string
+  /** Yes or no instead of a number or text. */
+  readonly flag?: true
+  /** In force where the entry is absent. Neither this nor `defaultFrom` nor `optional`: the entry is required. */
+  readonly default?: number | string | boolean
+  readonly defaultFrom?: DerivedDefault
   readonly optional?: true
+  /** The words that it may be; one alone is always that word. */
   readonly choices?: readonly Choice[]
   /** The choices are the rows of a reference table. */
   readonly fromTable?: true
+  /** The one value that it has in every build; it is stated in no sentence. */
+  readonly always?: number | string
   /** Longest text, in characters. */
   readonly longest?: number
+  /** Heading of its part's form under which it stands, none where absent; `null` where no form has it. */
+  readonly section?: string | null
+  /** Its place there: by rank, lowest first and 0 where absent, then in the order of the file. */
+  readonly rank?: number
   /** One or two plain sentences: what it is and how one gets it. */
   readonly help: string
   /** Which figures and limits an empty optional entry would bring. */
   readonly brings?: string
   readonly asks?: Ask
-  /** The entry exists only there. */
-  readonly onlyWith?: Condition
   /** Optional elsewhere, required there. */
   readonly requiredWith?: Condition
 }
 
-/** Fields by the path of their entry, lists written as `*`. */
-export type FieldTable = Readonly<Record<string, Field>>
+/** A row with what its place in the build says of it. */
+export interface Field extends Row {
+  /** The entry exists only there. */
+  readonly onlyWith?: Condition
+}

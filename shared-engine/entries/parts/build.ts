@@ -1,0 +1,30 @@
+import type { Rows } from '../rows/group.ts'
+import { accessories } from './accessories.ts'
+import { controller } from './controller.ts'
+import { cooling } from './cooling.ts'
+import { origins, tolerances } from './evidence.ts'
+import { general } from './general.ts'
+import { ground } from './ground.ts'
+import { motor } from './motor.ts'
+import { pack } from './pack.ts'
+import { service } from './service.ts'
+import { stages } from './stages/stages.ts'
+import { track } from './track.ts'
+import { vehicle } from './vehicle.ts'
+
+/** Every entry of the stored build, in the order in which it is written. */
+export const buildRows = {
+  ...general,
+  pack,
+  controller,
+  motor,
+  stages,
+  track,
+  vehicle,
+  ground,
+  cooling,
+  accessories,
+  service,
+  tolerances,
+  origins,
+} as const satisfies Rows

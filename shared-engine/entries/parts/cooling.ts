@@ -1,0 +1,41 @@
+import type { GroupNode } from '../rows/group.ts'
+
+export const cooling = {
+  label: 'Liquid cooling',
+  partName: 'Cooling',
+  brings: 'The coolant’s rise, and motor and controller cooled by it rather than by air.',
+  whenAbsent: 'none',
+  entries: {
+    kind: {
+      label: 'Cooling',
+      kind: 'text',
+      choices: [{ value: 'liquid', label: 'Liquid, one circuit' }],
+      help: 'Motor and controller in one liquid circuit. Without the group, air cools both.',
+    },
+    flowLPerMin: {
+      label: 'Flow',
+      kind: 'flow',
+      low: 0.01,
+      high: 1000,
+      help: 'Through the circuit as built: fill a bucket. A pump’s label says what it moves with no hose on it.',
+    },
+    coolant: {
+      label: 'Coolant',
+      kind: 'text',
+      choices: [
+        { value: 'water', label: 'Water' },
+        { value: 'glycol30', label: 'Water with 30 % glycol' },
+        { value: 'glycol50', label: 'Water with 50 % glycol' },
+      ],
+      fromTable: true,
+      help: 'Glycol keeps it from freezing and carries a little less heat.',
+    },
+    radiatorWPerK: {
+      label: 'Radiator',
+      kind: 'thermalConductance',
+      low: 0.1,
+      high: 10_000,
+      help: 'Watts that it sheds for each degree that the coolant is warmer than the air.',
+    },
+  },
+} as const satisfies GroupNode

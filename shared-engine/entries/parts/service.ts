@@ -1,0 +1,63 @@
+import type { GroupNode } from '../rows/group.ts'
+
+export const service = {
+  label: 'How it is run',
+  whenAbsent: {},
+  sections: ['', 'Load'],
+  entries: {
+    factor: {
+      label: 'Factor for shock',
+      section: 'Load',
+      rank: 1,
+      kind: 'none',
+      low: 1,
+      high: 5,
+      default: 1.5,
+      help: 'Multiplies every static load on teeth, shafts, belts and chains. 1 is a laboratory, 2 and more rough ground.',
+    },
+    windingTemperatureC: {
+      label: 'Motor’s running temperature',
+      section: 'Load',
+      kind: 'temperature',
+      low: -40,
+      high: 200,
+      default: 60,
+      help: 'Of winding and magnets, for the figures of a machine that has been running for a while.',
+    },
+    loadPercent: {
+      label: 'Load over a run',
+      section: 'Load',
+      rank: -1,
+      kind: 'fraction',
+      low: 1,
+      high: 100,
+      default: 60,
+      help: 'RMS current of a whole run as a share of the current at top speed. A log tells it.',
+    },
+    packTemperatureC: {
+      label: 'Pack temperature',
+      rank: 1,
+      kind: 'temperature',
+      low: -40,
+      high: 70,
+      default: 20,
+      help: 'A cold pack sags: at 0 °C its cells have about twice the resistance. Never charge a frozen pack.',
+    },
+    stateOfChargePercent: {
+      label: 'Charge',
+      kind: 'fraction',
+      low: 1,
+      high: 100,
+      default: 100,
+      help: 'How full the pack is for the running figures.',
+    },
+    reservePercent: {
+      label: 'Reserve',
+      kind: 'fraction',
+      low: 0,
+      high: 90,
+      default: 20,
+      help: 'Charge that stays in the pack, to come home and to keep the cells well.',
+    },
+  },
+} as const satisfies GroupNode

@@ -1,0 +1,86 @@
+import type { Rows } from '../../rows/group.ts'
+import type { Row } from '../../rows/row.ts'
+import { stageKindIds, type StageKindId } from '../../stage-kinds.ts'
+import { fromMaterials } from '../material.ts'
+
+const labels: Readonly<Record<StageKindId, string>> = {
+  gear: 'Gears',
+  belt: 'Toothed belt',
+  chain: 'Roller chain',
+  fixed: 'Gearbox of a known ratio',
+}
+
+export const kindRow = {
+  kind: {
+    label: 'Kind of reduction',
+    kind: 'text',
+    choices: stageKindIds.map((value) => ({ value, label: labels[value] })),
+    help: 'What turns the next shaft. A bought gearbox, whose inside you need not check, is one of a known ratio.',
+  },
+} as const satisfies Rows
+
+const teeth = { kind: 'count', counted: 'teeth', low: 4, high: 1000, whole: true } as const
+
+/** Both wheels of a reduction that has teeth. */
+export const wheelRows = {
+  driverTeeth: {
+    ...teeth,
+    label: 'Driver’s teeth',
+    help: 'Teeth of the wheel on the motor’s side.',
+  },
+  drivenTeeth: {
+    ...teeth,
+    label: 'Driven wheel’s teeth',
+    help: 'Teeth of the wheel on the track’s side.',
+  },
+} as const satisfies Rows
+
+/** What a reduction of any kind has. */
+export const everyStage = {
+  efficiencyPercent: {
+    label: 'Efficiency',
+    rank: 1,
+    kind: 'fraction',
+    low: 1,
+    high: 100,
+    default: 97,
+    help: 'Power that comes out of what goes in. 97 % suits a clean, well-laid pair; a worm or grit takes far more.',
+  },
+  shaftDiameterMm: {
+    label: 'Driven shaft’s diameter',
+    section: 'Driven shaft',
+    kind: 'length',
+    low: 0.5,
+    high: 300,
+    optional: true,
+    help: 'At its thinnest section that carries the torque; less for a keyway or flat.',
+    brings: 'The shaft’s limit, together with its material.',
+  },
+  shaftMaterial: {
+    ...fromMaterials,
+    label: 'Driven shaft’s material',
+    section: 'Driven shaft',
+    optional: true,
+    help: 'What the shaft of the driven wheel is made of.',
+    brings: 'The shaft’s limit, together with its diameter.',
+  },
+  drivenInertiaGcm2: {
+    label: 'Driven inertia',
+    section: 'Driven shaft',
+    kind: 'inertia',
+    low: 0,
+    high: 1e7,
+    default: 0,
+    help: 'Of the driven wheel and its shaft; 0 leaves it out.',
+  },
+} as const satisfies Rows
+
+/** Asked of a belt; of a chain it may be left out. */
+export const centreRow = {
+  label: 'Distance of the shafts',
+  section: 'Strength',
+  kind: 'length',
+  low: 5,
+  high: 10_000,
+  help: 'Between the middles of the two shafts.',
+} as const satisfies Row

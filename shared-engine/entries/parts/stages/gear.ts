@@ -1,0 +1,59 @@
+import type { Rows } from '../../rows/group.ts'
+import { fromMaterials } from '../material.ts'
+import { everyStage, kindRow, wheelRows } from './every.ts'
+
+export const gearRows = {
+  ...kindRow,
+  ...wheelRows,
+  ...everyStage,
+  moduleMm: {
+    label: 'Module',
+    section: 'Strength',
+    kind: 'gearModule',
+    low: 0.1,
+    high: 50,
+    help: 'Size of the teeth: pitch diameter over number of teeth. Both wheels have the same.',
+  },
+  faceWidthMm: {
+    label: 'Face width',
+    section: 'Strength',
+    kind: 'length',
+    low: 0.5,
+    high: 500,
+    help: 'How wide the two wheels overlap: the narrower one.',
+  },
+  pressureAngleDegrees: {
+    label: 'Pressure angle',
+    section: 'Strength',
+    kind: 'angle',
+    low: 14.5,
+    high: 25,
+    default: 20,
+    help: 'Slant of the flanks; 20° for nearly all gears of today. Strength is figured for 20° teeth.',
+  },
+  driverMaterial: {
+    ...fromMaterials,
+    label: 'Driver’s material',
+    section: 'Strength',
+    help: 'What the wheel on the motor’s side is made of.',
+  },
+  drivenMaterial: {
+    ...fromMaterials,
+    label: 'Driven wheel’s material',
+    section: 'Strength',
+    help: 'What the wheel on the track’s side is made of.',
+  },
+  finish: {
+    label: 'Finish of the teeth',
+    section: 'Strength',
+    kind: 'text',
+    choices: [
+      { value: 'cast', label: 'Cast or printed' },
+      { value: 'milled', label: 'Milled' },
+      { value: 'hobbed', label: 'Hobbed or shaped' },
+      { value: 'ground', label: 'Ground or shaved' },
+    ],
+    default: 'milled',
+    help: 'The rougher the teeth, the more speed adds to their load.',
+  },
+} as const satisfies Rows
