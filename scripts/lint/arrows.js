@@ -90,7 +90,16 @@ export const arrows = [
 
 /** Packages each part may import; a trailing `*` matches any ending. Parts not listed may import any. */
 export const packages = {
-  'shared-engine': ['zod', 'd3-scale', 'd3-shape', 'd3-array', 'd3-format', 'mathjs'],
+  'shared-engine': [
+    'zod',
+    'd3-scale',
+    'd3-shape',
+    'd3-array',
+    'd3-format',
+    'mathjs',
+    'ml-levenberg-marquardt',
+    'ml-matrix',
+  ],
   'src-renderer': [
     'svelte',
     'svelte/*',

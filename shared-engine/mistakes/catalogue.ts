@@ -6,6 +6,7 @@ type Details = Omit<Mistake, 'code'>
 
 const at = ({ path }: Details) => (path === '' ? 'the file' : path)
 const found = ({ value }: Details) => (value === '' ? 'nothing' : value)
+const foundAfter = ({ value }: Details) => (value === '' ? '' : `, found ${value}`)
 const allowed = ({ allowed }: Details) => (allowed === '' ? '' : `; allowed: ${allowed}`)
 
 /**
@@ -75,6 +76,9 @@ export const catalogue = {
   'not-a-pattern': (m) => `${at(m)} is ${found(m)}: this is not a drive pattern${allowed(m)}`,
   'unknown-pattern-key': (m) => `${at(m)} is not a part of a drive pattern${allowed(m)}`,
   'unknown-pattern': (m) => `there is no drive pattern ${found(m)}, and no file of this name${allowed(m)}`,
+
+  // Readings of a bench test, and channels of a log: the path, then what is allowed there.
+  'wrong-reading': (m) => `${at(m)}: ${m.allowed === '' ? 'not as it is' : m.allowed}${foundAfter(m)}`,
 
   // Search spaces and sweeps.
   'not-a-space': (m) => `${at(m)} is ${found(m)}: this is not a search space${allowed(m)}`,

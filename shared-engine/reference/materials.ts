@@ -68,3 +68,8 @@ export const materialIds: readonly MaterialId[] = Object.keys(read.materials) as
 export function materialOf(id: MaterialId): Material {
   return rowOf(materials, id)
 }
+
+/** Whether a word is an id of the table. */
+export function isMaterialId(word: string): word is MaterialId {
+  return materials.has(word)
+}

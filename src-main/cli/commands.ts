@@ -3,6 +3,7 @@ import { alarms } from './alarms/command.ts'
 import { check } from './check/command.ts'
 import { compare } from './compare/command.ts'
 import { explain } from './explain/command.ts'
+import { measure } from './measure/command.ts'
 import { newBuild } from './new/command.ts'
 import { pattern } from './drive/command.ts'
 import { remedy } from './remedy/command.ts'
@@ -21,5 +22,6 @@ export const commands: readonly Command[] = [
   remedy,
   pattern,
   alarms,
+  measure,
   newBuild,
 ]

@@ -1,0 +1,40 @@
+import { fieldOf } from '../entries/fields.ts'
+import { keysOf, valueAt } from '../entries/path.ts'
+import { mostBytes, parsedJson, readBuild, readBuildValue } from '../entries/read.ts'
+import type { Build } from '../entries/schema.ts'
+import { textOf } from '../entries/utf8.ts'
+import type { Result } from '../mistakes/mistake.ts'
+
+type Group = Readonly<Record<string, unknown>>
+
+const isGroup = (value: unknown): value is Group =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** A value with a default written where a tolerance speaks of an entry that is in force by default alone. */
+function withSpokenDefaults(value: Group): Group {
+  let spoken = value
+  for (const path of Object.keys(isGroup(value['tolerances']) ? value['tolerances'] : {})) {
+    const standard = fieldOf(path)?.default
+    const [group = '', name = '', ...deeper] = keysOf(path)
+    const holder = spoken[group] ?? {}
+    if (typeof standard !== 'number' || deeper.length > 0 || !isGroup(holder)) continue
+    if (valueAt(spoken, [group, name]) === undefined)
+      spoken = { ...spoken, [group]: { ...holder, [name]: standard } }
+  }
+  return spoken
+}
+
+/**
+ * A build beside readings, or every mistake in it. A tolerance may here speak of an entry that is left to its default:
+ * what is measured against it is as uncertain as it says.
+ */
+export function readBuildForReadings(bytes: Uint8Array): Result<Build> {
+  const read = readBuild(bytes)
+  if (read.ok || bytes.length > mostBytes) return read
+  if (!read.mistakes.every(({ code, path }) => code === 'path-not-in-file' && path.startsWith('tolerances.')))
+    return read
+  const parsed = parsedJson(textOf(bytes) ?? '')
+  if (!parsed.ok || !isGroup(parsed.value)) return read
+  const again = readBuildValue(withSpokenDefaults(parsed.value))
+  return again.ok ? again : read
+}

@@ -1,0 +1,25 @@
+import { copperTemperatureCoefficient } from '../../constants.ts'
+import { windingResistanceAt } from '../../motor/constants.ts'
+import { output, type GuidedTest } from '../kind.ts'
+
+/**
+ * Winding resistance lead to lead, brought to 20 °C: R_20 = b/[1 + α (T − 20)], b the slope of volts over amps.
+ *
+ * *Source:* resistance method of IEC 60034-1; α of IEC 60028, annealed copper.
+ */
+export const windingResistance: GuidedTest = {
+  id: 'winding-resistance',
+  line: (bench) => ({ x: bench.column('amps'), y: bench.column('volts') }),
+  outputs: (bench, [a = NaN, b = NaN]) => {
+    const winding = bench.mean('windingCelsius')
+    return {
+      resistance: output((1000 * b) / windingResistanceAt(1, winding), '1000 * b / (1 + alpha * (T - 20))', {
+        b,
+        alpha: copperTemperatureCoefficient,
+        T: winding,
+      }),
+      asMeasured: output(1000 * b, '1000 * b', { b }),
+      offsetVolts: output(a, 'a', { a }),
+    }
+  },
+}
