@@ -22,11 +22,11 @@ export interface Checked {
 }
 
 /**
- * Works out a build: every figure and every limit of the contract.
+ * Works out a build: every figure and every limit of `docs/model.md`.
  *
  * @param build read and complete
  * @returns SI numbers; a figure that does not exist is null
- * *Source:* engine contract §§2 to 8 and 12.
+ * *Source:* `docs/model.md` §§2 to 8 and 12.
  */
 export function check(build: Build): Checked {
   const machine = machineOf(build)

@@ -3,7 +3,7 @@ import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
-/** Patch sizes and pressure below which the soil theory was not measured. *Source:* engine contract §5, assumption. */
+/** Patch sizes and pressure below which the soil theory was not measured. *Source:* `docs/model.md` §5, assumption. */
 const soilTheory = { length: 0.3, width: 0.05, pressure: 2000 } as const
 
 type Remark = (build: Build, machine: Machine, e: Evaluation) => string | null

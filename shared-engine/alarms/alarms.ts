@@ -30,7 +30,7 @@ export interface Alarm {
  * Rpm at 95 % of the limit, temperatures 10 K below it, volts as the pack shows them under the run's current when the charge
  * is at the reserve, currents at their rating for long. Hold times and hysteresis are suggestions.
  *
- * *Source:* the engine contract's §§2, 3 and 7 for the numbers; margins, hold times and hysteresis: common practice, no source.
+ * *Source:* the `docs/model.md` §§2, 3 and 7 for the numbers; margins, hold times and hysteresis: common practice, no source.
  */
 export function alarmsOf(checked: Checked): readonly Alarm[] {
   return [

@@ -54,7 +54,7 @@ export function temperatureAlarms({ machine, evaluation }: Checked): Alarm[] {
  * C dT/dt = P + g (T − T_a) − (T − T_s)/R_th from T_a: with n = P − (T_a − T_s)/R_th, a = g − 1/R_th:
  * t = (C/a) ln(1 + a d/n); never where n ≤ 0 or 1 + a d/n ≤ 0.
  *
- * *Source:* engine contract §7, the linear equation solved.
+ * *Source:* `docs/model.md` §7, the linear equation solved.
  */
 function warningOf({ resistance, capacity, heat, growth }: Lump, rise: number): number | null {
   if (resistance === null || capacity === null) return null
@@ -141,7 +141,7 @@ function heatAlarm(sink: number, lump: Lump): Alarm {
       symbols: limit === null ? [] : symbols,
       steps: value === null ? [] : steps,
       state: 'a long run at the given share of the top-speed current',
-      source: 'engine contract §7; 10 K, hold time and hysteresis common practice, no source',
+      source: '`docs/model.md` §7; 10 K, hold time and hysteresis common practice, no source',
       assumptions: ['A sensor on the outside lags behind the winding: the warning is shorter by that.'],
       ...(value === null ? { missing: `it needs ${path}.maxTemperatureC` } : {}),
     },

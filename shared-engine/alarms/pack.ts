@@ -7,7 +7,7 @@ import type { Alarm } from './alarms.ts'
  *
  * V = S ocv(reserve) − I R_b,  I = loadPercent · I_top + I_a.
  *
- * *Source:* engine contract §§2 and 7; the share of the current is an assumption.
+ * *Source:* `docs/model.md` §§2 and 7; the share of the current is an assumption.
  */
 export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
   const { pack, service } = machine
@@ -80,7 +80,7 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       symbols,
       steps: runs ? steps : [],
       state: 'the run’s current, charge at the reserve',
-      source: 'engine contract §2; hold time and hysteresis common practice, no source',
+      source: '`docs/model.md` §2; hold time and hysteresis common practice, no source',
       assumptions: [
         'The run draws service.loadPercent of the top-speed current.',
         'The pack is at service.packTemperatureC.',

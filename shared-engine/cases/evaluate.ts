@@ -25,7 +25,7 @@ import { setTrack } from './track-step.ts'
  * Works out every number that figures and limits read.
  *
  * @param e filled; nothing is kept from the machine before
- * *Source:* engine contract §§2 to 7; each step names its own.
+ * *Source:* `docs/model.md` §§2 to 7; each step names its own.
  */
 export function evaluate(e: Evaluation, machine: Machine): void {
   for (const step of steps) step(e, machine)
@@ -89,7 +89,7 @@ function setDraw(e: Evaluation, machine: Machine): void {
   e.runPackVolts = machine.pack.openVolts - e.runPackAmps * machine.pack.resistance
 }
 
-/** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* engine contract §12. */
+/** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* `docs/model.md` §12. */
 const nothingDrawn = 1e-12
 
 /**

@@ -1,6 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 
-/** Most reductions that a build may hold. *Source:* engine contract §1. */
+/** Most reductions that a build may hold. *Source:* `docs/model.md` §1. */
 export const mostStages = 6
 
 /** What one reduction bears, service factor included: in a jam (standstill, every efficiency 1) and at top speed. */
@@ -25,7 +25,7 @@ export class StageDuty {
  * @param duties one for each stage, from the motor on
  * @param launchTorque N·m of one motor
  * @param topTorque, topSpeed N·m and rad/s of one motor at top speed; NaN where there is none
- * *Source:* engine contract §4.
+ * *Source:* `docs/model.md` §4.
  */
 export function setStageDuties(
   duties: readonly StageDuty[],

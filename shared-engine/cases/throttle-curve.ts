@@ -61,7 +61,7 @@ function jamForce(machine: Machine, throttle: number): number {
 /**
  * What the track bears in one case at one throttle.
  *
- * *Source:* engine contract §6, with δ the throttle asked about instead of the strongest; null for `top` where the machine
+ * *Source:* `docs/model.md` §6, with δ the throttle asked about instead of the strongest; null for `top` where the machine
  * does not get going at that throttle.
  */
 export function trackLoadAtThrottle(

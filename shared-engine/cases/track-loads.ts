@@ -28,7 +28,7 @@ const sharing = new Sharing()
  * @param load filled
  * @param force F_e, N
  * @param beltSpeed v_b, m/s
- * *Source:* engine contract §6.
+ * *Source:* `docs/model.md` §6.
  */
 export function setTrackLoad(load: TrackLoad, machine: Machine, force: number, beltSpeed: number): void {
   const { track, service } = machine

@@ -11,7 +11,7 @@ import { setTrackLoad, type TrackLoad } from './track-loads.ts'
  * launch: M T G/(r count);  grip: the smaller of that and (F_max + D(0))/count;  top: (F + D)/count;  free: D/count at the
  * worst-case free motor speed.
  *
- * *Source:* engine contract §6.
+ * *Source:* `docs/model.md` §6.
  */
 export function setTrack(e: Evaluation, machine: Machine): void {
   const { track, service } = machine

@@ -33,7 +33,7 @@ export type PartFigures = Readonly<Record<string, readonly Shown[]>>
  * Torque behind stage k: T Π u_j η_j, speed ω / Π u_j over the stages up to it; the pull of one loop is the motor-side
  * thrust shared between the loops.
  *
- * *Source:* engine contract §§4 and 5.
+ * *Source:* `docs/model.md` §§4 and 5.
  */
 export function partFigures(machine: Machine, state: PathState, system: UnitSystem): PartFigures {
   const shown = (value: number, kind: QuantityKind): Shown => format(value, kind, system)

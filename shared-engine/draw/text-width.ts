@@ -5,7 +5,7 @@ const wide = new Set([...'mwMW%@—−×'])
 /**
  * About how wide a text will be, px; a few per cent off for any one font.
  *
- * @example textWidth('38.2 km/h', 13) // about 55
+ * @example textWidth('38.2 km/h', 13) > 40 && textWidth('38.2 km/h', 13) < 70 // true
  */
 export function textWidth(text: string, size: number): number {
   let ems = 0

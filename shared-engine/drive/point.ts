@@ -144,7 +144,7 @@ export function setPatternSlopes(
  * What has no heat capacity or no thermal resistance keeps its temperature, and its loss goes to the sink at once.
  *
  * @param motorHeat, controllerHeat W of one motor and one controller
- * *Source:* engine contract §7, heat balances of lumps.
+ * *Source:* `docs/model.md` §7, heat balances of lumps.
  */
 function setHeatSlopes(
   slope: Float64Array,

@@ -35,7 +35,7 @@ const mostStretches = 200
  * dq/dt = I_pack;  m_e dv/dt = thrust − R(v);  temperatures as in {@link setPatternSlopes}; each row starts from where the
  * one before it ended; the drive ends with its last row, or where the charge reaches the reserve.
  *
- * *Source:* engine contract §7; the laws of each part are those of §§2 to 7 at the state of the instant.
+ * *Source:* `docs/model.md` §7; the laws of each part are those of §§2 to 7 at the state of the instant.
  */
 export function runPattern(build: Build, pattern: Pattern, options: PatternOptions = {}): PatternRun {
   const setting = patternSettingOf(build, pattern)

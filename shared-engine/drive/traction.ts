@@ -30,7 +30,7 @@ export function forwardAmps(drive: DriveLine, motorSpeed: number): number {
  * F_m = M T G η/r − D(v_b) while the motor drives; where it is driven (T < 0) the gears take their share from the other
  * side: F_m = M T G/(r η) − D(v_b).
  *
- * *Source:* engine contract §5; the driven direction: power balance of a stage [assumption: the same efficiency both ways].
+ * *Source:* `docs/model.md` §5; the driven direction: power balance of a stage [assumption: the same efficiency both ways].
  */
 export function driveForce(
   { machine }: PatternSetting,
@@ -47,7 +47,7 @@ export function driveForce(
 /**
  * Thrust and belt speed at a ground speed and the drive line's duty.
  *
- * Driving: slip and spinning as in engine contract §5. Dragging: the belt runs with the ground, up to the grip. Between them,
+ * Driving: slip and spinning as in `docs/model.md` §5. Dragging: the belt runs with the ground, up to the grip. Between them,
  * on `coefficient` ground, the drive neither pushes nor drags and the belt finds its own speed: so no slip makes energy.
  */
 export function setThrottleTraction(

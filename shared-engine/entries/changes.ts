@@ -5,7 +5,7 @@ import type { StoredBuild } from './schema.ts'
 /** An entry that two builds do not share. */
 export interface ChangedEntry {
   readonly path: string
-  /** With its part: "Reduction 1: Teeth of the driver". */
+  /** With its part: "Reduction 1: Driver’s teeth". */
   readonly label: string
   /** As stored, in the bench unit; undefined where nothing is entered. A tolerance is its whole group. */
   readonly before: unknown
@@ -43,7 +43,7 @@ export function leavesOf(
 /**
  * What an entry is called, with the part that it belongs to; places in lists count from 1.
  *
- * @example entryLabelOf('stages.0.driverTeeth') // 'Reduction 1: Teeth of the driver'
+ * @example entryLabelOf('stages.0.driverTeeth') // 'Reduction 1: Driver’s teeth'
  */
 export function entryLabelOf(path: string): string {
   const keys = keysOf(path)

@@ -15,7 +15,7 @@ const numberAt = (stored: StoredBuild, path: string): number | null => {
  * @param stored - the build, for pole pairs, cells and loops
  * @returns the entry; null where no factor leads to it or the build lacks what it takes
  *
- * @example entryOfConvention(35, 2, stored) // 70: the resistance between leads, of one phase's
+ * @example entryOfConvention(35, 2, stored) // 70
  */
 export function entryOfConvention(
   value: number,

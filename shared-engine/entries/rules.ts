@@ -21,7 +21,7 @@ const toothEngaged: Rule = (entries) => {
   const teeth = entries.number('track.sprocketTeeth')
   const wrap = entries.number('track.wrapDegrees')
   if (teeth === undefined || wrap === undefined) return []
-  // The contract's count of engaged teeth, with its allowance for a whole number that rounding has cut short.
+  // The count of engaged teeth (`docs/model.md` §6), with its allowance for a whole number that rounding has cut short.
   if (Math.floor((teeth * wrap) / 360 + 1e-9) >= 1) return []
   const least = toldOf('track.wrapDegrees', 360 / teeth)
   return broken(

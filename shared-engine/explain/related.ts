@@ -10,7 +10,7 @@ const figureMark = 'figure:'
  * @param subject a figure's name or a limit's id
  * @returns paths in the order in which the working comes to them; none for a name that this machine cannot have
  * *Source:* the workings themselves; test/engine/workings moves every entry and looks at what moves with it.
- * @example entriesBehind(checked, 'advancePerMotorTurnM') // ['track.sprocketTeeth', 'track.pitchMm', 'stages.0.driverTeeth', …]
+ * @example entriesBehind(checked, 'advancePerMotorTurnM').slice(0, 2) // ['track.sprocketTeeth', 'track.pitchMm']
  */
 export function entriesBehind(checked: Checked, subject: string): readonly string[] {
   const paths = new Set<string>()

@@ -18,7 +18,7 @@ export interface ToothBeam {
  * k = teethAcross · E w/[4 (h/t)³ + 2.4 (1 + ν) h/t].
  *
  * @returns N/m
- * *Source:* Timoshenko beam, bending and shear with the form factor 6/5; engine contract §6.
+ * *Source:* Timoshenko beam, bending and shear with the form factor 6/5; `docs/model.md` §6.
  */
 export function rowStiffnessOf(tooth: ToothBeam, teethAcross: number): number {
   const slenderness = tooth.loadHeight / tooth.root
@@ -34,7 +34,7 @@ export function rowStiffnessOf(tooth: ToothBeam, teethAcross: number): number {
  * @param share q: 1 all rows alike, 0 one row carries all
  * @param engaged z_e
  * @returns 0 to 1
- * *Source:* assumption, engine contract §6.
+ * *Source:* assumption, `docs/model.md` §6.
  */
 export function assumedRowShare(share: number, engaged: number): number {
   return 1 / (1 + share * (engaged - 1))
@@ -47,7 +47,7 @@ export function assumedRowShare(share: number, engaged: number): number {
  *
  * @param flank β, rad from the radial direction
  * @param friction μ_f
- * *Source:* wedge with friction; engine contract §6.
+ * *Source:* wedge with friction; `docs/model.md` §6.
  */
 export function climbSlopeOf(flank: number, friction: number): number {
   return Math.max(0, Math.tan(flank - Math.atan(friction)))

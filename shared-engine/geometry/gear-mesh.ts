@@ -93,7 +93,7 @@ export function gearMeshOf(pair: ShiftedPair): GearMesh {
  * @param pressureAngle φ, rad
  * @returns teeth, not whole
  * *Source:* ISO 21771; Shigley, eq. 13-13, with k = 1 − x.
- * @example undercutBelow(0, Math.PI / 9) // 17.097263784764838
+ * @example undercutBelow(0, Math.PI / 9) // 17.0973
  */
 export function undercutBelow(shift: number, pressureAngle: number): number {
   const sine = Math.sin(pressureAngle)
@@ -109,7 +109,7 @@ export function undercutBelow(shift: number, pressureAngle: number): number {
  * @param pressureAngle φ, rad
  * @returns modules, at least 0
  * *Source:* ISO 21771, the same condition solved for x.
- * @example shiftNeeded(12, Math.PI / 9) // 0.2981333293569341
+ * @example shiftNeeded(12, Math.PI / 9) // 0.29813
  */
 export function shiftNeeded(teeth: number, pressureAngle: number): number {
   const sine = Math.sin(pressureAngle)

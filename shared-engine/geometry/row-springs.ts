@@ -25,7 +25,7 @@ export interface RowSprings {
  * @param loopStiffness S, N
  * @param pitch p, m
  * @param pitchError e, m, the loop's pitch less the sprocket's
- * *Source:* engine contract §6.
+ * *Source:* `docs/model.md` §6.
  */
 export function rowSpringsOf(
   rowStiffness: number,

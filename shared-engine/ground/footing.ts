@@ -33,7 +33,7 @@ export class Footing {
  * W = m g cos θ, W_t = W · onTrack, W_s = W − W_t;  R(0) = R_g + m g sin θ + towForce.
  *
  * @param sine, cosine of the slope's angle: 0 and 1 for the level
- * *Source:* statics; engine contract §5.
+ * *Source:* statics; `docs/model.md` §5.
  */
 export function setFooting(footing: Footing, machine: Machine, sine: number, cosine: number): void {
   const { vehicle, ground } = machine
@@ -51,7 +51,7 @@ export function setFooting(footing: Footing, machine: Machine, sine: number, cos
  *
  * @param level to fill
  * @param footing of the slope, which on the level is the same
- * *Source:* engine contract §5 with θ = 0.
+ * *Source:* `docs/model.md` §5 with θ = 0.
  */
 export function setLevelFooting(level: Footing, machine: Machine, footing: Footing): void {
   if (machine.ground.grade !== 0) {

@@ -20,7 +20,7 @@ export function airDragFactorOf(machine: Machine): number {
  *
  * @param groundSpeed v, m/s
  * @returns N
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function resistanceAt(footing: Footing, airDragFactor: number, groundSpeed: number): number {
   return footing.standingResistance + airDragFactor * groundSpeed * groundSpeed

@@ -36,6 +36,7 @@ export function snowStrength(pressure: number): number {
  * @param strength A c′ + W tan φ, N
  * @param cap what snow bears, N
  * @returns 0 to 1
+ * *Source:* {@link snowStrength}; both parts of the strength are brought down alike: assumption.
  */
 export function snowFactor(strength: number, cap: number): number {
   return strength > cap ? cap / strength : 1

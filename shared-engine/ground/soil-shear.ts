@@ -42,7 +42,7 @@ export class Shear {
  *
  * @param x as above
  * *Source:* derivative of {@link shearShare}.
- * @example setShear(shear, 1) // share 0.36788, slope 0.26424
+ * @example ((shear) => (setShear(shear, 1), shear.slope))(new Shear()) // 0.26424
  */
 export function setShear(shear: Shear, x: number): void {
   if (x <= 0.1) {
@@ -86,6 +86,8 @@ export function shearBend(shear: Shear, x: number): number {
  * x ≈ y (2 − y)/(1 − y) · [1 + 0.22 y (1 − y)]: right to 1 % over the whole range, exact at both ends; 0.22 is fitted.
  *
  * @param share y, 0 ≤ y < 1
+ * @returns x
+ * *Source:* fitted here to {@link shearShare}; a start for its inverse, never a result.
  */
 export function shearShareGuess(share: number): number {
   const rest = 1 - share

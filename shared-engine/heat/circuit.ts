@@ -8,7 +8,7 @@ import type { CoolingPart } from '../machine/parts.ts'
  * @param airTemperature °C
  * @param heat P, W into the circuit
  * @returns °C
- * *Source:* heat balance of the radiator; P at the service winding temperature, not iterated: engine contract §7.
+ * *Source:* heat balance of the radiator; P at the service winding temperature, not iterated: `docs/model.md` §7.
  */
 export function sinkTemperature(cooling: CoolingPart | null, airTemperature: number, heat: number): number {
   return cooling === null ? airTemperature : airTemperature + heat / cooling.radiator
@@ -33,7 +33,7 @@ export function coolantRise(cooling: CoolingPart | null, heat: number): number {
  * T = T_s + R_th I² R_esc.
  *
  * @returns °C
- * *Source:* heat balance; conduction loss alone: engine contract §7.
+ * *Source:* heat balance; conduction loss alone: `docs/model.md` §7.
  */
 export function steadyControllerTemperature(
   sink: number,

@@ -32,7 +32,7 @@ export class SteadyHeat {
  *
  * @param topAmps the equilibrium's current of one motor, A; NaN without one
  * @param ironLoss its iron and friction loss, W of one motor
- * *Source:* engine contract §7; the share is an assumption.
+ * *Source:* `docs/model.md` §7; the share is an assumption.
  */
 export function setSteadyHeat(heat: SteadyHeat, machine: Machine, topAmps: number, ironLoss: number): void {
   const { motor, controller, service, cooling, ground } = machine

@@ -27,7 +27,7 @@ export interface WarmUp {
  * @param ironLoss P_fe, W of one motor
  * @param cooled with the build's cooling circuit, or as if it were off
  * @returns null where the motor's heat capacity or thermal resistance is not given
- * *Source:* engine contract §7, the linear equation solved.
+ * *Source:* `docs/model.md` §7, the linear equation solved.
  */
 export function warmUpCurve(
   machine: Machine,

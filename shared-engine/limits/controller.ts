@@ -43,7 +43,7 @@ const temperature = listedLimit({
 /** Limits of the controller, in the ledger's order. */
 export const controllerLimits: readonly Limit[] = [electricalRpm, burst, continuous, temperature]
 
-/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureController(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { maxElectricalRpm, burstAmps, continuousAmps, thermalResistance, maxTemperature } =
     machine.controller

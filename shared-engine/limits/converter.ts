@@ -21,7 +21,7 @@ export const converterLimits: readonly Limit[] = Array.from({ length: most }, (_
   }),
 )
 
-/** Adds those that the machine has. *Source:* engine contract §8, `converter.<n>.current`. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, `converter.<n>.current`. */
 export function measureConverters(ledger: Ledger, _: Evaluation, machine: Machine): void {
   const { converters } = machine.accessories
   for (let index = 0; index < converters.length; index += 1) {

@@ -49,7 +49,7 @@ function addRow(
  * margin = 1 − actual/allowed; none, and over, where allowed ≤ 0.
  *
  * @returns −Infinity where none can be formed
- * *Source:* engine contract §8.
+ * *Source:* `docs/model.md` §8.
  */
 export function marginBelow(actual: number, allowed: number): number {
   return allowed > 0 ? 1 - actual / allowed : -Infinity
@@ -71,7 +71,7 @@ export function addMaximum(
  *
  * margin = 1 − allowed/actual; none, and over, where actual ≤ 0.
  *
- * *Source:* engine contract §8.
+ * *Source:* `docs/model.md` §8.
  */
 export function addMinimum(
   ledger: Ledger,
@@ -88,7 +88,7 @@ export function addMinimum(
  *
  * margin = (allowed − actual)/(allowed − T_s); none, and over, where T_s ≥ allowed or in runaway (`actual` NaN).
  *
- * *Source:* engine contract §8.
+ * *Source:* `docs/model.md` §8.
  */
 export function addTemperature(
   ledger: Ledger,
@@ -129,7 +129,7 @@ export interface LimitRow {
 /**
  * The ledger's rows, worst margin first; a margin that can't be formed stands before all, ties go by id.
  *
- * *Source:* engine contract §8.
+ * *Source:* `docs/model.md` §8.
  */
 export function ledgerRows(ledger: Ledger): LimitRow[] {
   const order = Array.from({ length: ledger.count }, (_, row) => row)

@@ -23,7 +23,7 @@ const measures: readonly Measure[] = [
   measureConverters,
 ]
 
-/** Measures every limit that applies. *Source:* engine contract §8. */
+/** Measures every limit that applies. *Source:* `docs/model.md` §8. */
 export function measureLedger(ledger: Ledger, e: Evaluation, machine: Machine): void {
   ledger.count = 0
   for (const measure of measures) measure(ledger, e, machine)

@@ -36,7 +36,7 @@ const temperature = listedLimit({
 /** Limits of the motor, in the ledger's order. */
 export const motorLimits: readonly Limit[] = [freeRpm, loadedRpm, burst, continuous, temperature]
 
-/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureMotor(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { ratedMaxRpm, burstAmps, continuousAmps, thermalResistance, maxTemperature } = machine.motor
   const { top, heat } = e

@@ -32,7 +32,7 @@ const floorVoltage = listedLimit({
 /** Limits of the pack, in the ledger's order. */
 export const packLimits: readonly Limit[] = [burst, continuous, floorVoltage]
 
-/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measurePack(ledger: Ledger, e: Evaluation, machine: Machine): void {
   if (!e.top.exists) return
   const { burstAmps, continuousAmps, floorVolts } = machine.pack

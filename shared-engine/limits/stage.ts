@@ -48,7 +48,7 @@ const byPlace: readonly StageLimits[] = Array.from({ length: mostStages }, (_, i
 /** Every limit of the reductions by place, whatever their kind. */
 export const stageLimits: readonly (readonly Limit[])[] = byPlace.map((limits) => Object.values(limits))
 
-/** Limits that a reduction of a kind can have at a place, counted from 0. *Source:* engine contract §4. */
+/** Limits that a reduction of a kind can have at a place, counted from 0. *Source:* `docs/model.md` §4. */
 export function limitsOfKind(kind: StagePart['kind'], index: number): readonly Limit[] {
   const limits = byPlace[index]
   if (limits === undefined) return []
@@ -64,7 +64,7 @@ export function limitsOfKind(kind: StagePart['kind'], index: number): readonly L
   }
 }
 
-/** Adds those that the machine's reductions have. *Source:* engine contract §§4 and 8, the rows of the same ids. */
+/** Adds those that the machine's reductions have. *Source:* `docs/model.md` §§4 and 8, rows of the same ids. */
 export function measureStages(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { stages } = machine
   const moving = e.top.exists

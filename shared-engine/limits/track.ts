@@ -39,7 +39,7 @@ const burstSpeed = listedLimit({
 /** Limits of the track, in the ledger's order. */
 export const trackLimits: readonly Limit[] = [shear, bending, bearing, climb, tension, burstSpeed]
 
-/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureTrack(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { tooth, breakingTension } = machine.track
   if (tooth !== null) {

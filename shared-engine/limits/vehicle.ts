@@ -30,7 +30,7 @@ const pivotTurn = listedLimit({
 /** Limits of the whole machine, in the ledger's order. */
 export const vehicleLimits: readonly Limit[] = [frontLift, start, pivotTurn]
 
-/** Adds those that the machine has. *Source:* engine contract §8, the rows of the same ids. */
+/** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureVehicle(ledger: Ledger, e: Evaluation): void {
   const { startThrust, footing, level } = e
   if (!Number.isNaN(e.frontLiftThrust)) {

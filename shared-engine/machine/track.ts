@@ -7,7 +7,7 @@ import { absent, degree, mega, milli, percent } from './si.ts'
 
 type StoredTooth = NonNullable<Build['track']['tooth']>
 
-/** Poisson's ratio of a metal tooth and of every softer one. *Source:* engine contract §6, handbook values. */
+/** Poisson's ratio of a metal tooth and of every softer one. *Source:* `docs/model.md` §6, handbook values. */
 const poissonOf = { metal: 0.3, other: 0.45 } as const
 
 /**

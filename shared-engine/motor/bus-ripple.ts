@@ -6,7 +6,7 @@
  * @param amps I, A of one motor
  * @param duty δ, 0 to 1; worst at one half
  * @returns A RMS
- * *Source:* square-wave current of duty δ, elementary; engine contract §3.
+ * *Source:* square-wave current of duty δ, elementary; `docs/model.md` §3.
  * @example rippleAmpsOf(100, 0.5) // 50
  */
 export function rippleAmpsOf(amps: number, duty: number): number {
@@ -23,7 +23,7 @@ export function rippleAmpsOf(amps: number, duty: number): number {
  * @param frequency f, Hz
  * @param capacitance C, F
  * @returns V
- * *Source:* charge balance of the capacitor over one switching period; engine contract §3.
+ * *Source:* charge balance of the capacitor over one switching period; `docs/model.md` §3.
  * @example busRippleOf(100, 0.5, 16000, 0.001) // 1.5625
  */
 export function busRippleOf(amps: number, duty: number, frequency: number, capacitance: number): number {

@@ -41,7 +41,7 @@ export class DriveLine {
  * @param volts V_0, V
  * @param temperature °C of winding and magnets
  * @param duty δ, 0 to 1
- * *Source:* Drela, First-Order DC Electric Motor Model, MIT, public notes; averaged duty: engine contract §3.
+ * *Source:* Drela, First-Order DC Electric Motor Model, MIT, public notes; averaged duty: `docs/model.md` §3.
  */
 export function setDriveLine(
   line: DriveLine,
@@ -72,7 +72,7 @@ export function setDriveLine(
  *
  * @param speed ω, rad/s
  * @returns A of one motor
- * *Source:* Drela, First-Order DC Electric Motor Model, with a part growing with speed: engine contract §3.
+ * *Source:* Drela, First-Order DC Electric Motor Model, with a part growing with speed: `docs/model.md` §3.
  */
 export function noLoadAmpsAt(line: DriveLine, speed: number): number {
   return line.noLoadBase + line.noLoadSlope * speed
@@ -85,7 +85,7 @@ export function noLoadAmpsAt(line: DriveLine, speed: number): number {
  *
  * @param speed ω, rad/s
  * @returns A, negative where the motor is driven faster than the duty turns it
- * *Source:* Drela, as above; duty averaged over pack and motor: engine contract §3.
+ * *Source:* Drela, as above; duty averaged over pack and motor: `docs/model.md` §3.
  */
 export function ampsAt(line: DriveLine, speed: number): number {
   if (speed < line.cornerSpeed) return line.currentLimit
@@ -100,7 +100,7 @@ export function ampsAt(line: DriveLine, speed: number): number {
  * @param amps I of one motor, A
  * @param speed ω, rad/s
  * @returns duty, may be above 1; NaN where the pack cannot pass that current at any duty
- * *Source:* engine contract §3, from the averaged circuit; this form of the root loses no digits.
+ * *Source:* `docs/model.md` §3, from the averaged circuit; this form of the root loses no digits.
  */
 export function dutyForAmps(line: DriveLine, amps: number, speed: number): number {
   const needed = speed * line.torqueConstant + amps * line.seriesResistance
@@ -108,7 +108,13 @@ export function dutyForAmps(line: DriveLine, amps: number, speed: number): numbe
   return (2 * needed) / (line.volts + Math.sqrt(inside))
 }
 
-/** Duty in force at a speed: the throttle's, or less where the current limit acts. */
+/**
+ * Duty in force at a speed: the throttle's, or less where the current limit acts.
+ *
+ * @param speed ω, rad/s
+ * @returns duty, 0 to 1
+ * *Source:* {@link dutyForAmps} below the corner.
+ */
 export function dutyAt(line: DriveLine, speed: number): number {
   return speed < line.cornerSpeed ? dutyForAmps(line, line.currentLimit, speed) : line.duty
 }

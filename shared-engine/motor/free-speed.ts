@@ -10,7 +10,7 @@ import { referenceTemperature, torqueConstantAt, windingResistanceAt } from './c
  * @param temperature °C of winding and magnets
  * @param duty δ, 0 to 1; a current limit plays no part
  * @returns rad/s
- * *Source:* Drela, First-Order DC Electric Motor Model, set T = 0; engine contract §3.
+ * *Source:* Drela, First-Order DC Electric Motor Model, set T = 0; `docs/model.md` §3.
  */
 export function freeSpeedAt(machine: Machine, volts: number, temperature: number, duty: number): number {
   const { motor, controller, pack } = machine
@@ -30,7 +30,7 @@ export function freeSpeedAt(machine: Machine, volts: number, temperature: number
  * whichever spins faster.
  *
  * @returns rad/s
- * *Source:* engine contract §3.
+ * *Source:* `docs/model.md` §3.
  */
 export function worstFreeSpeed(machine: Machine): number {
   const { pack, motor, controller } = machine
@@ -63,7 +63,7 @@ function dutyForFreeSpeed(machine: Machine, speed: number, temperature: number):
  *
  * @param ratedSpeed rad/s
  * @returns duty of at most 1; NaN where no throttle reaches that speed
- * *Source:* engine contract §3; the worst case over temperature is the first to get there.
+ * *Source:* `docs/model.md` §3; the worst case over temperature is the first to get there.
  */
 export function throttleForFreeSpeed(machine: Machine, ratedSpeed: number): number {
   const cold = dutyForFreeSpeed(machine, ratedSpeed, referenceTemperature)

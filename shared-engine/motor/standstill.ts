@@ -7,7 +7,7 @@ import type { DriveLine } from './drive-line.ts'
  *
  * @param line its duty is the most that the driver allows
  * @returns duty, 0 to 1
- * *Source:* engine contract §3, by differentiation.
+ * *Source:* `docs/model.md` §3, by differentiation.
  */
 export function strongestDuty(line: DriveLine): number {
   return Math.min(line.duty, Math.sqrt(line.seriesResistance / (line.count * line.packResistance)))
@@ -19,7 +19,7 @@ export function strongestDuty(line: DriveLine): number {
  * I(δ*, 0) = δ* V_0/(R_s + M δ*² R_b).
  *
  * @returns A of one motor
- * *Source:* engine contract §3.
+ * *Source:* `docs/model.md` §3.
  */
 export function stallAmpsOf(line: DriveLine): number {
   const duty = strongestDuty(line)

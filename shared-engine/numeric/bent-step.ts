@@ -8,7 +8,7 @@
  * @param bend f″
  * @returns what to add to the place; Newton's −f/f′ where the bend is 0
  * *Source:* any text on numerical analysis; exact where the function is (a + b x)/(c + d x).
- * @example bentStep(2 * 2 - 2, 2 * 2, 2) // −0.5714: from 2 to 1.4286, √2 being 1.4142
+ * @example bentStep(2 * 2 - 2, 2 * 2, 2) // -0.5714
  */
 export function bentStep(miss: number, slope: number, bend: number): number {
   return (-2 * miss * slope) / (2 * slope * slope - miss * bend)

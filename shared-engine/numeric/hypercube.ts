@@ -22,7 +22,7 @@ export interface Hypercube {
  * *Source:* McKay, Beckman and Conover, *A comparison of three methods for selecting values of input variables*,
  * Technometrics 21 (1979).
  *
- * @example latinHypercube(1, 2, 1).at(0)[0] // below 0.5 where sample 1 is above, and the other way round
+ * @example latinHypercube(1, 2, 1).at(0)[0] < 0.5 !== latinHypercube(1, 2, 1).at(1)[0] < 0.5 // true
  */
 export function latinHypercube(seed: number, samples: number, dimensions: number): Hypercube {
   const slices = Array.from({ length: dimensions }, (_, dimension) =>

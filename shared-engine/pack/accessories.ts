@@ -7,7 +7,7 @@
  * @param openVolts V_oc, V, resting
  * @param resistance R_b, Ω, pack and wiring
  * @returns A; NaN where the pack cannot feed them (4 R_b P_a > V_oc²), which the build's rules refuse
- * *Source:* Kirchhoff's laws; held constant while driving: engine contract §2, assumption.
+ * *Source:* Kirchhoff's laws; held constant while driving: `docs/model.md` §2, assumption.
  * @example accessoryAmpsOf(100, 20, 0.1) // 5.13
  */
 export function accessoryAmpsOf(power: number, openVolts: number, resistance: number): number {

@@ -46,7 +46,7 @@ export function orderOf(aim: Aim, value: number): number {
  * they fare with what they have to hold. What all of a search's parts say together does not depend on how its
  * candidates were dealt out.
  *
- * *Source:* engine contract §10; each candidate's numbers are those of `check`.
+ * *Source:* `docs/model.md` §10; each candidate's numbers are those of `check`.
  */
 export class Searcher {
   readonly #plan: SearchPlan

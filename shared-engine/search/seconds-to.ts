@@ -15,9 +15,9 @@ const reachable = 0.98
  *
  * @param speed v, m/s, > 0
  * @returns s; NaN without an equilibrium, or above 98 % of the top speed
- * *Source:* Newton's second law; engine contract §5. Pieces shrink towards the top speed, where the integrand has its
+ * *Source:* Newton's second law; `docs/model.md` §5. Pieces shrink towards the top speed, where the integrand has its
  * pole, so that eight nodes each are enough (checked against an adaptive rule in the tests).
- * @example secondsToSpeed(checked.evaluation, checked.machine, 0.5 * 9.1) // the figure secondsToHalfTop, where top is 9.1
+ * @example secondsToSpeed(checked.evaluation, checked.machine, 1000) // NaN
  */
 export function secondsToSpeed(e: Evaluation, machine: Machine, speed: number): number {
   const top = e.top.groundSpeed

@@ -47,7 +47,7 @@ const mistake = (code: Mistake['code'], path: string, value: unknown, allowed: s
 /**
  * A quantity of a space in the engine's unit of its kind: a plain number is in it already, a text brings its unit.
  *
- * @example quantityOf('36 km/h', 'speed', 'aim.speed') // 10
+ * @example quantityOf('36 km/h', 'speed', 'aim.speed') // { ok: true, value: 10 }
  */
 export function quantityOf(typed: SpaceQuantity, kind: QuantityKind, path: string): Result<number> {
   if (typeof typed === 'number') return succeeded(typed)

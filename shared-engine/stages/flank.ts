@@ -11,7 +11,7 @@ export interface Elastic {
  *
  * @returns √Pa
  * *Source:* Shigley, eq. 14-13.
- * @example elasticCoefficient({ modulus: 207e9, poisson: 0.3 }, { modulus: 207e9, poisson: 0.3 }) // 190270.32
+ * @example elasticCoefficient({ modulus: 207e9, poisson: 0.3 }, { modulus: 207e9, poisson: 0.3 }) // 190271.85
  */
 export function elasticCoefficient(one: Elastic, other: Elastic): number {
   const give =

@@ -33,7 +33,7 @@ const millimetre = 1e-3
  * k_a = min(1, 4.51 S_ut^−0.265), S_ut in MPa.
  *
  * *Source:* Shigley, table 6-2, machined or cold-drawn, eq. 6-19.
- * @example surfaceFactor(735e6) // 0.784
+ * @example surfaceFactor(735e6) // 0.7845
  */
 export function surfaceFactor(tensile: number): number {
   return Math.min(1, 4.51 * (tensile / megapascal) ** -0.265)

@@ -27,7 +27,7 @@ function setPowers(rows: number, step: number, rise: number): void {
  * @param forces filled, N, from index 1 at the tight end
  * @param sharing loaded
  * @param springs of the same track
- * *Source:* the closed form of `Sharing`; engine contract §6.
+ * *Source:* the closed form of `Sharing`; `docs/model.md` §6.
  */
 export function setRowForces(forces: Float64Array, sharing: Sharing, springs: RowSprings): void {
   const { rows, slack, pull } = sharing
@@ -64,7 +64,7 @@ const forces = new Float64Array(rowRoom)
  * @param pretension N_0, N
  * @param sprocketTeeth z
  * @returns ratio; 1 lifts out
- * *Source:* engine contract §6; rigid flanks, assumption. Rows that do not carry are at 0.
+ * *Source:* `docs/model.md` §6; rigid flanks, assumption. Rows that do not carry are at 0.
  */
 export function climbRatioOf(
   sharing: Sharing,

@@ -7,7 +7,7 @@ import type { TrackPart } from '../machine/parts.ts'
  *
  * @param beltSpeed v_b, m/s
  * @returns N, all loops together
- * *Source:* engine contract §5; the builder's own pull test, assumption that it is linear in speed.
+ * *Source:* `docs/model.md` §5; the builder's own pull test, assumption that it is linear in speed.
  */
 export function internalDragAt(track: TrackPart, beltSpeed: number): number {
   return track.internalDrag + track.internalDragPerSpeed * beltSpeed

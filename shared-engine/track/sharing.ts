@@ -35,7 +35,7 @@ export class Sharing {
  * @param pull F = K_A F_e, N, > 0
  * @param slackTension T_n = N_0 + m′ v_b², N
  * *Source:* after Gerbert, Jönsson, Persson and Stensson, Load Distribution in Timing Belts, ASME J. Mech. Des. 100
- * (1978); friction on the tooth tops left out; rigid sprocket: engine contract §6.
+ * (1978); friction on the tooth tops left out; rigid sprocket: `docs/model.md` §6.
  */
 export function setLoad(
   sharing: Sharing,
@@ -73,7 +73,13 @@ function carryingRows(springs: RowSprings, ratio: number, engaged: number): numb
   return most < engaged ? Math.max(1, Math.floor(most)) : engaged
 }
 
-/** Largest force of a row, N: at the tight end, or at the slack end of a loop whose pitch is too short. */
+/**
+ * Largest force of a row: at the tight end, or at the slack end of a loop whose pitch is too short.
+ *
+ * @param sharing loaded
+ * @returns N
+ * *Source:* the closed form of {@link Sharing} has its greatest value at an end.
+ */
 export function largestRowForce(sharing: Sharing): number {
   return Math.max(sharing.first, sharing.last)
 }

@@ -16,7 +16,7 @@ export function toothBending(tooth: ToothPart, force: number): number {
  * σ_c = F_t/(w · min(H, 2 (H − h))).
  *
  * @returns Pa
- * *Source:* the pressed height is taken as twice the distance from the load to the tip: engine contract §6, assumption.
+ * *Source:* the pressed height is taken as twice the distance from the load to the tip: `docs/model.md` §6, assumption.
  */
 export function toothBearing(tooth: ToothPart, force: number): number {
   const pressed = Math.min(tooth.height, 2 * (tooth.height - tooth.loadHeight))

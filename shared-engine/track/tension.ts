@@ -18,7 +18,7 @@ export function centrifugalTension(track: TrackPart, beltSpeed: number): number 
  * √((breakingTension − N_0)/m′), 0 where negative.
  *
  * @returns m/s; NaN without a breaking tension
- * *Source:* engine contract §6.
+ * *Source:* `docs/model.md` §6.
  */
 export function burstSpeedOf(track: TrackPart): number {
   if (track.breakingTension === null) return NaN

@@ -13,7 +13,7 @@ export interface MarginBand {
  * @param margins NaN where the limit is left out, −Infinity where none can be formed
  * @param possible how many samples made a build at all
  * @returns null where the limit stands in no sample
- * *Source:* engine contract §§8 and 9.
+ * *Source:* `docs/model.md` §§8 and 9.
  * @example marginBandOf(Float64Array.of(-0.5, 0, 0.5), 3)?.probabilityOver // 1/3
  */
 export function marginBandOf(margins: Float64Array, possible: number): MarginBand | null {

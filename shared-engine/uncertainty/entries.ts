@@ -60,7 +60,7 @@ function entryOf(build: Build, path: string): TolerancedEntry[] {
  * @param u 0 to 1
  * @param share of the tolerance that is left: 1, or ½ where it was measured better
  * @returns in the entry's bench unit
- * *Source:* engine contract §9: a normal tolerance is two standard deviations.
+ * *Source:* `docs/model.md` §9: a normal tolerance is two standard deviations.
  * @example drawOf({ nominal: 10, plusMinus: 2, shape: 'uniform' }, 0.75, 1) // 11
  */
 export function drawOf(

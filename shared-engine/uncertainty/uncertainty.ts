@@ -71,7 +71,7 @@ export const standardUncertainty: UncertaintyOptions = { samples: 10_000, seed: 
  *
  * @param build with its `tolerances`
  * @param options samples and seed: the same ones give the same result, however the work was cut into pieces
- * *Source:* engine contract §9; McKay, Beckman and Conover (1979) for the sampling.
+ * *Source:* `docs/model.md` §9; McKay, Beckman and Conover (1979) for the sampling.
  */
 export function uncertaintyOf(build: Build, options: Partial<UncertaintyOptions> = {}): Uncertainty {
   const plan = uncertaintyPlanOf(build, { ...standardUncertainty, ...options })

@@ -2,7 +2,7 @@
  * A probability in two digits at most: as much as some thousand draws can tell, and as a builder can use.
  *
  * @param probability 0 to 1
- * @example chanceText(0.0958) // '9.6 %'
+ * @example chanceText(0.0958) // '9.6\u202f%'
  */
 export function chanceText(probability: number): string {
   const percent = probability * 100

@@ -50,7 +50,7 @@ const plusMinus = /±|\+\s*\/\s*[-−]|\+\s?-(?=[\s\d.,])/
  * @param kind not `text`
  * @param place where it stands: the unit of bare numbers, and path and kept value for mistakes
  * @returns the reading; whether the value is in the field's range is not asked here
- * @example readEntry('3/8 in ± 5 %', 'length') // value 0.009525, unit 'in', tolerance { plusMinusPercent: 5 }
+ * @example readEntry('3/8 in ± 5 %', 'length') // { ok: true, value: { value: 0.009525, text: '3/8 in ± 5 %', unit: 'in', tolerance: { plusMinusPercent: 5 } } }
  */
 export function readEntry(typed: string, kind: QuantityKind, place: EntryPlace = {}): Result<EntryReading> {
   const text = typed.trim()

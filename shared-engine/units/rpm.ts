@@ -1,5 +1,5 @@
 /**
- * Turns per minute of an angular speed: ω · 60/2π. The contract's figures are in rpm, so the conversion is asked for far
+ * Turns per minute of an angular speed: ω · 60/2π. Figures are in rpm, so the conversion is asked for far
  * more often than any other.
  *
  * @param speed ω, rad/s

@@ -26,7 +26,7 @@ function fastestOf(setting: CurveSetting): number {
  * Level cruise from a walk to the free speed.
  *
  * @param count points, at least 2
- * *Source:* engine contract §7.
+ * *Source:* `docs/model.md` §7.
  */
 export function cruiseCurve(machine: Machine, count = 161): CruiseCurve {
   const setting = curveSettingOf(machine)
@@ -63,7 +63,7 @@ export function cruiseAt(setting: CurveSetting, speed: number): CruiseState {
  *
  * @param speed m/s, level
  * @returns m; null where the speed cannot be held
- * *Source:* engine contract §7; wind, turns and stops are left out: assumption.
+ * *Source:* `docs/model.md` §7; wind, turns and stops are left out: assumption.
  */
 export function turnBackDistance(machine: Machine, speed: number): number | null {
   return known(cruiseAt(curveSettingOf(machine), speed).metres / 2)

@@ -24,7 +24,15 @@ export class CruiseState {
   metres = NaN
 }
 
-/** Slip that passes a thrust on this ground, 0 to 1. */
+/**
+ * Slip that passes a thrust on this ground.
+ *
+ * coefficient: the entered slip;  soil: φ(i L/K) = F/(A c + W_t tan φ), solved for i.
+ *
+ * @param thrust F, N
+ * @returns i, 0 to 1
+ * *Source:* the inverse of Janosi and Hanamoto's shear, as in `ground/soil-shear.ts`.
+ */
 export function slipForThrust(machine: Machine, footing: Footing, thrust: number): number {
   if (machine.ground.model === 'coefficient') return machine.ground.slip
   return shearShareInverse(thrust / footing.shearStrength) / footing.fullShear
@@ -37,7 +45,7 @@ export function slipForThrust(machine: Machine, footing: Footing, thrust: number
  * t = Ah (soc − reserve)/amps;  s = v t.
  *
  * @param groundSpeed v, m/s; NaN gives NaN
- * *Source:* engine contract §7; NaN where duty would pass the cap, current the limit or thrust the grip, or amps are 0.
+ * *Source:* `docs/model.md` §7; NaN where duty would pass the cap, current the limit or thrust the grip, or amps are 0.
  */
 export function setCruise(cruise: CruiseState, machine: Machine, motion: Motion, groundSpeed: number): void {
   const { level, drive, line, airDragFactor, accessoryAmps } = motion

@@ -19,7 +19,7 @@ export interface CurveSetting extends Motion {
  * Prepares a machine's curves in the running state: given charge, accessories on, service temperatures.
  *
  * @param throttle duty, 0 to 1; the driver's cap where left out
- * *Source:* engine contract §§2 to 5.
+ * *Source:* `docs/model.md` §§2 to 5.
  */
 export function curveSettingOf(machine: Machine, throttle = machine.controller.throttleCap): CurveSetting {
   const { pack, accessories, ground, service } = machine

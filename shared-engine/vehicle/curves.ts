@@ -20,7 +20,7 @@ export interface ThrustCurve {
  * State at a ground speed: belt speed and slip are what the ground makes of it.
  *
  * @param groundSpeed v, m/s
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function driveStateAtGroundSpeed(setting: CurveSetting, groundSpeed: number): DriveState {
   const { machine, line, footing, drive } = setting

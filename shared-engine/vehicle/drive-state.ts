@@ -52,7 +52,7 @@ export interface DriveState {
  * F_max leaves; on `soil` slip follows from the thrust.
  *
  * @param beltSpeed v_b, m/s
- * *Source:* engine contract §§3 and 5. A spinning track's ground speed is that at which the machine neither gains nor loses
+ * *Source:* `docs/model.md` §§3 and 5. A spinning track's ground speed is that at which the machine neither gains nor loses
  * grip: on a plot over belt speed it is told as v_b (1 − slip given).
  */
 export function driveStateAt(setting: CurveSetting, beltSpeed: number): DriveState {

@@ -12,7 +12,7 @@ import { clearTopState, type TopState } from './top-state.ts'
  * F(v) = R(v); none where min(F_m(0), F_max) ≤ R(0).
  *
  * @param top filled
- * *Source:* engine contract §5; on `coefficient` ground a quadratic in closed form, on `soil` a bracketed root.
+ * *Source:* `docs/model.md` §5; on `coefficient` ground a quadratic in closed form, on `soil` a bracketed root.
  */
 export function setTopState(top: TopState, machine: Machine, motion: Motion): void {
   const { footing, line } = motion

@@ -10,7 +10,7 @@ import type { ThrustLine } from './thrust-line.ts'
  * a_l = g (x cos θ − h sin θ)/h;  F_l = m a_l + R(0); 0 where negative.
  *
  * @returns N; NaN without the height h and the lead x of the centre of mass
- * *Source:* moments about the rear edge; rotor and loop inertia left out, the safe side: engine contract §5, assumption.
+ * *Source:* moments about the rear edge; rotor and loop inertia left out, the safe side: `docs/model.md` §5, assumption.
  */
 export function frontLiftThrustOf(machine: Machine, footing: Footing): number {
   const { centreHeight, centreAhead, mass } = machine.vehicle
@@ -27,7 +27,7 @@ export function frontLiftThrustOf(machine: Machine, footing: Footing): number {
  *
  * @param liftThrust F_l, N
  * @returns duty, 0 where no current is needed; NaN where no throttle up to the cap reaches it or grip stays below it
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function frontLiftDutyOf(
   machine: Machine,

@@ -7,7 +7,7 @@ import type { Machine } from '../machine/parts.ts'
  *
  * @returns kg
  * *Source:* kinetic energy of the parts; a circulating loop counts once more than its translation. Held while the track
- * spins too: engine contract §5, assumption.
+ * spins too: `docs/model.md` §5, assumption.
  */
 export function equivalentMassOf(machine: Machine): number {
   const { vehicle, track, motor, train } = machine

@@ -8,8 +8,8 @@ import type { Machine } from '../machine/parts.ts'
  * @param rpm mechanical, of the motor
  * @param slip i, 0 to 1
  * @returns m/s
- * *Source:* teeth × pitch × turns; engine contract §5. Tread and lugs play no part on the straight run.
- * @example groundSpeedOfRpm(machine, 6000, 0) // 100 motor turns a second, times the advance of one
+ * *Source:* teeth × pitch × turns; `docs/model.md` §5. Tread and lugs play no part on the straight run.
+ * @example rpmOfGroundSpeed(machine, groundSpeedOfRpm(machine, 6000, 0.1), 0.1) // 6000
  */
 export function groundSpeedOfRpm(machine: Machine, rpm: number, slip: number): number {
   return (rpm / 60) * (machine.track.advance / machine.train.ratio) * (1 - slip)

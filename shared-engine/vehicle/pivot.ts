@@ -11,7 +11,7 @@ import type { ThrustLine } from './thrust-line.ts'
  * @param level footing without slope
  * @returns N per side; NaN where motors or loops are not even in number, or gauge, contact length or μ_t are not given
  * *Source:* Wong, Theory of Ground Vehicles, skid steering with uniform pressure; sideways drag takes no grip from the
- * push and skis count in R_g alone: engine contract §5, assumption.
+ * push and skis count in R_g alone: `docs/model.md` §5, assumption.
  */
 export function pivotThrustOf(machine: Machine, level: Footing): number {
   const { gauge, contactLength } = machine.vehicle
@@ -28,7 +28,7 @@ export function pivotThrustOf(machine: Machine, level: Footing): number {
  *
  * @param thrust F_p, N per side
  * @returns A; NaN without F_p
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function pivotAmpsOf(machine: Machine, drive: DriveLine, line: ThrustLine, thrust: number): number {
   const torque = (2 * (thrust + machine.track.internalDrag / 2)) / line.thrustPerTorque

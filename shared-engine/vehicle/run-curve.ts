@@ -20,7 +20,7 @@ export const runEnd = 0.98
  *
  * @param count points, at least 2, even in speed
  * @returns null where the machine does not get going
- * *Source:* engine contract §5; the same pieces as the figures of §12.
+ * *Source:* `docs/model.md` §5; the same pieces as the figures of §12.
  */
 export function runFromRest(machine: Machine, count = 121): RunCurve | null {
   const setting = curveSettingOf(machine)

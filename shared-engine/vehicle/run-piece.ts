@@ -25,6 +25,7 @@ const { nodes, weights } = legendreRule(8)
  * @param to ground speed, m/s
  * @param start F_0, N
  * @param slope s, N per m/s of ground speed
+ * *Source:* closed form of ∫ m_e dv/(F_0 − s v − R(v)) and of ∫ m_e v dv/(…), `docs/model.md` §5.
  */
 export function addPiece(
   progress: RunProgress,

@@ -23,7 +23,7 @@ const progress = new RunProgress()
  * t = ∫ m_e/(F(v) − R(v)) dv,  s = ∫ m_e v/(F(v) − R(v)) dv, from 0 to 50 and 80 % of the top speed.
  *
  * @param run filled; NaN without an equilibrium
- * *Source:* Newton's second law; engine contract §5. Gauss-Legendre on pieces that end where grip or current limit let go.
+ * *Source:* Newton's second law; `docs/model.md` §5. Gauss-Legendre on pieces that end where grip or current limit let go.
  */
 export function setRun(run: RunFromRest, machine: Machine, motion: Motion, top: TopState): void {
   if (!top.exists) {

@@ -10,7 +10,7 @@ import { motorThrustAt } from './thrust-line.ts'
  * min(F_m(0), F_max(θ)) = R(0, θ).
  *
  * @returns rise over run, at most 10; null where it does not start on the level, or on any grade up to that
- * *Source:* engine contract §5, solved for the grade. Tipping over backwards is another limit: front lift.
+ * *Source:* `docs/model.md` §5, solved for the grade. Tipping over backwards is another limit: front lift.
  */
 export function steepestGrade(machine: Machine): { grade: number; heldBy: 'motor' | 'grip' } | null {
   const setting = curveSettingOf(machine)

@@ -12,7 +12,7 @@ const point = new SoilPoint()
  *
  * The x between φ(x) = R(0)/F_∞ and the start's at which F(x) − R(0) − k v(x)² = 0: it rises with x, so there is one.
  *
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function setSoilTop(top: TopState, motion: Motion): void {
   const { footing, line, airDragFactor } = motion

@@ -33,7 +33,7 @@ const shear = new Shear()
  *
  * dv/dx = −F′ (1 − i)/s − v_b K/L,  d²v/dx² = −F″ (1 − i)/s + 2 F′ (K/L)/s, s the slope of the thrust line there.
  *
- * *Source:* Janosi and Hanamoto; engine contract §5.
+ * *Source:* Janosi and Hanamoto; `docs/model.md` §5.
  */
 export function setSoilPoint(point: SoilPoint, motion: Motion): void {
   const { footing, line } = motion
@@ -80,6 +80,8 @@ function middleOf(left: number, right: number): number {
  * x at rest with full throttle: 1 slip where the track can spin, else the slip of a first creep.
  *
  * @param restThrust F_m(0), N, more than nothing
+ * @returns x = i L/K
+ * *Source:* `docs/model.md` §5: slip at rest.
  */
 export function startingShear(footing: Footing, restThrust: number): number {
   if (restThrust >= footing.gripThrust) return footing.fullShear
@@ -135,7 +137,7 @@ function meetingGuess({ footing, line, airDragFactor }: Motion): number {
  *
  * @param point filled
  * @param high x with a surplus of at least nothing
- * *Source:* Halley's method kept inside a bracket; engine contract §5.
+ * *Source:* Halley's method kept inside a bracket; `docs/model.md` §5.
  */
 export function moveToMeeting(point: SoilPoint, motion: Motion, high: number): void {
   const { footing, airDragFactor } = motion

@@ -36,7 +36,7 @@ export function startSoilRun(progress: RunProgress, motion: Motion): void {
  * With x = i L/K as the variable everything is explicit: t = ∫ m_e v′(x)/(F(x) − R(v(x))) dx. Pieces are even in the
  * fourth root of x, because thrust bends where x is near 1 and runs out as 1/x towards full slip.
  *
- * *Source:* engine contract §5.
+ * *Source:* `docs/model.md` §5.
  */
 export function addSoilRun(progress: RunProgress, motion: Motion, to: number): void {
   const { line, footing } = motion

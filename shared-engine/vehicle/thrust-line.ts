@@ -29,7 +29,7 @@ export class ThrustLine {
 /**
  * Fills a thrust line from a drive line.
  *
- * *Source:* engine contract §5; power is conserved but for the stages' efficiencies.
+ * *Source:* `docs/model.md` §5; power is conserved but for the stages' efficiencies.
  */
 export function setThrustLine(line: ThrustLine, machine: Machine, drive: DriveLine): void {
   const { train, track, motor } = machine
@@ -57,6 +57,7 @@ export function setThrustLine(line: ThrustLine, machine: Machine, drive: DriveLi
  *
  * @param beltSpeed v_b, m/s
  * @returns F_m, N
+ * *Source:* `docs/model.md` §5, F_m = M T G η/r − D.
  */
 export function motorThrustAt(line: ThrustLine, beltSpeed: number): number {
   return beltSpeed < line.cornerSpeed

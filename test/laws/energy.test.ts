@@ -26,7 +26,7 @@ const throttles = fc.double({ min: 0.05, max: 1, noNaN: true })
 const freeOf = ({ line }: CurveSetting): number => Math.max(0.1, line.openStart / line.openSlope)
 
 describe('energy', () => {
-  it('that leaves the cells is what heats, lights and turns, in every state: engine contract §3', () => {
+  it('that leaves the cells is what heats, lights and turns, in every state: `docs/model.md` §3', () => {
     fc.assert(
       fc.property(machines, throttles, shares(1.5), (machine, throttle, places) => {
         const setting = curveSettingOf(machine, throttle)

@@ -5,7 +5,7 @@ import { loaded, rows, solved, type Rows } from './springs.ts'
 
 // Which rows carry, without being told at which end rows lift: every contiguous set is solved with the places of all
 // rows, lifted ones too, and kept only where its rows press and all others stand clear. *Source:* the spring model of
-// engine contract §6, after Gerbert et al. (1978); contact without pull as a complementarity problem.
+// `docs/model.md` §6, after Gerbert et al. (1978); contact without pull as a complementarity problem.
 
 /** k u of every row, N, where rows `from` to `to` carry: k times the springs' own equations. */
 function pressesOf(at: Rows, from: number, to: number): number[] {

@@ -5,7 +5,7 @@ import { largestRowForce } from '../../shared-engine/track/sharing.ts'
 import { loaded, power, rows, springsOf, solved, type Rows } from './springs.ts'
 
 // The closed form beside a direct solution of the same springs: equations written out, solved by elimination, as many
-// rows as can carry from the tight side. *Source:* the spring model of engine contract §6, after Gerbert et al. (1978).
+// rows as can carry from the tight side. *Source:* the spring model of `docs/model.md` §6, after Gerbert et al. (1978).
 
 /** Forces of `count` rows that all carry, their tight side under T_0. */
 function forcesOf({ stiffness, loop, pitch, error, pull, slack }: Rows, count: number): number[] {

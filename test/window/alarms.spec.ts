@@ -52,7 +52,7 @@ test('every line of the card is the engine’s, with its direction in words and 
 test('an entry that goes takes its alarm along and is named', async ({ open }) => {
   const { page } = await open()
   await openHot(page)
-  // 10 K below the limit of 120 °C, as the engine contract has it.
+  // 10 K below the limit of 120 °C, as `docs/model.md` has it.
   await expect(row(page, 'motor-temperature')).toContainText(/110\.0.°C/)
   await showPart(page, 'motor')
   await entry(page, 'motor.maxTemperatureC').fill('100')

@@ -58,7 +58,7 @@ export function gearRadii({ module, pressureAngle, teeth }: GearForm): GearRadii
  * @returns ψ, rad; negative past the point where both flanks meet
  *
  * *Source:* ISO 21771-1:2024, tooth thickness at any circle, without shift; from memory.
- * @example 2 * 20 * halfToothAngle({ module: 2, pressureAngle: 0.349, teeth: 20 }, 20) // π m/2 = 3.14159
+ * @example 2 * 20 * halfToothAngle({ module: 2, pressureAngle: 0.349, teeth: 20 }, 20) // 3.14159
  */
 export function halfToothAngle(form: GearForm, radius: number): number {
   const { base } = gearRadii(form)

@@ -13,7 +13,7 @@ export interface GearPair {
  *
  * @returns teeth in contact on the mean
  * *Source:* ISO 21771 and any gear text; addendum 1.0: ISO 53.
- * @example contactRatioOf({ driverTeeth: 20, drivenTeeth: 40, ... 20° }) // 1.64
+ * @example contactRatioOf({ driverTeeth: 20, drivenTeeth: 40, sinPressureAngle: Math.sin(Math.PI / 9), cosPressureAngle: Math.cos(Math.PI / 9) }) // 1.64
  */
 export function contactRatioOf(pair: GearPair): number {
   const { sinPressureAngle: sine, cosPressureAngle: cosine } = pair

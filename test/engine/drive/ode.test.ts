@@ -7,7 +7,7 @@ import { readBuildOf } from '../../fixtures/build/machine.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
 
 // A drive with everything that warms, drags and draws at once, its equations written here anew from the text of engine
-// contract §§2, 3, 5 and 7 and solved by odex; nothing of the engine but its tables of cells and coolants.
+// `docs/model.md` §§2, 3, 5 and 7 and solved by odex; nothing of the engine but its tables of cells and coolants.
 
 /** Demo data: two motors that start at their current limit, a circuit of glycol, lamps, skis, tow, a slope, slip. */
 const stored: StoredBuild = {

@@ -73,7 +73,7 @@ describe('limits crossed', () => {
   const crossing = (found: Sweep, id: string) => found.crossings.filter((one) => one.id === id)
 
   it('of the free rpm at the throttle that the over-rev check solves for', () => {
-    // Solved in closed form by another part of the engine (contract §3). 1e-9: the crossing's own closeness.
+    // Solved in closed form by another part of the engine (`docs/model.md` §3). 1e-9: the crossing's own closeness.
     const throttle = check(completeBuild(stoat)).figures.throttleForRatedRpmPercent ?? NaN
     expect(throttle).toBeLessThan(100)
     const [found, ...more] = crossing(
@@ -86,7 +86,7 @@ describe('limits crossed', () => {
   })
 
   it('of a load that grows in proportion, where its share of the limit says', () => {
-    // Bending of the gear is in proportion to the service factor (contract §4): it is crossed at factor · allowed/actual.
+    // Bending of the gear is in proportion to the service factor (`docs/model.md` §4): it is crossed at factor · allowed/actual.
     const factor = stoat.service?.factor ?? 1.5
     const row = check(completeBuild(stoat)).limits.find(({ id }) => id === 'stage.1.shaft')
     const expected = (factor * (row?.allowed ?? NaN)) / (row?.actual ?? NaN)

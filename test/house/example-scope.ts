@@ -1,0 +1,15 @@
+import { check } from '../../shared-engine/check.ts'
+import { fields } from '../../shared-engine/entries/fields.ts'
+import { fullBuild } from '../fixtures/build/plain.ts'
+import { readBuildOf } from '../fixtures/build/machine.ts'
+
+const stored = fullBuild()
+const checked = check(readBuildOf(stored))
+
+/** Names that the examples of docstrings may use beside their own module's. */
+export const exampleScope: Readonly<Record<string, unknown>> = {
+  stored,
+  checked,
+  fields,
+  machine: checked.machine,
+}
