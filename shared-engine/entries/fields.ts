@@ -43,7 +43,7 @@ function number(value: number): string {
 /**
  * What an entry may be, with its unit, for a sentence.
  *
- * @example allowedOf(fieldOf('pack.series')!) // 'a whole number, 1 to 60 cells'
+ * @example allowedOf(fieldOf('pack.series')) // 'a whole number, 1 to 60 cells'
  */
 export function allowedOf(field: Field): string {
   if (field.choices !== undefined) {

@@ -6,6 +6,7 @@ const physics = ['pack', 'motor', 'geometry', 'stages', 'track', 'ground', 'heat
 
 const functions = physics
   .flatMap((folder) => filesBelow(`shared-engine/${folder}`, ['.ts']))
+  .filter((file) => !/\/(draw|working|limits)\.ts$/.test(file)) // a kind's drawing and words are no physics
   .flatMap(exportsOf)
   .filter(({ kind }) => kind === 'function')
 
