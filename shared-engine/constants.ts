@@ -12,6 +12,9 @@ export interface Constant {
  */
 export const modelVersion = 1
 
+/** What stands below every result: the one wording of it. */
+export const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'
+
 /** Every physical constant that the engine's formulas use, for workings to quote. */
 export const constants = {
   gravity: {

@@ -1,3 +1,4 @@
+import { printable } from '../mistakes/shown.ts'
 import { fromEngine } from '../units/convert.ts'
 import { seriesAt } from './readout.ts'
 import type { Axis, PlotReading, Table } from './scene.ts'
@@ -22,9 +23,24 @@ export function plotTable({ x, panels, stops }: PlotReading): Table {
   return { columns, rows }
 }
 
+/** What a spreadsheet takes for the start of a formula. */
+const formulaStart = /^[=+\-@\t\r]/
+const plainNumber = /^[+-]?\d+(\.\d+)?([eE][+-]?\d+)?$/
+
+/**
+ * A cell of a text that may be a person's: an apostrophe before what a spreadsheet would run as a formula, and no control
+ * characters but line ends. A number that stands as text is left alone.
+ *
+ * *Source:* OWASP, *CSV Injection*: prefix =, +, −, @, tab and carriage return with a single quote.
+ */
+function harmless(text: string): string {
+  const plain = printable(text)
+  return formulaStart.test(text) && !plainNumber.test(text) ? `'${plain}` : plain
+}
+
 function csvCell(value: number | string | null): string {
   if (value === null) return ''
-  const text = String(value)
+  const text = typeof value === 'number' ? String(value) : harmless(value)
   return /[",\n\r]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text
 }
 

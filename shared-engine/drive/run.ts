@@ -1,5 +1,5 @@
 import type { Build } from '../entries/schema.ts'
-import { followSteps, type StepEvent, type StepRun } from '../numeric/step.ts'
+import { Following, type StepEvent, type StepProblem, type StepRun } from '../numeric/step.ts'
 import { place, stateNames, type Pattern } from './drive.ts'
 import { PatternPoint, setPatternPoint, setPatternSlopes } from './point.ts'
 import { patternSettingOf, type PatternSetting, type SettledRow } from './setting.ts'
@@ -11,6 +11,8 @@ export interface PatternOptions {
   readonly startTemperature?: number
   /** Largest error of a step, relative to each state. */
   readonly relative?: number
+  /** Steps after which it is not followed further; {@link mostSteps} where absent. */
+  readonly steps?: number
 }
 
 /** One stretch between two kinks: the same row, moving or standing. */
@@ -20,10 +22,14 @@ export interface Stretch {
 }
 
 /** How a drive ended. */
-export type PatternEnd = 'finished' | 'reserve' | 'too-hot' | 'too-stiff'
+export type PatternEnd = 'finished' | 'reserve' | 'too-hot' | 'too-stiff' | 'too-long' | 'stopped'
 
 /** °C of the winding at which a drive ends: insulation is gone and the motor's constants mean nothing. *Source:* assumption. */
 const hottestWinding = 300
+
+/** Steps of a whole drive, tried ones included: some minutes of work, a few hundred megabytes. The rest is not followed. */
+export const mostSteps = 200_000
+const mostStepsOfStretch = 50_000
 
 /** Setting off and stopping more often than this in one row is a bug of ours, not a drive. */
 const mostStretches = 200
@@ -33,33 +39,114 @@ const mostStretches = 200
  * goes.
  *
  * dq/dt = I_pack;  m_e dv/dt = thrust − R(v);  temperatures as in {@link setPatternSlopes}; each row starts from where the
- * one before it ended; the drive ends with its last row, or where the charge reaches the reserve.
+ * one before it ended; the drive ends with its last row, or where the charge reaches the reserve,
+ * the winding passes 300 °C, or {@link mostSteps} are used up.
  *
  * *Source:* `docs/model.md` §7; the laws of each part are those of §§2 to 7 at the state of the instant.
  */
 export function runPattern(build: Build, pattern: Pattern, options: PatternOptions = {}): PatternRun {
-  const setting = patternSettingOf(build, pattern)
-  const stretches: Stretch[] = []
-  let time = 0
-  let state = startState(setting, options.startTemperature)
-  let end: PatternEnd = 'finished'
-  for (const settled of setting.rows) {
-    const rowEnd = time + settled.row.seconds
-    const before = stretches.length
-    while (end === 'finished' && time < rowEnd) {
-      const run = followStretch(setting, settled, state, time, rowEnd, options.relative ?? 1e-9)
-      stretches.push({ settled, run })
-      time = run.times.at(-1) ?? rowEnd
-      state = Float64Array.from(run.states.at(-1) ?? state)
-      if (run.ended === 'too-stiff' || stretches.length - before > mostStretches) end = 'too-stiff'
-      else if (run.ended === 'event') {
-        const happened = run.happened.at(-1)?.name
-        if (happened === 'reserve' || happened === 'too-hot') end = happened
-        else state[place.speed] = 0
+  const drive = new DriveUnderWay(build, pattern, options)
+  drive.until(Infinity)
+  return drive.result()
+}
+
+/**
+ * A drive followed piece by piece, so that it can be watched and broken off: where it is paused plays no part in what
+ * comes out.
+ */
+export class DriveUnderWay {
+  /** s from its start to the end of its last row. */
+  readonly seconds: number
+  readonly #build: Build
+  readonly #pattern: Pattern
+  readonly #setting: PatternSetting
+  readonly #relative: number
+  readonly #stretches: Stretch[] = []
+  #stretch: { readonly settled: SettledRow; readonly following: Following } | null = null
+  #row = 0
+  #stretchesOfRow = 0
+  #rowFrom = 0
+  #stepsLeft: number
+  #time = 0
+  #state: Float64Array
+  #end: PatternEnd | null = null
+
+  constructor(build: Build, pattern: Pattern, options: PatternOptions = {}) {
+    this.#build = build
+    this.#pattern = pattern
+    this.#setting = patternSettingOf(build, pattern)
+    this.#relative = options.relative ?? 1e-9
+    this.#stepsLeft = options.steps ?? mostSteps
+    this.#state = startState(this.#setting, options.startTemperature)
+    this.seconds = pattern.rows.reduce((sum, row) => sum + row.seconds, 0)
+  }
+
+  /** How far it is, s. */
+  get time(): number {
+    return this.#stretch?.following.time ?? this.#time
+  }
+
+  get isOver(): boolean {
+    return this.#end !== null
+  }
+
+  /** Goes on until a time is passed, or to the drive's end. */
+  until(time: number): void {
+    while (this.#end === null && this.time < time) {
+      const stretch = (this.#stretch ??= this.#begun())
+      if (stretch === null) {
+        this.#end = 'finished'
+        return
       }
+      stretch.following.until(time)
+      if (stretch.following.isOver) this.#close(stretch.settled, stretch.following)
     }
   }
-  return resultOf(build, pattern, setting, stretches, end)
+
+  /** What came of it; of one that is not over, what there is so far. */
+  result(): PatternRun {
+    const { settled, following } = this.#stretch ?? {}
+    const open = settled === undefined || following === undefined ? [] : [{ settled, run: following.run() }]
+    const stretches = [...this.#stretches, ...open]
+    return resultOf(this.#build, this.#pattern, this.#setting, stretches, this.#end ?? 'stopped')
+  }
+
+  /** The next stretch, null behind the last row. */
+  #begun() {
+    for (;;) {
+      const settled = this.#setting.rows[this.#row]
+      if (settled === undefined) return null
+      const rowEnd = this.#rowFrom + settled.row.seconds
+      if (this.#time < rowEnd) {
+        const steps = Math.min(mostStepsOfStretch, this.#stepsLeft)
+        const problem = stretchProblem(this.#setting, settled, this.#state, this.#time, rowEnd)
+        return {
+          settled,
+          following: new Following({ ...problem, relative: this.#relative, mostSteps: steps }),
+        }
+      }
+      this.#row += 1
+      this.#rowFrom = this.#time
+      this.#stretchesOfRow = 0
+    }
+  }
+
+  #close(settled: SettledRow, following: Following): void {
+    const run = following.run()
+    this.#stretch = null
+    this.#stretches.push({ settled, run })
+    this.#stretchesOfRow += 1
+    this.#stepsLeft -= following.tried
+    this.#time = run.times.at(-1) ?? this.#time
+    this.#state = Float64Array.from(run.states.at(-1) ?? this.#state)
+    if (this.#stepsLeft <= 0) this.#end = 'too-long'
+    else if (run.ended === 'too-stiff' || this.#stretchesOfRow > mostStretches) this.#end = 'too-stiff'
+    else if (run.ended === 'event') {
+      const happened = run.happened.at(-1)?.name
+      if (happened === 'reserve' || happened === 'too-hot') this.#end = happened
+      else this.#state[place.speed] = 0
+    }
+  }
 }
 
 function startState(
@@ -83,14 +170,13 @@ const floors = stateNames.map((name) =>
       : 1e-3,
 )
 
-function followStretch(
+function stretchProblem(
   setting: PatternSetting,
   settled: SettledRow,
   state: Float64Array,
   from: number,
   to: number,
-  relative: number,
-): StepRun {
+): StepProblem {
   const point = new PatternPoint()
   const { pack } = setting.machine
   const usable = (pack.stateOfCharge - pack.reserve) * pack.capacity
@@ -112,7 +198,7 @@ function followStretch(
     value: (_, at) => (setPatternPoint(point, setting, settled, at), point.surplus),
     stops: true,
   }
-  return followSteps({
+  return {
     slopes: (_, at, slope) => {
       setPatternPoint(point, setting, settled, at)
       setPatternSlopes(slope, point, setting, settled, at, moving)
@@ -120,9 +206,7 @@ function followStretch(
     from,
     to,
     start: [...state],
-    relative,
     absolute: floors,
-    mostSteps: 50_000,
     events: moving ? [reserve, tooHot, stop] : [reserve, tooHot, setOff],
-  })
+  }
 }

@@ -1,7 +1,7 @@
 import type { Build } from '../entries/schema.ts'
 import type { Pattern } from '../drive/drive.ts'
 import type { PatternRun } from '../drive/result.ts'
-import { runPattern } from '../drive/run.ts'
+import { DriveUnderWay } from '../drive/run.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and how it is driven. */
@@ -10,28 +10,33 @@ export interface PatternInput {
   readonly pattern: Pattern
 }
 
+/** Parts of a drive's time, for its progress. */
+const parts = 1000
+
 /**
- * A drive as a job, so that the window is not held up: one item, since each moment follows from the one before. Most take
- * some tenths of a second; Stop ends its thread.
+ * A drive as a job, so that the window is not held up: parts of its time, on one thread, since each moment follows from the
+ * one before. Most take some tenths of a second; Stop ends its thread.
  */
 export const patternJob: JobKind<PatternInput, PatternRun | null, PatternRun | null> = {
   name: 'pattern',
   alone: true,
-  sizeOf: () => 1,
+  sizeOf: () => parts,
   startWorker: ({ build, pattern }) => {
-    let run: PatternRun | null = null
+    const drive = new DriveUnderWay(build, pattern)
+    let at = 0
     return {
-      work: () => {
-        run = runPattern(build, pattern)
+      work: (_, to) => {
+        drive.until(to < parts ? (drive.seconds * to) / parts : Infinity)
+        at = to
       },
-      take: () => ({ part: run, transfer: [] }),
+      take: () => ({ part: at < parts ? null : drive.result(), transfer: [] }),
     }
   },
   startCollector: () => {
     let run: PatternRun | null = null
     return {
       add: (part) => {
-        run = part
+        run = part ?? run
       },
       outcome: () => run,
     }

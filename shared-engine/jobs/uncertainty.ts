@@ -9,10 +9,10 @@ export interface UncertaintyInput extends UncertaintyOptions {
 }
 
 /**
- * Uncertainty as a job: one item for each sample. The result so far is that of the samples that are in; the whole one is
- * what `uncertaintyOf` gives, however many threads there were.
+ * Uncertainty as a job: one item for each sample. The result so far is that of the samples that are in, null before the
+ * first; the whole one is what `uncertaintyOf` gives, however many threads there were.
  */
-export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound[], Uncertainty> = {
+export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound[], Uncertainty | null> = {
   name: 'uncertainty',
   sizeOf: ({ build, samples }) => (Object.keys(build.tolerances).length === 0 ? 1 : samples),
   startWorker: ({ build, samples, seed }) => {
@@ -32,7 +32,7 @@ export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound
     const parts: UncertaintyFound[] = []
     return {
       add: (part) => void parts.push(...part),
-      outcome: () => uncertaintyOfPieces(plan, parts),
+      outcome: () => (parts.length === 0 ? null : uncertaintyOfPieces(plan, parts)),
     }
   },
 }

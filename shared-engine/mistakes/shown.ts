@@ -1,6 +1,13 @@
 /** Control characters, line separators and text-direction marks: what could break a line or drive a terminal. */
 const unprintable = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu
 
+/** Text in as many lines as it has, every other control character and direction mark made visible. */
+export function printable(text: string): string {
+  return text.replace(unprintable, (mark, at: number) =>
+    mark === '\n' || (mark === '\r' && text[at + 1] === '\n') ? mark : '\uFFFD',
+  )
+}
+
 /** Text on one line and no longer than `most` characters, whatever was in it. */
 export function oneLine(text: string, most: number): string {
   const clean = text.slice(0, 4 * most).replace(unprintable, '\uFFFD')

@@ -52,39 +52,79 @@ export interface StepRun {
  * cooling.at(1)[0] // 0.36787944…
  */
 export function followSteps(problem: StepProblem): StepRun {
-  const {
-    slopes,
-    from,
-    to,
-    start,
-    relative = 1e-9,
-    absolute = 1e-9,
-    events = [],
-    mostSteps = 100_000,
-  } = problem
-  const longest = Math.min(problem.longestStep ?? Infinity, to - from)
-  const floor = (i: number) => (typeof absolute === 'number' ? absolute : (absolute[i] ?? 1e-9))
-  const k = nodes.map(() => new Float64Array(start.length))
-  const run = runFrom(from, start)
-  let step = longest / 100
-  slopes(from, run.state, slopeAt(k, 0))
-  for (let count = 0; run.time < to && run.ended === 'reached'; count++) {
-    if (count >= mostSteps || run.time + step === run.time) {
-      run.ended = 'too-stiff'
-      break
+  const following = new Following(problem)
+  following.until(problem.to)
+  return following.run()
+}
+
+/** The same, piece by piece: where it is paused plays no part in its steps. */
+export class Following {
+  /** Steps tried, the refused ones included. */
+  tried = 0
+  readonly #problem: StepProblem
+  readonly #longest: number
+  readonly #run: RunUnderWay
+  readonly #k: readonly Float64Array[]
+  #step: number
+
+  constructor(problem: StepProblem) {
+    const { slopes, from, to, start, longestStep = Infinity } = problem
+    this.#problem = problem
+    this.#longest = Math.min(longestStep, to - from)
+    this.#k = nodes.map(() => new Float64Array(start.length))
+    this.#run = runFrom(from, start)
+    this.#step = this.#longest / 100
+    slopes(from, this.#run.state, slopeAt(this.#k, 0))
+  }
+
+  get time(): number {
+    return this.#run.time
+  }
+
+  /** Whether it has come to its end. */
+  get isOver(): boolean {
+    return this.#run.ended !== 'reached' || this.#run.time >= this.#problem.to
+  }
+
+  /** Goes on until a time is passed, or to its end. */
+  until(time: number): void {
+    const run = this.#run
+    while (run.time < time && !this.isOver) {
+      if (this.tried >= (this.#problem.mostSteps ?? 100_000) || run.time + this.#step === run.time) {
+        run.ended = 'too-stiff'
+        return
+      }
+      this.tried += 1
+      this.#try()
     }
-    const last = run.time + step >= to
-    if (last) step = to - run.time
-    const end = trial(slopes, run.time, step, run.state, k)
-    const error = errorOf(k, step, run.state, end, relative, floor)
+  }
+
+  #try(): void {
+    const { slopes, to, relative = 1e-9, absolute = 1e-9, events = [] } = this.#problem
+    const [run, k] = [this.#run, this.#k]
+    const floor = (i: number) => (typeof absolute === 'number' ? absolute : (absolute[i] ?? 1e-9))
+    const last = run.time + this.#step >= to
+    if (last) this.#step = to - run.time
+    const end = trial(slopes, run.time, this.#step, run.state, k)
+    const error = errorOf(k, this.#step, run.state, end, relative, floor)
     if (error <= 1) {
-      accept(run, pieceOf(run.time, step, run.state, end, k), end, last ? to : run.time + step, events)
+      accept(
+        run,
+        pieceOf(run.time, this.#step, run.state, end, k),
+        end,
+        last ? to : run.time + this.#step,
+        events,
+      )
       slopeAt(k, 0).set(slopeAt(k, 6))
     }
-    step = Math.min(longest, step * Math.min(5, Math.max(0.2, 0.9 * error ** -0.2)))
+    this.#step = Math.min(this.#longest, this.#step * Math.min(5, Math.max(0.2, 0.9 * error ** -0.2)))
   }
-  const { ended, times, states, happened, pieces } = run
-  return { ended, times, states, happened, at: (wanted) => stateAt(times, states, pieces, wanted) }
+
+  /** The run as far as it went. */
+  run(): StepRun {
+    const { ended, times, states, happened, pieces } = this.#run
+    return { ended, times, states, happened, at: (wanted) => stateAt(times, states, pieces, wanted) }
+  }
 }
 
 const slopeAt = (k: readonly Float64Array[], stage: number) => k[stage] as Float64Array

@@ -1,6 +1,9 @@
 import type { UncertaintyFound, UncertaintyPlan } from './samples.ts'
 
-/** Columns of one run over the samples: one for each entry and each limit. */
+/**
+ * Columns of one run over the samples: one for each entry and each limit. A column is put together when it is asked for
+ * and kept by nobody, so that the numbers of a long run stand in memory once.
+ */
 export interface Columns {
   readonly valuesOf: (entry: number) => Float64Array
   readonly marginsOf: (limit: number) => Float64Array
@@ -12,6 +15,8 @@ export interface Gathered {
   readonly base: Columns
   /** For each entry, the first samples again with its tolerance halved. */
   readonly halved: readonly Columns[]
+  /** Samples that are in: fewer than asked for where the work was stopped. */
+  readonly samples: number
   /** Samples that made a build, and those that did not. */
   readonly possible: number
   readonly impossible: number
@@ -31,6 +36,7 @@ export function gatherPieces(plan: UncertaintyPlan, pieces: readonly Uncertainty
   const possible = done - impossible
   return {
     base,
+    samples: done,
     halved: plan.entries.map((_, place) => columnsOf(plan, pieces, place + 1, plan.again)),
     possible,
     impossible,
@@ -56,10 +62,10 @@ function columnsOf(
     return whole
   }
   const firstLimit = variant * plan.limitIds.length
-  const values = plan.entries.map((_, place) => column((found) => found.values, place))
-  const margins = plan.limitIds.map((_, place) => column((found) => found.margins, firstLimit + place))
-  const none = new Float64Array(0)
-  return { valuesOf: (entry) => values[entry] ?? none, marginsOf: (limit) => margins[limit] ?? none }
+  return {
+    valuesOf: (entry) => column((found) => found.values, entry),
+    marginsOf: (limit) => column((found) => found.margins, firstLimit + limit),
+  }
 }
 
 /** Samples in which any limit is over. */

@@ -9,9 +9,13 @@ import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './build.ts'
 import { drawOf, tolerancedEntriesOf, type TolerancedEntries, type TolerancedEntry } from './entries.ts'
 
+/** Fewest samples that give percentiles a meaning, and most: some hundred margins each are held in memory. */
+export const fewestSamples = 20
+export const mostSamples = 200_000
+
 /** How many samples are drawn, and from which seed: both are part of the result. */
 export interface UncertaintyOptions {
-  /** 20 to 1,000,000. */
+  /** {@link fewestSamples} to {@link mostSamples}. */
   readonly samples: number
   /** Whole number, 0 to 2^53 − 1. */
   readonly seed: number

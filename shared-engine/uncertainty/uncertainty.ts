@@ -44,6 +44,7 @@ export interface UncertainLimit {
 /** How sure a build's limits are, given how well its entries are known. */
 export interface Uncertainty {
   readonly name: string
+  /** Samples that the result rests on: those that were in where the work was stopped. */
   readonly samples: number
   readonly seed: number
   /** Samples left out because their entries, taken together, make no build. */
@@ -90,7 +91,7 @@ export function uncertaintyOfPieces(plan: UncertaintyPlan, pieces: readonly Unce
   })
   return {
     name: plan.build.name,
-    samples: plan.entries.length === 0 ? 1 : plan.samples,
+    samples: plan.entries.length === 0 ? 1 : gathered.samples,
     seed: plan.seed,
     impossible: gathered.impossible,
     entries: plan.entries.map(({ path, label, nominal, plusMinus, shape }, place) => ({

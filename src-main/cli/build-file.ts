@@ -1,13 +1,27 @@
-import { closeSync, fstatSync, openSync } from 'node:fs'
+import { closeSync, constants, fstatSync, openSync, statSync } from 'node:fs'
 import { mostBytes, readBuild } from '../../shared-engine/entries/read.ts'
 import type { Build } from '../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Mistake, type Result } from '../../shared-engine/mistakes/mistake.ts'
+import { oneLine } from '../../shared-engine/mistakes/shown.ts'
 import type { Io } from './io.ts'
 import { readUpTo } from './read-up-to.ts'
 import { mistake, tell } from './trouble.ts'
 
+/** A named pipe is opened at once, where opening it would wait for ever if nobody writes. */
+const withoutWaiting = constants.O_RDONLY | constants.O_NONBLOCK
+/** ms that a named pipe is given until its first byte. */
+const patience = 5000
+const nothingCame = `it is a pipe, and nobody wrote to it for ${patience / 1000} s`
+
 /** The name that stands for standard input. */
 const standardInput = '-'
+
+/** Whether standard input is asked for more than once, which has been said then: what the first takes the second lacks. */
+export function readsInputTwice(files: readonly string[], io: Io): boolean {
+  if (files.filter((file) => file === standardInput).length < 2) return false
+  tell(io, 'pitchline', [mistake('input-twice', { allowed: 'one -, the others by name' })])
+  return true
+}
 
 /** Reads a build for a command: the build, or `null` after every mistake in it has been told. */
 export function buildOf(file: string, io: Io): Build | null {
@@ -16,7 +30,7 @@ export function buildOf(file: string, io: Io): Build | null {
 
 /** Reads a file for a command with a reader of its kind: what is in it, or `null` after every mistake has been told. */
 export function contentOf<T>(file: string, reader: (bytes: Uint8Array) => Result<T>, io: Io): T | null {
-  const bytes = bytesOf(file)
+  const bytes = bytesOf(file, io)
   const content = bytes.ok ? reader(bytes.value) : bytes
   if (content.ok) return content.value
   tell(io, file === standardInput ? 'standard input' : file, content.mistakes)
@@ -24,14 +38,18 @@ export function contentOf<T>(file: string, reader: (bytes: Uint8Array) => Result
 }
 
 /** At most as many bytes as a build may have, and one more: what is larger is not read to its end. */
-function bytesOf(file: string): Result<Uint8Array> {
+function bytesOf(file: string, io: Io): Result<Uint8Array> {
   let open: number | null = null
   try {
-    open = file === standardInput ? 0 : openSync(file, 'r')
+    const pipe = file !== standardInput && statSync(file).isFIFO()
+    open = file === standardInput ? 0 : openSync(file, pipe ? withoutWaiting : 'r')
     const facts = fstatSync(open)
     if (facts.isDirectory()) return failed([mistake('is-a-folder', { allowed: 'a build file' })])
     if (facts.size > mostBytes) return failed([tooLarge(facts.size)])
-    const bytes = readUpTo(open, mostBytes + 1)
+    if (pipe) io.progress?.(`${oneLine(file, 60)}: waiting for whoever writes to it`)
+    const bytes = readUpTo(open, mostBytes + 1, pipe ? patience : 0)
+    if (pipe) io.progress?.('')
+    if (pipe && bytes.length === 0) return failed([mistake('cannot-read', { value: nothingCame })])
     return bytes.length > mostBytes ? failed([tooLarge(null)]) : succeeded(bytes)
   } catch (thrown) {
     return failed([cannotRead(thrown)])

@@ -1,3 +1,5 @@
+import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
+
 /** What the process says to the shell; the same for every command. */
 export const exit = {
   /** Done, and nothing is over its limit. */
@@ -6,4 +8,11 @@ export const exit = {
   unreadable: 1,
   /** Done, and something is over its limit. */
   over: 2,
+  /** Stopped by Ctrl-C before there was a result; 128 and the signal's number [common practice, no source]. */
+  stopped: 130,
 } as const
+
+/** The code of a ledger: whether something in it is over. */
+export function exitOf(limits: readonly Pick<LimitRow, 'standing'>[]): number {
+  return limits.some(({ standing }) => standing === 'over') ? exit.over : exit.within
+}

@@ -1,3 +1,4 @@
+import { printable } from '../../shared-engine/mistakes/shown.ts'
 import { exit } from './exit.ts'
 import { mistake, tell } from './trouble.ts'
 
@@ -14,7 +15,9 @@ export interface Io {
  * still to be written is dropped without a word.
  */
 export function processIo(): Io {
-  const err = (text: string) => void process.stderr.write(text)
+  const write = (text: string) => void process.stderr.write(text)
+  // Whatever came from a file, it cannot drive the terminal.
+  const err = (text: string) => write(printable(text))
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit()
     tell({ out: () => {}, err }, 'standard output', [
@@ -25,8 +28,8 @@ export function processIo(): Io {
   // Where even troubles cannot be told, the exit code has to do.
   process.stderr.on('error', () => process.exit())
   return {
-    out: (text) => void process.stdout.write(text),
+    out: (text) => void process.stdout.write(printable(text)),
     err,
-    ...(process.stderr.isTTY ? { progress: (line) => err(`\r\u001b[K${line}`) } : {}),
+    ...(process.stderr.isTTY ? { progress: (line) => write(`\r\u001b[K${line}`) } : {}),
   }
 }

@@ -12,7 +12,7 @@ const width = 80
 const summary = 'Will it hold, how fast, how hot: the drivetrain of an electric tracked machine.'
 const more = `
 Exit codes: 0 nothing is over its limit, 2 something is, 1 the build or the
-command line could not be read.
+command line could not be read, 130 stopped before there was a result.
 
 Every number is an estimate, not an approval: follow the maker's limits and
 your local rules.`
@@ -34,6 +34,10 @@ export async function runCommandLine(
     // The parser would answer with the general help, as if nothing were wrong.
     const names = commands.map(({ name }) => name).join(', ')
     return tell(io, 'pitchline', [mistake('unknown-command', { value: asked, allowed: names })])
+  }
+  if (words.length > 0 && words.every((word) => word === '--')) {
+    const allowed = `pitchline <command>, of ${commands.map(({ name }) => name).join(', ')}`
+    return tell(io, 'pitchline', [mistake('missing-argument', { value: '<command>', allowed })])
   }
   let code: number = exit.within
   const program = new Program('pitchline').description(summary).addHelpText('after', more)

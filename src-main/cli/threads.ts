@@ -7,6 +7,7 @@ import { serveJobs } from '../../shared-engine/jobs/serve.ts'
 import { jobTable } from '../../shared-engine/jobs/table.ts'
 import { threadTools } from './thread-tools.ts'
 import type { Io } from './io.ts'
+import { progressText } from './until-stopped.ts'
 
 /** Most threads that a person may ask for. */
 export const mostThreads = 64
@@ -29,7 +30,11 @@ async function crewOf(count: number, broken: (story: string) => void): Promise<C
   if (count === 1 || !existsSync(entry)) return ownThread()
   const { Worker } = await workerThreads()
   const workers = Array.from({ length: count }, () => new Worker(entry))
-  for (const worker of workers) worker.on('error', (error) => broken(error.stack ?? error.message))
+  for (const worker of workers) {
+    worker.on('error', (error) => broken(error.stack ?? error.message))
+    // Dismissed ones end too: by then nobody listens.
+    worker.on('exit', (code) => broken(`a thread ended in the middle of its work, code ${code}`))
+  }
   const lines = workers.map((worker) =>
     lineOf({
       post: (message, transfer) => worker.postMessage(message, [...transfer]),
@@ -87,9 +92,4 @@ export async function runOnThreads<Input, Part, Outcome>(
     io.progress?.('')
     crew.dismiss()
   }
-}
-
-function progressText(done: number, total: number, seconds: number): string {
-  const left = done === 0 ? '' : `, ${Math.ceil((seconds * (total - done)) / done)} s left`
-  return `${done.toLocaleString('en')} of ${total.toLocaleString('en')}${left} (Ctrl-C stops)`
 }

@@ -4,11 +4,23 @@ import { oneLine } from '../../shared-engine/mistakes/shown.ts'
 import { exit } from './exit.ts'
 import type { Io } from './io.ts'
 
+/** As many mistakes as a person reads; of a file with more, the rest are counted. */
+const mostTold = 50
+
 /** Tells each mistake on a line of its own, behind the file (or command) it concerns; gives the exit code. */
 export function tell(io: Io, where: string, mistakes: readonly Mistake[]): number {
-  const lines = mistakes.map((mistake) => `${oneLine(where, 200)}: ${sentenceOf(mistake)}\n`)
+  const told = mistakes.slice(0, mostTold).map(sentenceOf)
+  const more = mistakes.length - told.length
+  if (more > 0) told.push(`${more.toLocaleString('en')} more mistakes are not listed.`)
+  const lines = told.map((sentence) => `${oneLine(where, 200)}: ${sentence}\n`)
   io.err(lines.join(''))
   return exit.unreadable
+}
+
+/** Work was stopped before anything of it was in. */
+export function tellStopped(io: Io, where: string): number {
+  tell(io, where, [mistake('stopped-early')])
+  return exit.stopped
 }
 
 /** A mistake with what is known of it. */

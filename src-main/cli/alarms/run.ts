@@ -6,8 +6,9 @@ import { format, numberText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { buildOf } from '../build-file.ts'
-import { exit } from '../exit.ts'
+import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
+import { jsonText } from '../json.ts'
 
 /** Prints the alarm card of a build; gives the exit code. */
 export function alarmCard(
@@ -27,13 +28,13 @@ export function alarmCard(
       alarms: rows,
       caution: alarmCaution,
     }
-    io.out(`${JSON.stringify(card, null, 2)}\n`)
+    io.out(jsonText(card))
   } else {
     const lines = rows.flatMap((row) => alarmLines(row, manner.system))
     const head = wrapped(`Alarm card: ${oneLine(build.name, 160)}`, 80)
     io.out(`${[...head, '', ...lines, '', ...wrapped(alarmCaution, 80)].join('\n')}\n`)
   }
-  return checked.limits.some((limit) => limit.standing === 'over') ? exit.over : exit.within
+  return exitOf(checked.limits)
 }
 
 function alarmLines(alarm: Alarm, system: UnitSystem): readonly string[] {

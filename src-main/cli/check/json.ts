@@ -1,4 +1,5 @@
 import type { Checked } from '../../../shared-engine/check.ts'
+import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
 export function checkedJson({ name, figures, limits, notes }: Checked): string {
@@ -11,5 +12,5 @@ export function checkedJson({ name, figures, limits, notes }: Checked): string {
     standing: limit.standing,
     case: limit.case,
   }))
-  return `${JSON.stringify({ format: 'pitchline-check', version: 1, name, figures, limits: rows, notes }, null, 2)}\n`
+  return jsonText({ format: 'pitchline-check', version: 1, name, figures, limits: rows, notes })
 }

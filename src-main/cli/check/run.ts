@@ -2,7 +2,7 @@ import { check } from '../../../shared-engine/check.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { buildOf } from '../build-file.ts'
 import { checkedJson } from './json.ts'
-import { exit } from '../exit.ts'
+import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
 
 /** How a check is told. */
@@ -22,5 +22,5 @@ export async function checkBuild(file: string, manner: CheckManner, io: Io): Pro
     const { checkedText } = await import('./text.ts')
     io.out(checkedText(checked, manner.system))
   }
-  return checked.limits.some((limit) => limit.standing === 'over') ? exit.over : exit.within
+  return exitOf(checked.limits)
 }

@@ -14,6 +14,7 @@ import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { caution } from '../../../shared-engine/constants.ts'
 
 const width = 80
 
@@ -33,8 +34,6 @@ const headings: Readonly<Record<Standing, string>> = {
   near: 'Near the limit, less than 20 % in hand',
   within: 'Within the limit',
 }
-
-const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'
 
 /** A check as text for a person: the answer, limits worst first, figures by subject, notes. At most 80 columns. */
 export function checkedText(checked: Checked, system: UnitSystem): string {

@@ -5,11 +5,13 @@ import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
-import { contentOf } from '../build-file.ts'
+import { contentOf, readsInputTwice } from '../build-file.ts'
 import type { CheckManner } from '../check/run.ts'
-import { exit } from '../exit.ts'
+import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { mistake, tell } from '../trouble.ts'
+import { jsonText } from '../json.ts'
+import { caution } from '../../../shared-engine/constants.ts'
 
 const width = 80
 
@@ -24,14 +26,14 @@ export function compareBuilds(files: readonly string[], { json, system }: CheckM
       mistake('too-many-arguments', { value: files[mostCompared] ?? '', allowed: 'up to 4 builds' }),
     ])
   }
+  if (readsInputTwice(files, io)) return exit.unreadable
   // Every file is read before any is given up, so that the mistakes of all are told at once.
   const read = files.map((file) => contentOf(file, readStoredBuild, io))
   const builds = read.filter((build): build is StoredBuild => build !== null)
   if (builds.length < read.length) return exit.unreadable
   const comparison = compare(builds)
   io.out(json ? comparisonJson(comparison) : comparisonText(comparison, system))
-  const over = comparison.checked.some(({ limits }) => limits.some((limit) => limit.standing === 'over'))
-  return over ? exit.over : exit.within
+  return exitOf(comparison.checked.flatMap(({ limits }) => limits))
 }
 
 function comparisonJson({ checked, figures, entries, limits }: Comparison): string {
@@ -49,7 +51,7 @@ function comparisonJson({ checked, figures, entries, limits }: Comparison): stri
       ),
     })),
   }
-  return `${JSON.stringify(data, null, 2)}\n`
+  return jsonText(data)
 }
 
 const column = 11
@@ -101,7 +103,7 @@ function comparisonText({ checked, figures, entries, limits }: Comparison, syste
         ),
       ),
     ],
-    wrapped('An estimate, not an approval: follow the makers’ limits and your local rules.', width),
+    wrapped(caution, width),
   ]
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`
 }

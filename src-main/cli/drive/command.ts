@@ -13,6 +13,9 @@ export const pattern: Command = {
 "rows": [{ "seconds": 30, "throttlePercent": 60, "gradePercent": 5 }, …] }, with
 "speedKmh" in place of "throttlePercent" where a speed is to be held.
 
+A drive is followed for at most 200,000 steps, which is some hours of driving.
+Stopped by Ctrl-C, the result is that of the time driven.
+
 Exit codes: 0 no limit was passed on the way, 2 one was or the drive ended
 early, 1 the build, the pattern or the command line could not be read.
 

@@ -6,30 +6,55 @@ import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kind
 import { demoPatternOf, demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern } from '../../../shared-engine/drive/read.ts'
 import type { PatternRun } from '../../../shared-engine/drive/result.ts'
-import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { DriveUnderWay, mostSteps } from '../../../shared-engine/drive/run.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
 import { energySinks, type EnergySink, type Pattern } from '../../../shared-engine/drive/drive.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
-import { buildOf, contentOf } from '../build-file.ts'
+import { buildOf, contentOf, readsInputTwice } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { systemOf } from '../option-values.ts'
+import { mistake, tell, tellStopped } from '../trouble.ts'
+import { untilStopped } from '../until-stopped.ts'
+import { jsonText } from '../json.ts'
 
 /** Drives a pattern and prints what came of it; gives the exit code. */
-export function drivePattern(file: string, asked: string, options: OptionValues, io: Io): number {
+export async function drivePattern(
+  file: string,
+  asked: string,
+  options: OptionValues,
+  io: Io,
+): Promise<number> {
+  if (readsInputTwice([file, asked], io)) return exit.unreadable
   const build = buildOf(file, io)
   const pattern = patternOf(asked, io)
   if (build === null || pattern === null) return exit.unreadable
-  const run = runPattern(build, pattern)
+  const run = await followed(new DriveUnderWay(build, pattern), io)
+  if (run === null) return tellStopped(io, file)
   if (options['json'] === true) {
-    io.out(`${JSON.stringify({ format: 'pitchline-drive', version: 1, ...run }, null, 2)}\n`)
+    io.out(jsonText({ format: 'pitchline-drive', version: 1, ...run }))
   } else if (options['csv'] === true) {
     const rows = run.series.map((sample) => channels.map((channel) => sample[channel]).join(','))
     io.out(`${[channels.join(','), ...rows].join('\n')}\n`)
-  } else io.out(driveText(run, options['units'] === 'imperial' ? 'imperial' : 'metric'))
+  } else io.out(driveText(run, systemOf(options)))
   const passed = run.overContinuous.length > 0 || run.watched.some(({ passedAt }) => passedAt !== null)
   return passed || run.end !== 'finished' ? exit.over : exit.within
+}
+
+/** ms of work between two looks at whether somebody wants it stopped. */
+const slice = 100
+
+/** Follows a drive to its end, or until Ctrl-C; null where that came before its first moment. */
+async function followed(drive: DriveUnderWay, io: Io): Promise<PatternRun | null> {
+  const part = drive.seconds / 2000
+  await untilStopped(io, (progress) => {
+    const from = performance.now()
+    while (!drive.isOver && performance.now() - from < slice) drive.until(drive.time + part)
+    progress(Math.floor(drive.time), drive.seconds, ' s')
+    return drive.isOver
+  })
+  return drive.isOver || drive.time > 0 ? drive.result() : null
 }
 
 function patternOf(asked: string, io: Io): Pattern | null {
@@ -46,6 +71,8 @@ const ends: Readonly<Record<PatternRun['end'], string>> = {
   reserve: 'The charge reached the reserve',
   'too-hot': 'The winding passed 300 °C',
   'too-stiff': 'It could not be followed further',
+  'too-long': `It took more than ${mostSteps.toLocaleString('en')} steps and was not followed further`,
+  stopped: 'Stopped by Ctrl-C',
 }
 
 const kinds: Readonly<Partial<Record<Channel, readonly [label: string, kind: QuantityKind]>>> = {

@@ -8,6 +8,7 @@ import { buildOf } from '../build-file.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { mistake, tell } from '../trouble.ts'
+import { jsonText } from '../json.ts'
 
 /** Prints how one figure or limit of a build comes about. */
 export function explainBuild(file: string, subject: string, json: boolean, io: Io): number {
@@ -16,7 +17,7 @@ export function explainBuild(file: string, subject: string, json: boolean, io: I
   const checked = check(build)
   const working = workingOf(checked, subject)
   if (working === null) return tell(io, file, [refusalOf(subject, checked)])
-  io.out(json ? `${JSON.stringify(working, null, 2)}\n` : workingText(working))
+  io.out(json ? jsonText(working) : workingText(working))
   return exit.within
 }
 

@@ -1,11 +1,12 @@
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { caution } from '../../../shared-engine/constants.ts'
 
 const notes = [
   'A starting point, not a machine: replace every number by yours, and change its origin from "guessed" to "stated" (a label) or "measured".',
   'What each entry means, its unit, its range and how to get it stands in the page beside this file.',
   'Check it at any time: pitchline check <this file>. Where a number comes from: pitchline explain <this file> freeRpm.',
   'Entries that are not here have a default or bring further figures: a drive tooth brings its stresses, thermal resistances bring temperatures.',
-  'An estimate, not an approval: follow the makers’ limits and your local rules.',
+  caution,
 ].join('\n')
 
 /** A build to start from: a small twin-track machine with plausible values, all invented, each marked as guessed. */

@@ -6,9 +6,10 @@ import { formatText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { buildOf } from '../build-file.ts'
-import { exit } from '../exit.ts'
+import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { mistake, tell } from '../trouble.ts'
+import { jsonText } from '../json.ts'
 
 /** Prints what would hold; gives the exit code. */
 export function remedyBuild(
@@ -28,10 +29,10 @@ export function remedyBuild(
   const found = remediesFor(build, limit)
   io.out(
     manner.json
-      ? `${JSON.stringify({ format: 'pitchline-remedy', version: 1, ...found }, null, 2)}\n`
+      ? jsonText({ format: 'pitchline-remedy', version: 1, ...found })
       : remedyText(found, manner.system),
   )
-  return limits.some(({ standing }) => standing === 'over') ? exit.over : exit.within
+  return exitOf(limits)
 }
 
 const percent = (margin: number | null) => formatText(margin, 'fraction', 'metric')

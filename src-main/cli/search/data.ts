@@ -4,6 +4,7 @@ import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
 import type { SearchRow } from '../../../shared-engine/search/row.ts'
 import { holdText, verdictOf } from '../../../shared-engine/search/verdict.ts'
 import type { SearchPlan } from '../../../shared-engine/search/space.ts'
+import { jsonText } from '../json.ts'
 
 /** Entries of a candidate by path, a motor by its name. */
 const entriesOf = (choices: readonly CandidateChoice[]) =>
@@ -42,7 +43,7 @@ export function searchJson(plan: SearchPlan, outcome: SearchOutcome, stopped: bo
     rows: outcome.rows.map((row) => rowData(row, names)),
     closest: outcome.closest === null ? null : rowData(outcome.closest, names),
   }
-  return `${JSON.stringify(data, null, 2)}\n`
+  return jsonText(data)
 }
 
 function rowData(row: SearchRow, names: readonly string[]) {

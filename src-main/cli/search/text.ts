@@ -7,9 +7,9 @@ import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { caution } from '../../../shared-engine/constants.ts'
 
 const width = 80
-const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'
 
 /** What came out of a search as text for a person: the answer, what stands in the way, the rows. */
 export function searchText(

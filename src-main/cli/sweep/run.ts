@@ -11,6 +11,10 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { mistake, tell } from '../trouble.ts'
+import { jsonText } from '../json.ts'
+import { caution } from '../../../shared-engine/constants.ts'
+import { systemOf } from '../option-values.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 
 const width = 80
 
@@ -34,7 +38,7 @@ export function sweepBuild(file: string, words: readonly string[], options: Opti
   if (!swept.ok) return tell(io, 'pitchline', swept.mistakes)
   if (options['json'] === true) io.out(sweepJson(stored.name, swept.value))
   else if (options['csv'] === true) io.out(sweepCsv(swept.value))
-  else io.out(sweepText(stored.name, swept.value, options['units'] === 'imperial' ? 'imperial' : 'metric'))
+  else io.out(sweepText(stored.name, swept.value, systemOf(options)))
   const margin = swept.value.today?.margin ?? null
   return margin !== null && margin >= 0 ? exit.within : exit.over
 }
@@ -56,7 +60,7 @@ function sweepJson(name: string, { path, points, today, crossings, measures }: S
     today: today === null ? null : pointData(today),
     crossings: crossings.map(({ id, value, goesOver }) => ({ id, value, goesOver })),
   }
-  return `${JSON.stringify(data, null, 2)}\n`
+  return jsonText(data)
 }
 
 function sweepCsv({ path, points, measures }: Sweep): string {
@@ -103,12 +107,12 @@ function sweepText(
     wrapped(`${limit}: ${goesOver ? 'over' : 'kept'} from ${inUnit(value)} on`, width, '    ', '  '),
   )
   const blocks = [
-    [...wrapped(name, width), ...wrapped(`${label} varied`, width)],
+    [...wrapped(oneLine(name, 200), width), ...wrapped(`${oneLine(label, 200)} varied`, width)],
     heads,
     [numbers, ...points.flatMap(line)],
     today === null ? [] : ['As it is:', ...line(today)],
     crossed.length === 0 ? ['No limit is crossed.'] : ['Limits crossed:', ...crossed],
-    wrapped('An estimate, not an approval: follow the makers’ limits and your local rules.', width),
+    wrapped(caution, width),
   ]
   return `${blocks
     .filter((lines) => lines.length > 0)

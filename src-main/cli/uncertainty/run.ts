@@ -1,3 +1,4 @@
+import { fewestSamples, mostSamples } from '../../../shared-engine/uncertainty/samples.ts'
 import type { UncertainLimit, Uncertainty } from '../../../shared-engine/uncertainty/uncertainty.ts'
 import { uncertaintyJob } from '../../../shared-engine/jobs/uncertainty.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
@@ -7,33 +8,28 @@ import { buildOf } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mostThreads, runOnThreads, usualThreads } from '../threads.ts'
-import { mistake, tell } from '../trouble.ts'
+import { threadsOf, wholeOf } from '../option-values.ts'
+import { runOnThreads } from '../threads.ts'
+import { tellStopped } from '../trouble.ts'
+import { jsonText } from '../json.ts'
 
 /** Draws the tolerances of a build and prints what its limits make of them; gives the exit code. */
 export async function uncertaintyOfFile(file: string, options: OptionValues, io: Io): Promise<number> {
-  const samples = wholeOf('--samples', options['samples'], 20, 1_000_000, io)
+  const samples = wholeOf('--samples', options['samples'], fewestSamples, mostSamples, io)
   const seed = wholeOf('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, io)
-  const workers = wholeOf('--workers', options['workers'] ?? `${usualThreads()}`, 1, mostThreads, io)
+  const workers = threadsOf(options, io)
   const build = buildOf(file, io)
   if (build === null || samples === null || seed === null || workers === null) return exit.unreadable
   const { end, outcome } = await runOnThreads(uncertaintyJob, { build, samples, seed }, workers, io)
   if (end.type === 'failed') throw new Error(end.story)
+  if (outcome === null) return tellStopped(io, file)
   const stopped = end.type === 'stopped'
   io.out(
     options['json'] === true
-      ? `${JSON.stringify({ format: 'pitchline-uncertainty', version: 1, stopped, ...outcome }, null, 2)}\n`
+      ? jsonText({ format: 'pitchline-uncertainty', version: 1, stopped, ...outcome })
       : uncertaintyText(outcome, stopped),
   )
   return outcome.probabilityAnyOver > 0 ? exit.over : exit.within
-}
-
-function wholeOf(path: string, typed: string | boolean | undefined, low: number, high: number, io: Io) {
-  const value = typeof typed === 'string' && typed.trim() !== '' ? Number(typed) : NaN
-  if (Number.isInteger(value) && value >= low && value <= high) return value
-  const allowed = `a whole number, ${low} to ${high}`
-  tell(io, 'pitchline', [mistake('out-of-range', { path, value: `"${typed}"`, allowed })])
-  return null
 }
 
 const percent = (value: number | null) => formatText(value, 'fraction', 'metric')

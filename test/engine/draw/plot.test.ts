@@ -195,6 +195,33 @@ describe('table', () => {
     ]
     expect(tableCsv({ columns, rows })).toBe('name,x (m)\r\n"a, ""b""\nc",1.5\r\nplain,\r\n')
   })
+
+  it.each([
+    [',', '","'],
+    ['"', '""""'],
+    ['\n', '"\n"'],
+  ])('quotes a cell for %j alone', (text, cell) => {
+    // RFC 4180, section 2, rules 6 and 7.
+    expect(tableCsv({ columns: [{ label: 'x', unit: '' }], rows: [[text]] })).toBe(`x\r\n${cell}\r\n`)
+  })
+
+  it.each([
+    ['=1+1', "'=1+1"],
+    ['+SUM(A1)', "'+SUM(A1)"],
+    ['-2+3', "'-2+3"],
+    ['@now', "'@now"],
+    ['=HYPERLINK("x","y")', `"'=HYPERLINK(""x"",""y"")"`],
+    ['\t=1', "'\uFFFD=1"],
+    ['bell\u0007', 'bell\uFFFD'],
+    ['-5', '-5'],
+    ['+1.5e3', '+1.5e3'],
+    [-5, '-5'],
+    ['Hut – round', 'Hut – round'],
+  ])('a text such as %j cannot run as a formula, a number stays one', (text, cell) => {
+    // OWASP, CSV Injection: cells that begin with =, +, -, @, tab or carriage return get a single quote before them.
+    const columns = [{ label: '=label', unit: '' }]
+    expect(tableCsv({ columns, rows: [[text]] })).toBe(`'=label\r\n${cell}\r\n`)
+  })
 })
 
 describe('svg', () => {

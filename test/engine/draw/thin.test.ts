@@ -21,8 +21,9 @@ describe('thinning', () => {
   it('keeps the least and the greatest of every column of pixels', () => {
     fc.assert(
       fc.property(
-        fc.array(value, { minLength: 1, maxLength: 400 }),
-        fc.integer({ min: 1, max: 60 }),
+        // Some hundred points in a few columns: in shorter lists the first and the last of a column are all that there is.
+        fc.array(value, { minLength: 200, maxLength: 400, size: 'max' }),
+        fc.integer({ min: 1, max: 20 }),
         (ys, width) => {
           const xs = ys.map((_, index) => index)
           const columnOf = (x: number): number => (x / ys.length) * width
