@@ -5,7 +5,7 @@ import stored from './demos.json' with { type: 'json' }
 /** Drive patterns of our own, all invented demo data, by name. */
 export const demoPatterns: readonly Pattern[] = stored.map((value) => {
   const read = readPatternValue(value)
-  if (!read.ok) throw new Error(`pattern-demos.json: ${JSON.stringify(read.mistakes)}`)
+  if (!read.ok) throw new Error(`drive/demos.json: ${JSON.stringify(read.mistakes)}`)
   return read.value
 })
 

@@ -3,12 +3,12 @@ import { accessoryAmpsOf } from '../pack/accessories.ts'
 import { openCircuitVolts } from '../reference/chemistry.ts'
 import { internalDragAt } from '../track/drag.ts'
 import { driverTime, place } from './drive.ts'
-import type { PatternSetting, SettledRow } from './setting.ts'
+import type { DriveSetting, SettledRow } from './setting.ts'
 import { dutyOf, setAskedTraction, setThrottleTraction, type Traction } from './traction.ts'
 import { setThrustLine, ThrustLine } from '../vehicle/thrust-line.ts'
 
 /** Everything at one instant of a drive; filled again and again. */
-export class PatternPoint {
+export class DrivePoint {
   readonly drive = new DriveLine()
   readonly line = new ThrustLine()
   readonly traction: Traction = { thrust: 0, beltSpeed: 0, amps: 0 }
@@ -41,9 +41,9 @@ const coastLine = new ThrustLine()
  * between coasting and full throttle; a speed row of 0 coasts to a stop. Nothing is fed back, and no brake acts but at rest,
  * where the machine does not roll back [assumption].
  */
-export function setPatternPoint(
-  point: PatternPoint,
-  setting: PatternSetting,
+export function setDrivePoint(
+  point: DrivePoint,
+  setting: DriveSetting,
   settled: SettledRow,
   state: Float64Array,
 ): void {
@@ -77,8 +77,8 @@ export function setPatternPoint(
 
 /** Less than full throttle where that is enough. */
 function holdSpeed(
-  point: PatternPoint,
-  setting: PatternSetting,
+  point: DrivePoint,
+  setting: DriveSetting,
   settled: SettledRow,
   volts: number,
   winding: number,
@@ -95,10 +95,10 @@ function holdSpeed(
 }
 
 /** Writes how fast each state changes; at rest the machine stays where it is. */
-export function setPatternSlopes(
+export function setDriveSlopes(
   slope: Float64Array,
-  point: PatternPoint,
-  setting: PatternSetting,
+  point: DrivePoint,
+  setting: DriveSetting,
   settled: SettledRow,
   state: Float64Array,
   moving: boolean,
@@ -148,7 +148,7 @@ export function setPatternSlopes(
  */
 function setHeatSlopes(
   slope: Float64Array,
-  setting: PatternSetting,
+  setting: DriveSetting,
   state: Float64Array,
   motorHeat: number,
   controllerHeat: number,

@@ -1,8 +1,8 @@
 import type { Build } from '../entries/schema.ts'
 import { energySinks, place, type EnergySink, type Pattern, type StateName } from './drive.ts'
-import type { PatternEnd, Stretch } from './run.ts'
-import { samplesOf, thinnedSamples, type PatternSample } from './series.ts'
-import type { PatternSetting } from './setting.ts'
+import type { DriveEnd, Stretch } from './run.ts'
+import { samplesOf, thinnedSamples, type DriveSample } from './series.ts'
+import type { DriveSetting } from './setting.ts'
 import { peaksOf, watched, type Peak, type Watched } from './watch.ts'
 
 /** Where the energy of a drive went, J. */
@@ -17,10 +17,10 @@ export interface EnergyBook {
 }
 
 /** A drive, followed to its end. SI; temperatures in °C. */
-export interface PatternRun {
+export interface DriveRun {
   readonly name: string
   readonly pattern: string
-  readonly end: PatternEnd
+  readonly end: DriveEnd
   readonly seconds: number
   readonly metres: number
   /** A·s, and what is left, 0 to 1. */
@@ -37,7 +37,7 @@ export interface PatternRun {
   /** J made in motors and controllers, and given to the air. */
   readonly heatMade: number
   readonly heatToAir: number
-  readonly series: readonly PatternSample[]
+  readonly series: readonly DriveSample[]
   /** What the numbers leave out or lean on. */
   readonly notes: readonly string[]
 }
@@ -49,10 +49,10 @@ const columns = 400
 export function resultOf(
   build: Build,
   pattern: Pattern,
-  setting: PatternSetting,
+  setting: DriveSetting,
   stretches: readonly Stretch[],
-  end: PatternEnd,
-): PatternRun {
+  end: DriveEnd,
+): DriveRun {
   const last = stretches.at(-1)?.run
   const seconds = last?.times.at(-1) ?? 0
   const final = (name: StateName) => last?.states.at(-1)?.[place[name]] ?? 0
@@ -82,7 +82,7 @@ export function resultOf(
   }
 }
 
-function bookOf({ mass }: PatternSetting, final: (name: StateName) => number): EnergyBook {
+function bookOf({ mass }: DriveSetting, final: (name: StateName) => number): EnergyBook {
   const sinks = Object.fromEntries(energySinks.map((name) => [name, final(name)])) as Record<
     EnergySink,
     number
@@ -92,7 +92,7 @@ function bookOf({ mass }: PatternSetting, final: (name: StateName) => number): E
   return { pack: final('packEnergy'), sinks, motion, missing: final('packEnergy') - spent }
 }
 
-function overContinuous({ machine }: PatternSetting, motorAmps: number, packAmps: number): string[] {
+function overContinuous({ machine }: DriveSetting, motorAmps: number, packAmps: number): string[] {
   const { motor, controller, pack } = machine
   const over = (id: string, amps: number, allowed: number | null) =>
     allowed !== null && amps > allowed ? [id] : []
@@ -103,7 +103,7 @@ function overContinuous({ machine }: PatternSetting, motorAmps: number, packAmps
   ]
 }
 
-function notesOf({ machine, massRaised, followsWinding, followsController }: PatternSetting): string[] {
+function notesOf({ machine, massRaised, followsWinding, followsController }: DriveSetting): string[] {
   return [
     'Nothing is fed back while it coasts, and no brake acts but at rest, where it does not roll back [assumption].',
     'A wanted speed is approached as a calm driver would, closing the gap within about 1 s [assumption].',

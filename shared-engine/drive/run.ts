@@ -1,12 +1,12 @@
 import type { Build } from '../entries/schema.ts'
 import { Following, type StepEvent, type StepProblem, type StepRun } from '../numeric/step.ts'
 import { place, stateNames, type Pattern } from './drive.ts'
-import { PatternPoint, setPatternPoint, setPatternSlopes } from './point.ts'
-import { patternSettingOf, type PatternSetting, type SettledRow } from './setting.ts'
-import { resultOf, type PatternRun } from './result.ts'
+import { DrivePoint, setDrivePoint, setDriveSlopes } from './point.ts'
+import { driveSettingOf, type DriveSetting, type SettledRow } from './setting.ts'
+import { resultOf, type DriveRun } from './result.ts'
 
 /** What may be set for a drive. */
-export interface PatternOptions {
+export interface DriveOptions {
   /** °C of winding, controller and coolant at the start; the air's where absent: a machine that stood outside. */
   readonly startTemperature?: number
   /** Largest error of a step, relative to each state. */
@@ -22,7 +22,7 @@ export interface Stretch {
 }
 
 /** How a drive ended. */
-export type PatternEnd = 'finished' | 'reserve' | 'too-hot' | 'too-stiff' | 'too-long' | 'stopped'
+export type DriveEnd = 'finished' | 'reserve' | 'too-hot' | 'too-stiff' | 'too-long' | 'stopped'
 
 /** °C of the winding at which a drive ends: insulation is gone and the motor's constants mean nothing. *Source:* assumption. */
 const hottestWinding = 300
@@ -38,13 +38,13 @@ const mostStretches = 200
  * Drives a pattern through time with charge, temperatures, speed and distance as states, and a book of where the energy
  * goes.
  *
- * dq/dt = I_pack;  m_e dv/dt = thrust − R(v);  temperatures as in {@link setPatternSlopes}; each row starts from where the
+ * dq/dt = I_pack;  m_e dv/dt = thrust − R(v);  temperatures as in {@link setDriveSlopes}; each row starts from where the
  * one before it ended; the drive ends with its last row, or where the charge reaches the reserve,
  * the winding passes 300 °C, or {@link mostSteps} are used up.
  *
  * *Source:* `docs/model.md` §7; the laws of each part are those of §§2 to 7 at the state of the instant.
  */
-export function runPattern(build: Build, pattern: Pattern, options: PatternOptions = {}): PatternRun {
+export function runDrive(build: Build, pattern: Pattern, options: DriveOptions = {}): DriveRun {
   const drive = new DriveUnderWay(build, pattern, options)
   drive.until(Infinity)
   return drive.result()
@@ -59,7 +59,7 @@ export class DriveUnderWay {
   readonly seconds: number
   readonly #build: Build
   readonly #pattern: Pattern
-  readonly #setting: PatternSetting
+  readonly #setting: DriveSetting
   readonly #relative: number
   readonly #stretches: Stretch[] = []
   #stretch: { readonly settled: SettledRow; readonly following: Following } | null = null
@@ -69,12 +69,12 @@ export class DriveUnderWay {
   #stepsLeft: number
   #time = 0
   #state: Float64Array
-  #end: PatternEnd | null = null
+  #end: DriveEnd | null = null
 
-  constructor(build: Build, pattern: Pattern, options: PatternOptions = {}) {
+  constructor(build: Build, pattern: Pattern, options: DriveOptions = {}) {
     this.#build = build
     this.#pattern = pattern
-    this.#setting = patternSettingOf(build, pattern)
+    this.#setting = driveSettingOf(build, pattern)
     this.#relative = options.relative ?? 1e-9
     this.#stepsLeft = options.steps ?? mostSteps
     this.#state = startState(this.#setting, options.startTemperature)
@@ -104,7 +104,7 @@ export class DriveUnderWay {
   }
 
   /** What came of it; of one that is not over, what there is so far. */
-  result(): PatternRun {
+  result(): DriveRun {
     const { settled, following } = this.#stretch ?? {}
     const open = settled === undefined || following === undefined ? [] : [{ settled, run: following.run() }]
     const stretches = [...this.#stretches, ...open]
@@ -150,7 +150,7 @@ export class DriveUnderWay {
 }
 
 function startState(
-  { machine, followsWinding, followsController }: PatternSetting,
+  { machine, followsWinding, followsController }: DriveSetting,
   start?: number,
 ): Float64Array {
   const state = new Float64Array(stateNames.length)
@@ -171,16 +171,16 @@ const floors = stateNames.map((name) =>
 )
 
 function stretchProblem(
-  setting: PatternSetting,
+  setting: DriveSetting,
   settled: SettledRow,
   state: Float64Array,
   from: number,
   to: number,
 ): StepProblem {
-  const point = new PatternPoint()
+  const point = new DrivePoint()
   const { pack } = setting.machine
   const usable = (pack.stateOfCharge - pack.reserve) * pack.capacity
-  setPatternPoint(point, setting, settled, state)
+  setDrivePoint(point, setting, settled, state)
   const moving = point.speed > 0 || point.surplus > 0
   const reserve: StepEvent = {
     name: 'reserve',
@@ -195,13 +195,13 @@ function stretchProblem(
   const stop: StepEvent = { name: 'stop', value: (_, at) => at[place.speed] ?? 0, stops: true }
   const setOff: StepEvent = {
     name: 'set-off',
-    value: (_, at) => (setPatternPoint(point, setting, settled, at), point.surplus),
+    value: (_, at) => (setDrivePoint(point, setting, settled, at), point.surplus),
     stops: true,
   }
   return {
     slopes: (_, at, slope) => {
-      setPatternPoint(point, setting, settled, at)
-      setPatternSlopes(slope, point, setting, settled, at, moving)
+      setDrivePoint(point, setting, settled, at)
+      setDriveSlopes(slope, point, setting, settled, at, moving)
     },
     from,
     to,

@@ -1,7 +1,7 @@
 import { rpmOf } from '../units/rpm.ts'
 import { place } from './drive.ts'
-import { PatternPoint, setPatternPoint } from './point.ts'
-import type { PatternSetting } from './setting.ts'
+import { DrivePoint, setDrivePoint } from './point.ts'
+import type { DriveSetting } from './setting.ts'
 import type { Stretch } from './run.ts'
 
 /** What is told over time; SI, °C, rpm of the motor. A kink has two rows of the same moment. */
@@ -25,17 +25,17 @@ export const channels = [
 export type Channel = (typeof channels)[number]
 
 /** One instant, told. */
-export type PatternSample = Readonly<Record<Channel, number>>
+export type DriveSample = Readonly<Record<Channel, number>>
 
 /** Fills in a sample from a state. */
 export function sampleAt(
-  point: PatternPoint,
-  setting: PatternSetting,
+  point: DrivePoint,
+  setting: DriveSetting,
   { settled }: Pick<Stretch, 'settled'>,
   seconds: number,
   state: Float64Array,
-): PatternSample {
-  setPatternPoint(point, setting, settled, state)
+): DriveSample {
+  setDrivePoint(point, setting, settled, state)
   const { beltSpeed, amps, thrust } = point.traction
   return {
     seconds,
@@ -58,17 +58,17 @@ export function sampleAt(
 
 /** A sample and the stretch that it is from. */
 export interface PlacedSample {
-  readonly sample: PatternSample
+  readonly sample: DriveSample
   readonly stretch: Stretch
 }
 
 /** Samples of a whole drive: every step's end, and as many between as make them no farther apart than `spacing`, s. */
 export function samplesOf(
-  setting: PatternSetting,
+  setting: DriveSetting,
   stretches: readonly Stretch[],
   spacing: number,
 ): PlacedSample[] {
-  const point = new PatternPoint()
+  const point = new DrivePoint()
   return stretches.flatMap((stretch) => {
     const { times, at } = stretch.run
     const wanted = times.flatMap((time, index) => {
@@ -89,21 +89,21 @@ const kept = ['speed', 'motorRpm', 'motorAmps', 'packAmps', 'packVolts', 'windin
  * Some of the samples: of each of `columns` equal stretches of time the first and last, and where each of the main channels
  * is largest and smallest, so that no peak is lost.
  */
-export function thinnedSamples(samples: readonly PatternSample[], columns: number): PatternSample[] {
+export function thinnedSamples(samples: readonly DriveSample[], columns: number): DriveSample[] {
   const last = samples.at(-1)?.seconds ?? 0
-  const columnOf = ({ seconds }: PatternSample) => Math.floor((seconds / (last || 1)) * columns)
-  const thinned: PatternSample[] = []
+  const columnOf = ({ seconds }: DriveSample) => Math.floor((seconds / (last || 1)) * columns)
+  const thinned: DriveSample[] = []
   for (let from = 0; from < samples.length;) {
-    const column = columnOf(samples[from] as PatternSample)
+    const column = columnOf(samples[from] as DriveSample)
     let to = from
-    while (to < samples.length && columnOf(samples[to] as PatternSample) === column) to += 1
+    while (to < samples.length && columnOf(samples[to] as DriveSample) === column) to += 1
     thinned.push(...keptOf(samples.slice(from, to)))
     from = to
   }
   return thinned
 }
 
-function keptOf(samples: readonly PatternSample[]): PatternSample[] {
+function keptOf(samples: readonly DriveSample[]): DriveSample[] {
   const indices = new Set([0, samples.length - 1])
   for (const channel of kept) {
     const values = samples.map((sample) => sample[channel])
@@ -114,5 +114,5 @@ function keptOf(samples: readonly PatternSample[]): PatternSample[] {
     })
     if (values[most] !== values[least]) indices.add(least).add(most)
   }
-  return [...indices].sort((one, other) => one - other).map((index) => samples[index] as PatternSample)
+  return [...indices].sort((one, other) => one - other).map((index) => samples[index] as DriveSample)
 }

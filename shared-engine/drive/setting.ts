@@ -16,7 +16,7 @@ export interface SettledRow {
 }
 
 /** What stays the same through a drive. */
-export interface PatternSetting {
+export interface DriveSetting {
   readonly machine: Machine
   readonly chemistry: ChemistryId
   readonly airDragFactor: number
@@ -33,7 +33,7 @@ export interface PatternSetting {
 }
 
 /** Works out what stays the same. */
-export function patternSettingOf(build: Build, pattern: Pattern): PatternSetting {
+export function driveSettingOf(build: Build, pattern: Pattern): DriveSetting {
   const machine = machineOf(build)
   const { motor, controller, cooling } = machine
   const ownMass = equivalentMassOf(machine)

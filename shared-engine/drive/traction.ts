@@ -3,7 +3,7 @@ import type { DriveLine } from '../motor/drive-line.ts'
 import { ampsAt, dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { bracketedRoot } from '../numeric/root.ts'
 import { internalDragAt } from '../track/drag.ts'
-import type { PatternSetting, SettledRow } from './setting.ts'
+import type { DriveSetting, SettledRow } from './setting.ts'
 import { beltSpeedForThrust, type ThrustLine } from '../vehicle/thrust-line.ts'
 
 /** How motors and ground share a ground speed: what the machine does at one instant. */
@@ -33,7 +33,7 @@ export function forwardAmps(drive: DriveLine, motorSpeed: number): number {
  * *Source:* `docs/model.md` §5; the driven direction: power balance of a stage [assumption: the same efficiency both ways].
  */
 export function driveForce(
-  { machine }: PatternSetting,
+  { machine }: DriveSetting,
   drive: DriveLine,
   line: ThrustLine,
   beltSpeed: number,
@@ -52,7 +52,7 @@ export function driveForce(
  */
 export function setThrottleTraction(
   out: Traction,
-  setting: PatternSetting,
+  setting: DriveSetting,
   settled: SettledRow,
   drive: DriveLine,
   line: ThrustLine,
@@ -114,7 +114,7 @@ function setSoilTraction(
  */
 export function setAskedTraction(
   out: Traction,
-  { machine }: PatternSetting,
+  { machine }: DriveSetting,
   { footing }: SettledRow,
   drive: DriveLine,
   line: ThrustLine,

@@ -1,8 +1,8 @@
 import type { Machine } from '../machine/parts.ts'
 import { bracketedRoot } from '../numeric/root.ts'
-import { PatternPoint } from './point.ts'
-import { sampleAt, type Channel, type PlacedSample, type PatternSample } from './series.ts'
-import type { PatternSetting } from './setting.ts'
+import { DrivePoint } from './point.ts'
+import { sampleAt, type Channel, type PlacedSample, type DriveSample } from './series.ts'
+import type { DriveSetting } from './setting.ts'
 
 /** A bound that a drive may pass; named like the ledger's limit of the same bound. */
 export interface Watch {
@@ -27,7 +27,7 @@ export interface Peak {
 }
 
 /** The bounds that this machine's entries name. */
-export function watchesOf({ machine, followsWinding, followsController }: PatternSetting): Watch[] {
+export function watchesOf({ machine, followsWinding, followsController }: DriveSetting): Watch[] {
   const most = (id: string, channel: Channel, allowed: number | null): Watch[] =>
     allowed === null ? [] : [{ id, channel, allowed, minimum: false }]
   const { motor, controller, pack }: Machine = machine
@@ -46,10 +46,10 @@ export function watchesOf({ machine, followsWinding, followsController }: Patter
 }
 
 /** When each bound was first passed: at a sample, and then closer between it and the one before. */
-export function watched(setting: PatternSetting, samples: readonly PlacedSample[]): Watched[] {
-  const point = new PatternPoint()
+export function watched(setting: DriveSetting, samples: readonly PlacedSample[]): Watched[] {
+  const point = new DrivePoint()
   return watchesOf(setting).map((watch) => {
-    const excess = (sample: PatternSample) =>
+    const excess = (sample: DriveSample) =>
       watch.minimum ? watch.allowed - sample[watch.channel] : sample[watch.channel] - watch.allowed
     const first = samples.findIndex(({ sample }) => excess(sample) > 0)
     const after = samples[first]
@@ -76,7 +76,7 @@ const highest: readonly Channel[] = [
 ]
 
 /** Highest values of a drive with their moments, and the lowest volts. */
-export function peaksOf(samples: readonly PatternSample[]): Peak[] {
+export function peaksOf(samples: readonly DriveSample[]): Peak[] {
   const extreme = (channel: Channel, sign: 1 | -1): Peak[] => {
     let best = samples[0]
     for (const sample of samples) {

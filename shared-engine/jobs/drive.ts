@@ -1,11 +1,11 @@
 import type { Build } from '../entries/schema.ts'
 import type { Pattern } from '../drive/drive.ts'
-import type { PatternRun } from '../drive/result.ts'
+import type { DriveRun } from '../drive/result.ts'
 import { DriveUnderWay } from '../drive/run.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and how it is driven. */
-export interface PatternInput {
+export interface DriveInput {
   readonly build: Build
   readonly pattern: Pattern
 }
@@ -17,8 +17,8 @@ const parts = 1000
  * A drive as a job, so that the window is not held up: parts of its time, on one thread, since each moment follows from the
  * one before. Most take some tenths of a second; Stop ends its thread.
  */
-export const patternJob: JobKind<PatternInput, PatternRun | null, PatternRun | null> = {
-  name: 'pattern',
+export const driveJob: JobKind<DriveInput, DriveRun | null, DriveRun | null> = {
+  name: 'drive',
   alone: true,
   sizeOf: () => parts,
   startWorker: ({ build, pattern }) => {
@@ -33,7 +33,7 @@ export const patternJob: JobKind<PatternInput, PatternRun | null, PatternRun | n
     }
   },
   startCollector: () => {
-    let run: PatternRun | null = null
+    let run: DriveRun | null = null
     return {
       add: (part) => {
         run = part ?? run

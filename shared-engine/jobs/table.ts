@@ -1,5 +1,5 @@
 import { anyJob, type JobTable } from './job.ts'
-import { patternJob } from './drive.ts'
+import { driveJob } from './drive.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
 import { uncertaintyJob } from './uncertainty.ts'
@@ -13,6 +13,6 @@ export const jobTable: JobTable = new Map(
     anyJob(uncertaintyDrawsJob),
     anyJob(uncertaintyToldJob),
     anyJob(remedyJob),
-    anyJob(patternJob),
+    anyJob(driveJob),
   ].map((kind) => [kind.name, kind]),
 )

@@ -5,7 +5,7 @@ import { compare } from './compare/command.ts'
 import { explain } from './explain/command.ts'
 import { measure } from './measure/command.ts'
 import { newBuild } from './new/command.ts'
-import { pattern } from './drive/command.ts'
+import { drive } from './drive/command.ts'
 import { remedy } from './remedy/command.ts'
 import { search } from './search/command.ts'
 import { sweep } from './sweep/command.ts'
@@ -20,7 +20,7 @@ export const commands: readonly Command[] = [
   compare,
   uncertainty,
   remedy,
-  pattern,
+  drive,
   alarms,
   measure,
   newBuild,

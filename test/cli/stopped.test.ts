@@ -2,7 +2,7 @@ import path from 'node:path'
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { expect, test } from 'vitest'
 import type { Io } from '../../src-main/cli/io.ts'
-import { drivePattern } from '../../src-main/cli/drive/run.ts'
+import { driveBuild } from '../../src-main/cli/drive/run.ts'
 import { searchBuild } from '../../src-main/cli/search/run.ts'
 import { uncertaintyOfFile } from '../../src-main/cli/uncertainty/run.ts'
 import { demoFile, root } from './command.ts'
@@ -76,7 +76,7 @@ test('a search that is stopped before a candidate is in has no result', async ()
 
 test('a drive that is stopped under way states what came of the time driven', async () => {
   const crawler = demoFile('culvert-crawler')
-  const run = (io: Io) => drivePattern(crawler, 'Long climb', { json: true }, io)
+  const run = (io: Io) => driveBuild(crawler, 'Long climb', { json: true }, io)
   const { out } = await interrupted(run, 'under way')
   const told = JSON.parse(out) as { end: string; seconds: number; series: { seconds: number }[] }
   expect(told.end).toBe('stopped')

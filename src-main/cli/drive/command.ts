@@ -1,7 +1,7 @@
 import { csvOption, jsonOption, unitsOption, type Command } from '../command.ts'
 
 /** `pitchline pattern`: a drive through time. */
-export const pattern: Command = {
+export const drive: Command = {
   name: 'pattern',
   summary: 'drive a pattern through time: charge, heat, speed, energy, limits passed',
   arguments: [
@@ -21,7 +21,7 @@ early, 1 the build, the pattern or the command line could not be read.
 
 Example: pitchline pattern hauler.build.json "Hut round"`,
   run: async ([build = '', name = ''], options, io) => {
-    const { drivePattern } = await import('./run.ts')
-    return drivePattern(build, name, options, io)
+    const { driveBuild } = await import('./run.ts')
+    return driveBuild(build, name, options, io)
   },
 }

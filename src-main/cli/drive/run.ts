@@ -5,7 +5,7 @@ import { formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { demoPatternOf, demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern } from '../../../shared-engine/drive/read.ts'
-import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { DriveUnderWay, mostSteps } from '../../../shared-engine/drive/run.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
 import { energySinks, type EnergySink, type Pattern } from '../../../shared-engine/drive/drive.ts'
@@ -20,7 +20,7 @@ import { untilStopped } from '../until-stopped.ts'
 import { jsonText } from '../json.ts'
 
 /** Drives a pattern and prints what came of it; gives the exit code. */
-export async function drivePattern(
+export async function driveBuild(
   file: string,
   asked: string,
   options: OptionValues,
@@ -46,7 +46,7 @@ export async function drivePattern(
 const slice = 100
 
 /** Follows a drive to its end, or until Ctrl-C; null where that came before its first moment. */
-async function followed(drive: DriveUnderWay, io: Io): Promise<PatternRun | null> {
+async function followed(drive: DriveUnderWay, io: Io): Promise<DriveRun | null> {
   const part = drive.seconds / 2000
   await untilStopped(io, (progress) => {
     const from = performance.now()
@@ -66,7 +66,7 @@ function patternOf(asked: string, io: Io): Pattern | null {
   return null
 }
 
-const ends: Readonly<Record<PatternRun['end'], string>> = {
+const ends: Readonly<Record<DriveRun['end'], string>> = {
   finished: 'Driven to its end',
   reserve: 'The charge reached the reserve',
   'too-hot': 'The winding passed 300 °C',
@@ -105,7 +105,7 @@ const sinkWords: Readonly<Record<EnergySink, string>> = {
 
 const seconds = (value: number) => formatText(value, 'time', 'metric')
 
-function driveText(run: PatternRun, system: UnitSystem): string {
+function driveText(run: DriveRun, system: UnitSystem): string {
   const shown = (value: number, kind: QuantityKind) => formatText(value, kind, system)
   const line = (label: string, value: string, moment = '') =>
     `  ${label.padEnd(34)} ${value.padStart(12)}${moment}`

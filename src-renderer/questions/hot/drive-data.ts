@@ -2,14 +2,14 @@ import { limitOf, type Machine } from '../../../shared-engine/index.ts'
 import type { OverTime, TimeLimit, TimePanel } from '../../../shared-engine/draw/plots/pattern-over-time.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
-import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
 import { channelWords, passedOf } from './drive-words.ts'
 
 type Line = readonly [channel: Channel, label: string]
 
 /** What the plots of a drive show: temperatures, charge, volts, speed and current over the same time. */
-export function overTimeOf(run: PatternRun, { motor, controller, cooling }: Machine): OverTime {
+export function overTimeOf(run: DriveRun, { motor, controller, cooling }: Machine): OverTime {
   const warm: Line[] = [
     ...(motor.heatCapacity === null || motor.thermalResistance === null
       ? []
@@ -41,7 +41,7 @@ export function overTimeOf(run: PatternRun, { motor, controller, cooling }: Mach
   }
 }
 
-function panel(run: PatternRun, label: string, lines: readonly Line[]): TimePanel {
+function panel(run: DriveRun, label: string, lines: readonly Line[]): TimePanel {
   return {
     label,
     kind: channelWords[lines[0]?.[0] ?? 'seconds'][1],
@@ -54,7 +54,7 @@ function panel(run: PatternRun, label: string, lines: readonly Line[]): TimePane
 }
 
 /** Bounds on a channel; where several stand on one, the nearest, and those that were passed. */
-function limitsOn({ watched }: PatternRun, channel: Channel): TimeLimit[] {
+function limitsOn({ watched }: DriveRun, channel: Channel): TimeLimit[] {
   const here = watched.filter((one) => one.channel === channel)
   const nearest = here.reduce<number | null>(
     (near, { allowed, minimum }) =>
@@ -73,7 +73,7 @@ function limitsOn({ watched }: PatternRun, channel: Channel): TimeLimit[] {
 }
 
 /** The drive as CSV: every channel in the engine's units, which the headings name. */
-export function driveCsv({ series }: PatternRun): string {
+export function driveCsv({ series }: DriveRun): string {
   return tableCsv({
     columns: channels.map((channel) => {
       const [label, kind] = channelWords[channel]

@@ -1,6 +1,6 @@
 import { limitOf } from '../../../shared-engine/index.ts'
 import type { QuantityKind } from '../../../shared-engine/units/kinds.ts'
-import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import type { Channel } from '../../../shared-engine/drive/series.ts'
 import type { EnergySink } from '../../../shared-engine/drive/drive.ts'
 
@@ -61,7 +61,7 @@ export interface Passed {
 }
 
 /** Every bound that was passed, first moment first. */
-export function passedOf({ watched, overContinuous }: PatternRun): readonly Passed[] {
+export function passedOf({ watched, overContinuous }: DriveRun): readonly Passed[] {
   const label = (id: string) => limitOf(id)?.label ?? id
   const moments = watched
     .filter(({ passedAt }) => passedAt !== null)

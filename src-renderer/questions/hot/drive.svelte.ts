@@ -1,9 +1,9 @@
 import { SvelteMap } from 'svelte/reactivity'
 import { completeBuild } from '../../../shared-engine/index.ts'
-import { patternJob } from '../../../shared-engine/jobs/drive.ts'
+import { driveJob } from '../../../shared-engine/jobs/drive.ts'
 import { demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern, readPatternValue } from '../../../shared-engine/drive/read.ts'
-import type { PatternRun } from '../../../shared-engine/drive/result.ts'
+import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
 import { storedPatternOf } from './drive-file.ts'
 import { threads } from '../../workers/client.ts'
@@ -36,20 +36,23 @@ export class DriveWork implements QuestionState {
   readonly #history: History<EditedPattern>
   /** What is wrong, by row and column; while there is anything, nothing is driven. */
   readonly wrong = new SvelteMap<string, string>()
-  readonly work: Following<PatternRun>
+  readonly work: Following<DriveRun>
 
   constructor({ session }: Workspace) {
     const [first] = demoPatterns
     if (first === undefined) throw new Error('there is no demo pattern')
     this.#history = new History(edited(first))
-    this.work = new Following<PatternRun>(
+    this.work = new Following<DriveRun>(
       () => [session.stored, this.#history.document],
-      ({ ended }) =>
+      ({ progress, ended }) =>
         threads.start(
-          'pattern',
-          patternJob,
+          'drive',
+          driveJob,
           { build: completeBuild(session.stored), pattern: this.pattern },
-          { ended: ({ end, outcome }) => ended(end.type, outcome) },
+          {
+            progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+            ended: ({ end, outcome }) => ended(end.type, outcome),
+          },
         ),
     )
   }

@@ -5,7 +5,7 @@ import { readBuildText, readBuildValue } from '../../../shared-engine/entries/re
 import { check } from '../../../shared-engine/check.ts'
 import { alarmsOf, type Alarm } from '../../../shared-engine/alarms/alarms.ts'
 import { secondsToMotorLimit } from '../../../shared-engine/heat/motor.ts'
-import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
 const math = create(all ?? {})
@@ -79,7 +79,7 @@ test('pack volts are what a drive at the reserve shows under that current', () =
   const alarm = row(alarmsOf(checked), 'pack-volts')
   // Resting volts of a cell at 20 % (reference/chemistry.json) less the drop of the top-speed current.
   const amps = checked.figures.topPackAmps ?? NaN
-  const run = runPattern(
+  const run = runDrive(
     { ...checked.build, service: { ...checked.build.service, stateOfChargePercent: 20.000001 } },
     { name: 'demo: rest', notes: '', rows: [{ seconds: 0.1, ask: { throttle: 0 }, grade: 0 }] },
   )

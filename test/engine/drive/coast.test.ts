@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import type { PatternRow } from '../../../shared-engine/drive/drive.ts'
-import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { readBuildOf } from '../../fixtures/build/machine.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
@@ -28,7 +28,7 @@ function coaster(changes: Partial<StoredBuild> = {}): StoredBuild {
 }
 
 const runOf = (stored: StoredBuild, ...rows: PatternRow[]) =>
-  runPattern(readBuildOf(stored), { name: 'demo: downhill', notes: '', rows })
+  runDrive(readBuildOf(stored), { name: 'demo: downhill', notes: '', rows })
 
 it('held back a little on a slope, the motors save what the gears bring: T = F r η/G, I = T/K + I_0', () => {
   const ground = {

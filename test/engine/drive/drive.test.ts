@@ -7,8 +7,8 @@ import { check } from '../../../shared-engine/check.ts'
 import { secondsToMotorLimit } from '../../../shared-engine/heat/motor.ts'
 import { chemistryOf } from '../../../shared-engine/reference/chemistry.ts'
 import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
-import type { PatternRun } from '../../../shared-engine/drive/result.ts'
-import { runPattern } from '../../../shared-engine/drive/run.ts'
+import type { DriveRun } from '../../../shared-engine/drive/result.ts'
+import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { plausibleBuild } from '../../fixtures/build/random.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
@@ -30,7 +30,7 @@ const speed = (seconds: number, metresPerSecond: number, grade: number | null = 
   ask: { speed: metresPerSecond },
   grade,
 })
-const last = (run: PatternRun) => run.series.at(-1) ?? run.series[0]
+const last = (run: DriveRun) => run.series.at(-1) ?? run.series[0]
 
 /** Demo data: a big pack, so that charge hardly moves, and a geared machine. */
 function steadyBuild(changes: Partial<StoredBuild> = {}): StoredBuild {
@@ -53,7 +53,7 @@ describe('closed forms', () => {
     })
     const motor = { ...stored.motor, heatCapacityJPerK: 90, thermalResistanceKPerW: 1.5, maxTemperatureC: 60 }
     const build = buildOf({ ...stored, motor })
-    const run = runPattern(build, pattern(throttle(300, 1)))
+    const run = runDrive(build, pattern(throttle(300, 1)))
     // C dT/dt = I² R_20 (1 + α (T − 20)) − (T − T_s)/R_th with α = 0.00393 (IEC 60028), from 15 °C: an exponential.
     const copper = 20 ** 2 * 0.025
     const rate = (1 / 1.5 - copper * 0.00393) / 90
@@ -71,7 +71,7 @@ describe('closed forms', () => {
       vehicle: { massKg: 12, towForceN: 5000 },
     })
     const motor = { ...stored.motor, heatCapacityJPerK: 90, thermalResistanceKPerW: 1.5, maxTemperatureC: 45 }
-    const run = runPattern(buildOf({ ...stored, motor }), pattern(throttle(300, 1)))
+    const run = runDrive(buildOf({ ...stored, motor }), pattern(throttle(300, 1)))
     const passed = run.watched.find(({ id }) => id === 'motor.temperature')?.passedAt ?? NaN
     const expected = secondsToMotorLimit(15, 1.5, 90, 0, 40, 0.025, 45)
     // 1e-6: the continuous extension between steps is of order 4.
@@ -81,7 +81,7 @@ describe('closed forms', () => {
   test('constant power empties a pack by its energy: ∫ V_oc dq = P t where nothing is lost', () => {
     const stored = steadyBuild({ accessories: [{ name: 'heater', watts: 50 }] })
     const pack = { ...stored.pack, capacityMah: 2000, cellResistanceMilliohm: 0.05 }
-    const run = runPattern(buildOf({ ...stored, pack }), pattern(throttle(1200, 0)))
+    const run = runDrive(buildOf({ ...stored, pack }), pattern(throttle(1200, 0)))
     const { charge, volts } = chemistryOf('lipo')
     // The curve is piecewise linear (reference/chemistry.json): its integral from full down is a sum of trapezia.
     let energy = 0
@@ -98,7 +98,7 @@ describe('closed forms', () => {
   })
 
   test('a wanted speed within reach is approached exponentially in 1 s', () => {
-    const run = runPattern(buildOf(steadyBuild()), pattern(speed(4, 0.3)))
+    const run = runDrive(buildOf(steadyBuild()), pattern(speed(4, 0.3)))
     const sample = last(run)
     // v = v* (1 − e^(−t/τ)), s = v* (t − τ (1 − e^(−t/τ))). 1e-7: steps of 1e-9.
     expect(Math.abs((sample?.speed ?? NaN) / (0.3 * (1 - Math.exp(-4))) - 1)).toBeLessThan(1e-7)
@@ -111,7 +111,7 @@ describe('closed forms', () => {
     const motor = { ...plain.motor, noLoadAmps: 0 }
     const track = { ...plain.track, massGPerM: 1 }
     const build = buildOf({ ...plain, motor, track, pack: { ...plain.pack, capacityMah: 200_000 } })
-    const run = runPattern(build, pattern(throttle(3, 1), throttle(60, 0)))
+    const run = runDrive(build, pattern(throttle(3, 1), throttle(60, 0)))
     const release = run.series.find(({ seconds }) => seconds >= 3)
     const from = release?.speed ?? NaN
     const mass = 12 + 0.001 * 60 * 0.02
@@ -129,11 +129,11 @@ describe('beside what check gives', () => {
   test('the run from rest takes the time of secondsTo80Top, and ends at top speed', () => {
     const build = buildOf(steadyBuild())
     const { secondsTo80Top, topSpeedMps, topPackAmps, metresTo80Top } = check(build).figures
-    const run = runPattern(build, pattern(throttle(secondsTo80Top ?? NaN, 1)))
+    const run = runDrive(build, pattern(throttle(secondsTo80Top ?? NaN, 1)))
     // 1e-4: 200 Ah lose some 1e-5 of their charge on the way, and the volts with it.
     expect(Math.abs((last(run)?.speed ?? NaN) / (0.8 * (topSpeedMps ?? NaN)) - 1)).toBeLessThan(1e-4)
     expect(Math.abs(run.metres / (metresTo80Top ?? NaN) - 1)).toBeLessThan(1e-4)
-    const long = last(runPattern(build, pattern(throttle(60, 1))))
+    const long = last(runDrive(build, pattern(throttle(60, 1))))
     // 1e-3: after a minute at full throttle 0.1 % of the charge is gone.
     expect(Math.abs((long?.speed ?? NaN) / (topSpeedMps ?? NaN) - 1)).toBeLessThan(2e-3)
     expect(Math.abs((long?.packAmps ?? NaN) / (topPackAmps ?? NaN) - 1)).toBeLessThan(5e-3)
@@ -142,7 +142,7 @@ describe('beside what check gives', () => {
   test('half of top speed on the level draws the cruise figure', () => {
     const build = buildOf(steadyBuild())
     const { topSpeedMps, cruiseHalfTopPackAmps } = check(build).figures
-    const run = runPattern(build, pattern(speed(30, (topSpeedMps ?? NaN) / 2, 0)))
+    const run = runDrive(build, pattern(speed(30, (topSpeedMps ?? NaN) / 2, 0)))
     // 1e-3: charge, as above.
     expect(Math.abs((last(run)?.packAmps ?? NaN) / (cruiseHalfTopPackAmps ?? NaN) - 1)).toBeLessThan(1e-3)
   })
@@ -180,7 +180,7 @@ test('odex agrees on the same drive, its equations written here anew', () => {
     return [duty * amps, loss / 60, (thrust - resistance) / (12 + 0.6 * 1.2)]
   }
   const [drawn = NaN, winding = NaN, v = NaN] = solvedByOdex(slopes, 0, [0, 15, 0], seconds)
-  const run = runPattern(build, pattern(throttle(seconds, duty)))
+  const run = runDrive(build, pattern(throttle(seconds, duty)))
   expect(run.peaks.find(({ channel }) => channel === 'slip')?.value).toBe(0)
   // 1e-6: both follow the kinks of the charge curve with small steps.
   expect(Math.abs(run.chargeDrawn / drawn - 1)).toBeLessThan(1e-6)
@@ -201,7 +201,7 @@ describe('the book of energy', () => {
   test('balances to 1e-6 over any drive of any machine', () => {
     fc.assert(
       fc.property(plausibleBuild, fc.array(anyRow, { minLength: 1, maxLength: 5 }), (stored, rows) => {
-        const run = runPattern(completeBuild(stored), pattern(...rows))
+        const run = runDrive(completeBuild(stored), pattern(...rows))
         expect(run.end).not.toBe('too-stiff')
         const { pack, sinks, motion, missing } = run.energy
         const turnedOver = pack + motion + Object.values(sinks).reduce((sum, one) => sum + Math.abs(one), 0)
@@ -225,7 +225,7 @@ describe('the book of energy', () => {
     const motor = { ...stored.motor, heatCapacityJPerK: 60, thermalResistanceKPerW: 0.5 }
     const controller = { resistanceMilliohm: 4, heatCapacityJPerK: 40, thermalResistanceKPerW: 0.7 }
     const build = buildOf({ ...stored, motor, controller })
-    const run = runPattern(build, pattern(throttle(120, 0.6), throttle(60, 0)))
+    const run = runDrive(build, pattern(throttle(120, 0.6), throttle(60, 0)))
     const { cooling } = machineOf(build)
     const end = last(run)
     const coolant = (cooling?.density ?? 0) * (cooling?.specificHeat ?? 0) * (cooling?.flow ?? 0) * 20
@@ -242,7 +242,7 @@ describe('how it ends and what it keeps', () => {
   test('a winding past 300 °C ends the drive: nothing after that is told', () => {
     const stored = steadyBuild({ vehicle: { massKg: 12, towForceN: 5000 } })
     const motor = { ...stored.motor, heatCapacityJPerK: 20, thermalResistanceKPerW: 5 }
-    const run = runPattern(buildOf({ ...stored, motor }), pattern(throttle(60, 1)))
+    const run = runDrive(buildOf({ ...stored, motor }), pattern(throttle(60, 1)))
     expect(run.end).toBe('too-hot')
     // 1e-6: the event is found as a root of the continuous extension.
     expect(Math.abs((last(run)?.winding ?? NaN) / 300 - 1)).toBeLessThan(1e-6)
@@ -250,7 +250,7 @@ describe('how it ends and what it keeps', () => {
 
   test('the drive ends where the charge reaches the reserve', () => {
     const stored = steadyBuild({ service: { reservePercent: 90 } })
-    const run = runPattern(
+    const run = runDrive(
       buildOf({ ...stored, pack: plainBuild().pack }),
       pattern(speed(7200, 2), throttle(10, 1)),
     )
@@ -262,17 +262,17 @@ describe('how it ends and what it keeps', () => {
 
   test('a hill too steep holds it at rest, a hill down lets it roll, and it never rolls back', () => {
     const build = buildOf(steadyBuild())
-    const up = runPattern(build, pattern(throttle(5, 0.02, 0.5)))
+    const up = runDrive(build, pattern(throttle(5, 0.02, 0.5)))
     expect(up.metres).toBe(0)
     expect(up.energy.sinks.copper).toBeGreaterThan(0)
-    expect(runPattern(build, pattern(throttle(5, 0, -0.6))).metres).toBeGreaterThan(0)
-    expect(runPattern(build, pattern(throttle(5, 0, -0.02))).metres).toBe(0)
+    expect(runDrive(build, pattern(throttle(5, 0, -0.6))).metres).toBeGreaterThan(0)
+    expect(runDrive(build, pattern(throttle(5, 0, -0.02))).metres).toBe(0)
   })
 
   test('peaks are in the thinned series', () => {
     const build = buildOf(steadyBuild())
     const rows = Array.from({ length: 60 }, (_, at) => throttle(3, at % 3 === 0 ? 0.9 : 0))
-    const run = runPattern(build, pattern(...rows))
+    const run = runDrive(build, pattern(...rows))
     for (const { channel, value } of run.peaks) {
       if (channel === 'coolant' || channel === 'controller') continue
       expect(run.series.map((sample) => sample[channel])).toContain(value)

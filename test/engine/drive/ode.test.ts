@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import { chemistryOf } from '../../../shared-engine/reference/chemistry.ts'
 import { coolantOf } from '../../../shared-engine/reference/coolants.ts'
-import { runPattern } from '../../../shared-engine/drive/run.ts'
+import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { readBuildOf } from '../../fixtures/build/machine.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
 
@@ -143,7 +143,7 @@ it('a drive of two throttles, the second past the cap, is what odex makes of the
   let state: readonly number[] = [0, 0, 0, -5, -5, -5, 0, 0]
   for (const { seconds, throttle } of rows)
     state = solvedByOdex((_time, at) => slopesAt(Math.min(throttle, 0.9), at), 0, state, seconds, 1e-10)
-  const run = runPattern(readBuildOf(stored), {
+  const run = runDrive(readBuildOf(stored), {
     name: 'demo: two throttles',
     notes: '',
     rows: rows.map(({ seconds, throttle }) => ({ seconds, ask: { throttle }, grade: null })),

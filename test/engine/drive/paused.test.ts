@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { completeBuild } from '../../../shared-engine/entries/read.ts'
 import type { Pattern } from '../../../shared-engine/drive/drive.ts'
-import { DriveUnderWay, runPattern } from '../../../shared-engine/drive/run.ts'
+import { DriveUnderWay, runDrive } from '../../../shared-engine/drive/run.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
 const build = completeBuild(plainBuild())
@@ -15,7 +15,7 @@ const pattern: Pattern = {
     { seconds: 5, ask: { speed: 1 }, grade: null },
   ],
 }
-const whole = runPattern(build, pattern)
+const whole = runDrive(build, pattern)
 
 test.each([0.01, 0.37, 4, 20])('a drive that is paused every %d s is the drive in one piece', (pause) => {
   const drive = new DriveUnderWay(build, pattern)
@@ -34,8 +34,8 @@ test('a drive that is broken off says so, and has what came of the time driven',
 })
 
 test('a drive is followed for so many steps and no further', () => {
-  const steps = 60
-  const run = runPattern(build, pattern, { steps })
+  const steps = 20
+  const run = runDrive(build, pattern, { steps })
   expect(run.end).toBe('too-long')
   expect(run.seconds).toBeGreaterThan(0)
   expect(run.seconds).toBeLessThan(15)
