@@ -1,6 +1,11 @@
 import type { GearStage } from '../machine/parts.ts'
 import type { LimitRow } from '../limits/ledger.ts'
-import { leastContactRatio, lewisStress, stageDynamicFactor, tangentialForce } from '../stages/gear/physics.ts'
+import {
+  leastContactRatio,
+  lewisStress,
+  stageDynamicFactor,
+  tangentialForce,
+} from '../stages/gear/physics.ts'
 import { formatText } from '../units/display.ts'
 import type { Draft } from './draft.ts'
 import { materialRow } from './material.ts'

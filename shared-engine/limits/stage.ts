@@ -4,7 +4,12 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
 import { allowedBeltPull } from '../stages/belt/physics.ts'
 import { allowedChainTension, chainPowerRating, chainTension } from '../stages/chain/physics.ts'
-import { bendingStress, leastContactRatio, stageDynamicFactor, tangentialForce } from '../stages/gear/physics.ts'
+import {
+  bendingStress,
+  leastContactRatio,
+  stageDynamicFactor,
+  tangentialForce,
+} from '../stages/gear/physics.ts'
 import { shaftStress } from '../stages/shaft/physics.ts'
 import { addMaximum, addMinimum, marginBelow, type Ledger } from './ledger.ts'
 import { listedLimit, type Limit } from './limit.ts'

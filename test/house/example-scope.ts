@@ -1,5 +1,4 @@
 import { check } from '../../shared-engine/check.ts'
-import { fields } from '../../shared-engine/entries/fields.ts'
 import { fullBuild } from '../fixtures/build/plain.ts'
 import { readBuildOf } from '../fixtures/build/machine.ts'
 
@@ -10,6 +9,5 @@ const checked = check(readBuildOf(stored))
 export const exampleScope: Readonly<Record<string, unknown>> = {
   stored,
   checked,
-  fields,
   machine: checked.machine,
 }
