@@ -35,7 +35,11 @@ async function boot(): Promise<void> {
   )
   const show = (owner: number) => windows.bring(owner)
   const used = (file: string) => app.addRecentDocument(file)
-  const service = new FileService({ disk, files, recent, outside, show, used })
+  const saving = async (owner: number, fingerprint: string) => {
+    const ours = windows.find(owner)
+    if (ours) await journal.saving(ours.journal, fingerprint)
+  }
+  const service = new FileService({ disk, files, recent, outside, show, used, saving })
   const closing = new Closing(windows, (ours) => journal.forget(ours.journal))
   const menu = setupMenu(windows)
 

@@ -26,6 +26,8 @@ export interface FileParts {
   readonly show: (owner: number) => void
   /** Told of each file opened or saved, for the system's own list. */
   readonly used: (file: string) => void
+  /** Told of what a window is about to save, before it is on the disk. */
+  readonly saving: (owner: number, fingerprint: string) => Promise<void>
 }
 
 /** What windows do with files: the path of each stays here, the page gets a handle. */
@@ -38,52 +40,59 @@ export class FileService {
 
   /** Reads a file for a window; one that another window works on is shown there instead. */
   async open(owner: number, wanted: string): Promise<Result<Opened>> {
-    const { disk, files, show } = this.#parts
+    const { disk, files } = this.#parts
     const file = await trueNameOf(wanted)
-    const other = files.otherOwnerOf(owner, file)
-    if (other !== null) {
-      show(other)
-      return fileFailed('file-open-elsewhere', file, 'both windows as they were')
-    }
-    const read = await readWhole(disk, file)
-    if (!read.ok) return read
-    const opened = await this.#claim(owner, file, [read.value.fingerprint])
-    return succeeded({ handle: opened.handle, name: path.basename(file), ...read.value })
+    const opened = files.claim(owner, file)
+    if (!opened) return this.#elsewhere(owner, file)
+    return opened.turn.run(async () => {
+      const read = await readWhole(disk, file)
+      if (!read.ok) {
+        this.#dropUnused(opened)
+        return read
+      }
+      await this.#settle(opened, read.value.fingerprint, [])
+      return succeeded({ handle: opened.handle, name: path.basename(file), ...read.value })
+    })
   }
 
   /** Reads an open file again. What is read here is what a later save may replace. */
   async read(owner: number, handle: string): Promise<Result<Opened>> {
-    const opened = this.#parts.files.find(owner, handle)
+    const { disk, files } = this.#parts
+    const opened = files.find(owner, handle)
     if (!opened) return unknownHandle()
-    const read = await readWhole(this.#parts.disk, opened.file)
-    if (!read.ok) return read
-    opened.fingerprints = [read.value.fingerprint]
-    return succeeded({ handle, name: path.basename(opened.file), ...read.value })
+    if (!files.claim(owner, opened.file)) return this.#elsewhere(owner, opened.file)
+    return opened.turn.run(async () => {
+      const read = await readWhole(disk, opened.file)
+      if (!read.ok) return read
+      await this.#settle(opened, read.value.fingerprint, [])
+      return succeeded({ handle, name: path.basename(opened.file), ...read.value })
+    })
   }
 
   async save(owner: number, handle: string, text: string, fingerprint: string): Promise<Result<Saved>> {
-    const opened = this.#parts.files.find(owner, handle)
+    const { files } = this.#parts
+    const opened = files.find(owner, handle)
     if (!opened) return unknownHandle()
-    const overwrite = fingerprint === 'overwrite'
-    // What this window wrote itself counts too: the page misses it where the disk did not confirm a save.
-    const known = opened.fingerprints.includes(fingerprint) ? opened.fingerprints : [fingerprint]
-    return this.#write(opened, text, overwrite ? 'anything' : known)
+    if (!files.claim(owner, opened.file)) return this.#elsewhere(owner, opened.file)
+    return opened.turn.run(() => {
+      if (fingerprint === 'overwrite') return this.#write(opened, text, 'anything')
+      // What this window wrote itself counts too: the page misses it where the disk did not confirm a save, and where
+      // it asked for this save before the last one was answered.
+      const ours = [...opened.fingerprints, ...opened.overtaken].includes(fingerprint)
+      return this.#write(opened, text, ours ? opened.fingerprints : [fingerprint])
+    })
   }
 
   /** Saves to a path that the person chose (their dialog asked about overwriting). */
   async saveAs(owner: number, wanted: string, text: string): Promise<Result<Saved>> {
-    const { files, show } = this.#parts
     const file = await trueNameOf(wanted)
-    const other = files.otherOwnerOf(owner, file)
-    if (other !== null) {
-      show(other)
-      return fileFailed('file-open-elsewhere', file, 'both windows as they were')
-    }
-    const known = files.of(owner).some((one) => one.file === file)
-    const opened = files.claim(owner, file)
-    const saved = await this.#write(opened, text, 'anything')
-    if (!saved.ok && !known) files.release(owner, opened.handle)
-    return saved
+    const opened = this.#parts.files.claim(owner, file)
+    if (!opened) return this.#elsewhere(owner, file)
+    return opened.turn.run(async () => {
+      const saved = await this.#write(opened, text, 'anything')
+      if (!saved.ok) this.#dropUnused(opened)
+      return saved
+    })
   }
 
   release(owner: number, handle: string): void {
@@ -96,15 +105,26 @@ export class FileService {
     for (const opened of this.#parts.files.of(owner)) this.release(owner, opened.handle)
   }
 
-  /** Recovered work together with its file as it is now. */
+  /**
+   * Recovered work together with its file as it is now, which stays free for other windows until this one reads it;
+   * `null` where the file holds it already, or holds what was saved after it was kept: then nothing is left to recover.
+   */
   async withFile(owner: number, work: KeptWork) {
-    const { files } = this.#parts
+    const { disk, files } = this.#parts
     const { id, name, text, keptAt } = work
     const bare = { id, name, text, keptAt, file: null, fileChangedSince: false }
-    if (work.file === null || files.otherOwnerOf(owner, work.file) !== null) return bare
-    const file = await this.open(owner, work.file)
-    if (!file.ok) return bare
-    return { ...bare, file: file.value, fileChangedSince: file.value.fingerprint !== work.fingerprint }
+    if (work.file === null) return bare
+    const file = await trueNameOf(work.file)
+    const read = await readWhole(disk, file)
+    if (!read.ok) return bare
+    const { fingerprint } = read.value
+    const isSaved =
+      fingerprint === work.savedAs || fingerprint === fingerprintOf(new TextEncoder().encode(text))
+    if (isSaved) return null
+    if (files.otherOwnerOf(owner, file) !== null) return bare
+    const { handle } = files.peek(owner, file)
+    const fileChangedSince = fingerprint !== work.fingerprint && !work.known.includes(fingerprint)
+    return { ...bare, file: { handle, name: path.basename(file), ...read.value }, fileChangedSince }
   }
 
   async #write(opened: OpenFile, text: string, replaces: readonly string[] | 'anything') {
@@ -115,25 +135,41 @@ export class FileService {
       if (saved.mistakes[0]?.code !== 'disk-unconfirmed') opened.fingerprints = before
       return saved
     }
-    await this.#claim(opened.owner, opened.file, [saved.value])
+    const overtaken = [...opened.overtaken, ...before].filter((one) => one !== saved.value)
+    await this.#settle(opened, saved.value, overtaken)
     const name = path.basename(opened.file)
     return succeeded<Saved>({ handle: opened.handle, name, fingerprint: saved.value })
   }
 
-  /** The new content is known before it is there, or the watcher would take our own save for another program's. */
-  #saveKnowing(opened: OpenFile, bytes: Uint8Array, replaces: readonly string[] | 'anything') {
-    opened.fingerprints = [...opened.fingerprints, fingerprintOf(bytes)]
+  /** The new content is known before it is there: unsaved work kept meanwhile names it too. */
+  async #saveKnowing(opened: OpenFile, bytes: Uint8Array, replaces: readonly string[] | 'anything') {
+    const fingerprint = fingerprintOf(bytes)
+    opened.fingerprints = [...opened.fingerprints, fingerprint]
+    await this.#parts.saving(opened.owner, fingerprint)
     return saveAtomically(this.#parts.disk, { file: opened.file, bytes, replaces })
   }
 
-  async #claim(owner: number, file: string, fingerprints: readonly string[]): Promise<OpenFile> {
-    const { files, recent, outside, used } = this.#parts
-    const opened = files.claim(owner, file)
-    opened.fingerprints = fingerprints
-    outside.watch(opened)
-    used(file)
-    await recent.add(file)
-    return opened
+  /** The file is what this window read or wrote. */
+  async #settle(opened: OpenFile, fingerprint: string, overtaken: readonly string[]): Promise<void> {
+    const { recent, outside, used } = this.#parts
+    opened.fingerprints = [fingerprint]
+    // A person's own changes between two answers are few; this bounds what a page gone wrong can pile up.
+    opened.overtaken = overtaken.slice(-100)
+    // The window may have let go of it, or closed, before the disk answered.
+    if (opened.claimed) outside.watch(opened)
+    used(opened.file)
+    await recent.add(opened.file)
+  }
+
+  #elsewhere<T>(owner: number, file: string): Result<T> {
+    const other = this.#parts.files.otherOwnerOf(owner, file)
+    if (other !== null) this.#parts.show(other)
+    return fileFailed('file-open-elsewhere', file, 'both windows as they were')
+  }
+
+  /** A file that was never read or written is none that this window works on. */
+  #dropUnused(opened: OpenFile): void {
+    if (opened.fingerprints.length === 0) this.release(opened.owner, opened.handle)
   }
 }
 

@@ -4,6 +4,7 @@ import { z } from 'zod'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
 import { saveAtomically } from './atomic-save.ts'
 import type { FileSystem } from './file-system.ts'
+import { InTurn } from './in-turn.ts'
 import { codeOf } from './trouble.ts'
 
 /** One window's unsaved work as it lies on the disk. */
@@ -15,14 +16,29 @@ const entrySchema = z.object({
   /** The file it belongs to, and what that was when the work on it began. */
   file: z.string().nullable(),
   fingerprint: z.string().nullable(),
+  /** What else that file may hold by this window's own doing: a save that was not answered yet. */
+  known: z.array(z.string()).default([]),
+  /** A save that began after this was kept: where the file holds that, this is not unsaved any more. */
+  savedAs: z.string().nullable().default(null),
   keptAt: z.string(),
 })
 
-export type Kept = Omit<z.infer<typeof entrySchema>, 'format' | 'version'>
-export type KeptWork = Kept & { readonly id: string }
+type Entry = Omit<z.infer<typeof entrySchema>, 'format' | 'version'>
+export type Kept = Omit<Entry, 'savedAs'>
+export type KeptWork = Entry & { readonly id: string }
 
 const nameOf = (id: string) => `${id}.unsaved.json`
 const idOf = (name: string) => /^([0-9a-f-]{36})\.unsaved\.json$/.exec(name)?.[1] ?? null
+
+/** One window's place in the journal. */
+interface Place {
+  /** Writing and forgetting never overlap. */
+  readonly turn: InTurn
+  /** What lies on the disk, `null` for nothing. */
+  kept: Entry | null
+  /** Not yet being written. */
+  waiting: { readonly newest: { work: Kept }; readonly answer: Promise<Result<string>> } | null
+}
 
 /**
  * Unsaved work, one file for each window, beside the program's own data: never in a build's folder. What the windows
@@ -33,8 +49,7 @@ export class Journal {
   readonly #disk: FileSystem
   readonly #folder: string
   readonly #living = new Set<string>()
-  /** The last order per entry: writing and forgetting one entry never overlap. */
-  readonly #queue = new Map<string, Promise<unknown>>()
+  readonly #places = new Map<string, Place>()
 
   constructor(disk: FileSystem, folder: string) {
     this.#disk = disk
@@ -48,22 +63,54 @@ export class Journal {
     return id
   }
 
+  /** On a disk slower than the typing, work that waits to be written is replaced by newer work, not queued before it. */
   keep(id: string, work: Kept): Promise<Result<string>> {
-    return this.#inTurn(id, async () => {
-      const entry = { format: 'pitchline-unsaved', version: 1, ...work }
-      const bytes = new TextEncoder().encode(JSON.stringify(entry))
-      try {
-        await this.#disk.makeFolder(this.#folder)
-      } catch (thrown) {
-        if (codeOf(thrown) === '') throw thrown
-        // The write below meets the same trouble and tells it.
-      }
-      return saveAtomically(this.#disk, { file: this.#fileOf(id), bytes, replaces: 'anything' })
+    const place = this.#placeOf(id)
+    if (place.waiting) {
+      place.waiting.newest.work = work
+      return place.waiting.answer
+    }
+    const newest = { work }
+    const answer = place.turn.run(() => {
+      if (place.waiting?.newest === newest) place.waiting = null
+      const entry = { ...newest.work, savedAs: null }
+      place.kept = entry
+      return this.#write(id, entry)
+    })
+    place.waiting = { newest, answer }
+    return answer
+  }
+
+  /** What is kept is about to be saved: noted first, so that a kill right after the save leaves nothing to recover. */
+  async saving(id: string, fingerprint: string): Promise<void> {
+    const place = this.#placeOf(id)
+    // What is kept from now on may be newer than what is saved: it is not put in the place of what waits.
+    place.waiting = null
+    await place.turn.run(async () => {
+      if (place.kept === null) return
+      place.kept = { ...place.kept, savedAs: fingerprint }
+      await this.#write(id, place.kept)
     })
   }
 
+  async #write(id: string, entry: Entry): Promise<Result<string>> {
+    const bytes = new TextEncoder().encode(
+      JSON.stringify({ format: 'pitchline-unsaved', version: 1, ...entry }),
+    )
+    try {
+      await this.#disk.makeFolder(this.#folder)
+    } catch (thrown) {
+      if (codeOf(thrown) === '') throw thrown
+      // The write below meets the same trouble and tells it.
+    }
+    return saveAtomically(this.#disk, { file: this.#fileOf(id), bytes, replaces: 'anything' })
+  }
+
   forget(id: string): Promise<void> {
-    return this.#inTurn(id, async () => {
+    const place = this.#placeOf(id)
+    place.waiting = null
+    return place.turn.run(async () => {
+      place.kept = null
       try {
         await this.#disk.remove(this.#fileOf(id))
       } catch (thrown) {
@@ -100,24 +147,20 @@ export class Journal {
   async #read(id: string): Promise<KeptWork | null> {
     try {
       const text = new TextDecoder().decode(await this.#disk.readFile(this.#fileOf(id)))
-      const { name, text: kept, file, fingerprint, keptAt } = entrySchema.parse(JSON.parse(text))
-      return { id, name, text: kept, file, fingerprint, keptAt }
+      const { format: _format, version: _version, ...entry } = entrySchema.parse(JSON.parse(text))
+      return { id, ...entry }
     } catch {
       return null
     }
   }
 
-  #fileOf(id: string): string {
-    return path.join(this.#folder, nameOf(id))
+  #placeOf(id: string): Place {
+    const place = this.#places.get(id) ?? { turn: new InTurn(), kept: null, waiting: null }
+    this.#places.set(id, place)
+    return place
   }
 
-  #inTurn<T>(id: string, order: () => Promise<T>): Promise<T> {
-    const before = this.#queue.get(id) ?? Promise.resolve()
-    const answer = before.then(order, order)
-    this.#queue.set(
-      id,
-      answer.catch(() => undefined),
-    )
-    return answer
+  #fileOf(id: string): string {
+    return path.join(this.#folder, nameOf(id))
   }
 }

@@ -3,6 +3,7 @@ import path from 'node:path'
 import { z } from 'zod'
 import { saveAtomically } from './atomic-save.ts'
 import type { FileSystem } from './file-system.ts'
+import { InTurn } from './in-turn.ts'
 
 const most = 12
 const listSchema = z.array(z.string()).max(100)
@@ -20,6 +21,8 @@ const idOf = (file: string) => createHash('sha256').update(file).digest('hex').s
 export class RecentFiles {
   readonly #disk: FileSystem
   readonly #store: string
+  /** Two files opened together must both be in the list. */
+  readonly #turn = new InTurn()
   #files: readonly string[] | null = null
 
   constructor(disk: FileSystem, store: string) {
@@ -38,13 +41,15 @@ export class RecentFiles {
     return (await this.#read()).find((file) => idOf(file) === id) ?? null
   }
 
-  async add(file: string): Promise<void> {
-    const others = (await this.#read()).filter((one) => one !== file)
-    await this.#write([file, ...others].slice(0, most))
+  add(file: string): Promise<void> {
+    return this.#turn.run(async () => {
+      const others = (await this.#read()).filter((one) => one !== file)
+      await this.#write([file, ...others].slice(0, most))
+    })
   }
 
-  async clear(): Promise<void> {
-    await this.#write([])
+  clear(): Promise<void> {
+    return this.#turn.run(() => this.#write([]))
   }
 
   async #isThere(file: string): Promise<boolean> {

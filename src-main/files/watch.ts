@@ -17,6 +17,8 @@ export class OutsideChanges {
   readonly #disk: FileSystem
   readonly #told: ChangedOutside
   readonly #watchers = new Map<string, FSWatcher>()
+  /** Looks that wait for their turn: on a slow disk one is enough. */
+  readonly #looking = new Map<string, Promise<void>>()
   readonly #timers = new Map<string, NodeJS.Timeout>()
   /** Handle → the state last told (`null`: gone), so that one change is one message. */
   readonly #lastTold = new Map<string, string | null>()
@@ -45,8 +47,20 @@ export class OutsideChanges {
     this.#lastTold.delete(handle)
   }
 
-  /** Compares the file with what its window last read or wrote. */
-  async look(opened: OpenFile): Promise<void> {
+  /** Compares the file with what its window last read or wrote, not while it is being read or written. */
+  look(opened: OpenFile): Promise<void> {
+    const { handle } = opened
+    const pending = this.#looking.get(handle)
+    if (pending) return pending
+    const looking = opened.turn.run(() => {
+      this.#looking.delete(handle)
+      return opened.claimed ? this.#compare(opened) : Promise.resolve()
+    })
+    this.#looking.set(handle, looking)
+    return looking
+  }
+
+  async #compare(opened: OpenFile): Promise<void> {
     let now: string | null
     try {
       now = await fingerprintNow(this.#disk, opened.file)

@@ -50,7 +50,11 @@ function windowHandlers(parts: HandlerParts): Some<'facts' | 'start' | 'show' | 
       ours.afterCrash = false
       const opened = wanted === null ? null : await service.open(owner, wanted)
       const recovered = []
-      for (const work of await journal.recovered()) recovered.push(await service.withFile(owner, work))
+      for (const work of await journal.recovered()) {
+        const offer = await service.withFile(owner, work)
+        if (offer === null) await journal.forget(work.id)
+        else recovered.push(offer)
+      }
       return succeeded({ opened, recovered, afterCrash })
     },
     show(owner, shown) {
@@ -140,15 +144,11 @@ function workHandlers({
 }: HandlerParts): Some<'keep' | 'forget' | 'discardRecovered'> {
   return {
     async keep(owner, { name, text, handle, fingerprint }) {
-      const file = handle === null ? null : (files.find(owner, handle)?.file ?? null)
+      const opened = handle === null ? null : files.find(owner, handle)
       const keptAt = new Date().toISOString()
-      const kept = await journal.keep(windowOf(windows, owner).journal, {
-        name,
-        text,
-        file,
-        fingerprint,
-        keptAt,
-      })
+      const [file, known] = [opened?.file ?? null, [...(opened?.fingerprints ?? [])]]
+      const entry = { name, text, file, fingerprint, known, keptAt }
+      const kept = await journal.keep(windowOf(windows, owner).journal, entry)
       return kept.ok ? done : kept
     },
     async forget(owner) {

@@ -6,7 +6,8 @@ import {
   type Result,
   type StoredBuild,
 } from '../../shared-engine/index.ts'
-import type { FileHandle, Host, OpenedFile, RecoveredWork, SavedFile } from '../host/host.ts'
+import type { FileHandle, Host, OpenedFile, RecoveredWork, SavedFile, UnsavedWork } from '../host/host.ts'
+import { InTurn } from '../host/in-turn.ts'
 import type { Ask } from './ask.svelte.ts'
 import { Keeper } from './keeper.ts'
 import { startingPoint } from './starting-point.ts'
@@ -36,6 +37,11 @@ export class Files {
   readonly #ask: Ask
   readonly #notices: Notices
   readonly #opened: () => void
+  /** Saves go one after the other: a late one would put older text in the place of newer. */
+  readonly #saves = new InTurn()
+  /** Which opening the build in force came with: an answer that was for an earlier one is not about this build. */
+  #opening = 0
+  #isClosing = false
 
   constructor(host: Host, session: Session, ask: Ask, notices: Notices, opened: () => void) {
     this.#host = host
@@ -85,41 +91,25 @@ export class Files {
     if (await this.#mayLeave()) this.openDemo(id)
   }
 
-  async open(): Promise<void> {
-    if (!(await this.#mayLeave())) return
-    const opened = await this.#host.open()
-    if (opened !== null) this.#take(opened)
+  open(): Promise<void> {
+    return this.#replaceBy(() => this.#host.open())
   }
 
-  async openRecent(id: string): Promise<void> {
-    if (await this.#mayLeave()) this.#take(await this.#host.openRecent(id))
+  openRecent(id: string): Promise<void> {
+    return this.#replaceBy(() => this.#host.openRecent(id))
   }
 
-  async openDropped(file: File): Promise<void> {
-    if (await this.#mayLeave()) this.#take(await this.#host.openDropped(file))
+  openDropped(file: File): Promise<void> {
+    return this.#replaceBy(() => this.#host.openDropped(file))
   }
 
   /** True where the build is on disk afterwards. */
-  async save(overwrite = false): Promise<boolean> {
-    const file = this.onDisk
-    if (file === null) return this.saveAs()
-    const stored = this.#session.stored
-    const saved = await this.#host.save(
-      file.handle,
-      writeBuild(stored),
-      overwrite ? 'overwrite' : file.fingerprint,
-    )
-    const code = saved.ok ? null : saved.mistakes[0]?.code
-    if (code === 'file-changed-outside' || code === 'file-gone') {
-      return this.#askAboutOverwriting(file.name, code === 'file-gone')
-    }
-    return this.#saved(saved, stored)
+  save(): Promise<boolean> {
+    return this.#inTurn((stored) => (this.onDisk === null ? this.#writeAs(stored) : this.#write(stored)))
   }
 
-  async saveAs(): Promise<boolean> {
-    const stored = this.#session.stored
-    const saved = await this.#host.saveAs(`${fileName(this.title)}.build.json`, writeBuild(stored))
-    return saved === null ? false : this.#saved(saved, stored)
+  saveAs(): Promise<boolean> {
+    return this.#inTurn((stored) => this.#writeAs(stored))
   }
 
   /** Back to what is on disk; asks first where work would be lost. */
@@ -147,14 +137,13 @@ export class Files {
       )
       return
     }
-    this.#show(read.value, work.fileChangedSince ? null : work.file, false)
+    // Read again: from now on the file is this window's, if it still is what it was and no other has it.
+    const file = work.file === null ? null : await this.#host.read(work.file.handle)
+    const isSame = file?.ok === true && file.value.fingerprint === work.file?.fingerprint
+    this.#show(read.value, isSame && !work.fileChangedSince ? file.value : null, false)
     this.recovered = this.recovered.filter((other) => other.id !== work.id)
     // Kept as this window's own work first: between the two, it is there twice rather than nowhere.
-    const { title: name, onDisk } = this
-    const { handle = null, fingerprint = null } = onDisk ?? {}
-    const kept = await this.#host.keep({ name, text: work.text, handle, fingerprint })
-    this.noteChange()
-    if (kept.ok) await this.discardRecovered(work)
+    if (await this.#keeper.keepNow({ ...this.#work(), text: work.text })) await this.discardRecovered(work)
   }
 
   async discardRecovered(work: RecoveredWork): Promise<void> {
@@ -165,20 +154,21 @@ export class Files {
 
   /** Save, Discard or Cancel, then the window goes or stays. */
   async close(): Promise<void> {
-    this.#host.answerClose(await this.#mayLeave())
+    if (this.#isClosing) return
+    this.#isClosing = true
+    try {
+      const close = await this.#mayLeave()
+      if (close) this.#keeper.forget()
+      this.#host.answerClose(close)
+    } finally {
+      this.#isClosing = false
+    }
   }
 
   /** Called with every change: unsaved work is kept within a second, and forgotten once it is saved. */
   noteChange(): void {
-    if (!this.#session.isDirty) this.#keeper.forget()
-    else {
-      const { title, onDisk } = this
-      const text = () => writeBuild(this.#session.stored)
-      this.#keeper.keep(
-        { name: title, handle: onDisk?.handle ?? null, fingerprint: onDisk?.fingerprint ?? null },
-        text,
-      )
-    }
+    if (this.#session.isDirty) this.#keeper.keep(() => this.#work())
+    else this.#keeper.forget()
   }
 
   noteChangedOutside(handle: FileHandle, gone: boolean): void {
@@ -200,6 +190,7 @@ export class Files {
   }
 
   #show(stored: StoredBuild, file: OnDisk | null, saved: boolean): void {
+    this.#opening += 1
     this.#session.open(stored, saved)
     const before = this.onDisk
     this.onDisk = file
@@ -209,7 +200,50 @@ export class Files {
     this.#opened()
   }
 
-  #saved(saved: Result<SavedFile>, stored: StoredBuild): boolean {
+  /** The open build as unsaved work. */
+  #work(): UnsavedWork {
+    const { title: name, onDisk } = this
+    const { handle = null, fingerprint = null } = onDisk ?? {}
+    return { name, handle, fingerprint, text: writeBuild(this.#session.stored) }
+  }
+
+  /** Gives up the open build for what is fetched; asks again about what was changed while that took its time. */
+  async #replaceBy(fetch: () => Promise<Result<OpenedFile> | null>): Promise<void> {
+    if (!(await this.#mayLeave())) return
+    const given = this.#session.stored
+    const opened = await fetch()
+    if (opened === null) return
+    if (this.#session.stored === given || (await this.#mayLeave())) this.#take(opened)
+    else if (opened.ok) this.#letGo(opened.value)
+  }
+
+  /** Saves the build as it is now, once the saves before are done; not where it was given up meanwhile. */
+  #inTurn(write: (stored: StoredBuild) => Promise<boolean>): Promise<boolean> {
+    const [stored, opening] = [this.#session.stored, this.#opening]
+    return this.#saves.run(async () => opening === this.#opening && write(stored))
+  }
+
+  async #write(stored: StoredBuild, overwrite = false): Promise<boolean> {
+    const file = this.onDisk
+    if (file === null) return this.#writeAs(stored)
+    const opening = this.#opening
+    const fingerprint = overwrite ? 'overwrite' : file.fingerprint
+    const saved = await this.#host.save(file.handle, writeBuild(stored), fingerprint)
+    const code = saved.ok ? null : saved.mistakes[0]?.code
+    if (opening === this.#opening && (code === 'file-changed-outside' || code === 'file-gone')) {
+      return this.#askAboutOverwriting(file.name, code === 'file-gone', stored)
+    }
+    return this.#saved(saved, stored, opening)
+  }
+
+  async #writeAs(stored: StoredBuild): Promise<boolean> {
+    const opening = this.#opening
+    const saved = await this.#host.saveAs(`${fileName(this.title)}.build.json`, writeBuild(stored))
+    return saved === null ? false : this.#saved(saved, stored, opening)
+  }
+
+  #saved(saved: Result<SavedFile>, stored: StoredBuild, opening: number): boolean {
+    if (opening !== this.#opening) return this.#savedLate(saved)
     if (!saved.ok) {
       const next = 'The file is as it was, and your work is still here: save it under another name.'
       this.#notices.trouble('The build could not be saved.', next, saved.mistakes)
@@ -225,12 +259,23 @@ export class Files {
     return true
   }
 
+  /** The answer came after the build had been given up for another one, which has nothing to do with it. */
+  #savedLate(saved: Result<SavedFile>): boolean {
+    if (saved.ok) this.#letGo(saved.value)
+    else {
+      const next = 'Its file is as it was. The build that is open now is untouched.'
+      this.#notices.trouble('The build that was open before could not be saved.', next, saved.mistakes)
+    }
+    return saved.ok
+  }
+
   /** Another window may have a file that this one no longer works on. */
   #letGo(file: OnDisk | null): void {
     if (file !== null && file.handle !== this.onDisk?.handle) this.#host.release(file.handle)
   }
 
-  async #askAboutOverwriting(name: string, gone: boolean): Promise<boolean> {
+  async #askAboutOverwriting(name: string, gone: boolean, stored: StoredBuild): Promise<boolean> {
+    const opening = this.#opening
     const answer = await this.#ask.choose({
       title: gone ? `${name} is no longer where it was` : `${name} was changed by another program`,
       lines: [
@@ -243,8 +288,8 @@ export class Files {
         { answer: 'over', label: gone ? 'Save it there again' : 'Overwrite it' },
       ],
     })
-    if (answer === null) return false
-    return answer === 'as' ? this.saveAs() : this.save(true)
+    if (answer === null || opening !== this.#opening) return false
+    return answer === 'as' ? this.#writeAs(stored) : this.#write(stored, true)
   }
 
   /** Asks what becomes of unsaved work; false: stay. */
@@ -258,9 +303,7 @@ export class Files {
         { answer: 'discard', label: 'Discard' },
       ],
     })
-    if (answer === 'save') return this.save()
-    if (answer === 'discard') this.#keeper.forget()
-    return answer === 'discard'
+    return answer === 'save' ? this.save() : answer === 'discard'
   }
 }
 

@@ -44,6 +44,7 @@ beforeEach(() => {
     recent: new RecentFiles(disk, path.join(folder, 'data', 'recent.json')),
     show: (owner) => shown.push(owner),
     used: () => undefined,
+    saving: async () => undefined,
   })
 })
 
@@ -198,22 +199,32 @@ describe('a change by another program', () => {
 })
 
 describe('recovered work', () => {
-  const work = { id: 'x', name: 'sled', text: '{}', keptAt: '2026-01-05T10:00:00.000Z', fingerprint: 'f' }
+  const work = {
+    id: 'x',
+    name: 'sled',
+    text: '{}',
+    keptAt: '2026-01-05T10:00:00.000Z',
+    fingerprint: 'f',
+    known: [],
+    savedAs: null,
+  }
 
   it('comes with its file as it is now, and says whether that was changed since', async () => {
     const { fingerprint } = await open()
     const same = await service.withFile(first, { ...work, file, fingerprint })
-    expect(same.file?.name).toBe('sled.build.json')
-    expect(same.fileChangedSince).toBe(false)
+    expect(same?.file?.name).toBe('sled.build.json')
+    expect(same?.fileChangedSince).toBe(false)
     writeFileSync(file, 'by an editor')
-    expect((await service.withFile(first, { ...work, file, fingerprint })).fileChangedSince).toBe(true)
+    expect((await service.withFile(first, { ...work, file, fingerprint }))?.fileChangedSince).toBe(true)
   })
 
   it('comes without a file where that is gone, open elsewhere or never was', async () => {
-    expect((await service.withFile(first, { ...work, file: null })).file).toBeNull()
-    expect((await service.withFile(first, { ...work, file: path.join(folder, 'gone.json') })).file).toBeNull()
+    expect((await service.withFile(first, { ...work, file: null }))?.file).toBeNull()
+    expect(
+      (await service.withFile(first, { ...work, file: path.join(folder, 'gone.json') }))?.file,
+    ).toBeNull()
     await open(second)
-    expect((await service.withFile(first, { ...work, file })).file).toBeNull()
+    expect((await service.withFile(first, { ...work, file }))?.file).toBeNull()
     expect(shown).toEqual([])
   })
 })

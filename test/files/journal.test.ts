@@ -8,6 +8,7 @@ const work = (name: string, keptAt: string) => ({
   text: `{"${name}":1}`,
   file: null,
   fingerprint: null,
+  known: [],
   keptAt,
 })
 const monday = '2026-01-05T10:00:00.000Z'

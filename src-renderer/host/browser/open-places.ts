@@ -1,5 +1,6 @@
 import type { Mistake, Result } from '../../../shared-engine/mistakes/mistake.ts'
 import type { FileHandle, OpenedFile, SavedFile } from '../host.ts'
+import { InTurn } from '../in-turn.ts'
 import { addRecent } from './recent-places.ts'
 import { download, pickPlace, writeTo, type Picked } from './pickers.ts'
 
@@ -8,9 +9,11 @@ interface OpenPlace {
   /** `null` where the browser can't write: then a save is a download. */
   readonly place: FileSystemFileHandle | null
   /** The bytes as read, for a file that can't be read again. */
-  readonly bytes: Uint8Array
+  bytes: Uint8Array
   fingerprint: string
   toldOf: string | null
+  /** Reading, saving and comparing never overlap: each would judge the file by what the other is about to change. */
+  readonly turn: InTurn
 }
 
 const json = 'application/json'
@@ -29,7 +32,8 @@ export class OpenPlaces {
       const bytes = new Uint8Array(await file.arrayBuffer())
       const fingerprint = await fingerprintOf(bytes)
       const handle = crypto.randomUUID()
-      this.#open.set(handle, { name: file.name, place, bytes, fingerprint, toldOf: null })
+      const turn = new InTurn()
+      this.#open.set(handle, { name: file.name, place, bytes, fingerprint, toldOf: null, turn })
       if (place) await addRecent(place)
       return { handle, name: file.name, bytes, fingerprint }
     })
@@ -38,23 +42,28 @@ export class OpenPlaces {
   async read(handle: FileHandle): Promise<Result<OpenedFile>> {
     const open = this.#open.get(handle)
     if (!open) return refused('request-refused', handle)
-    return guarded('cannot-read', open.name, async () => {
-      const bytes = open.place ? await bytesNow(open.place) : open.bytes
-      open.fingerprint = await fingerprintOf(bytes)
-      return { handle, name: open.name, bytes, fingerprint: open.fingerprint }
-    })
+    const { name } = open
+    return open.turn.run(() =>
+      guarded('cannot-read', name, async () => {
+        const bytes = open.place ? await bytesNow(open.place) : open.bytes
+        open.fingerprint = await fingerprintOf(bytes)
+        return { handle, name, bytes, fingerprint: open.fingerprint }
+      }),
+    )
   }
 
   async save(handle: FileHandle, text: string, fingerprint: string): Promise<Result<SavedFile>> {
     const open = this.#open.get(handle)
     if (!open) return refused('request-refused', handle)
-    const { place, name } = open
-    if (place && fingerprint !== 'overwrite') {
-      const now = await guarded('cannot-read', name, async () => fingerprintOf(await bytesNow(place)))
-      if (!now.ok) return now
-      if (now.value !== fingerprint) return refused('file-changed-outside', name)
-    }
-    return this.#write(handle, name, place, text)
+    return open.turn.run(async () => {
+      const { place, name } = open
+      if (place && fingerprint !== 'overwrite') {
+        const now = await guarded('cannot-read', name, async () => fingerprintOf(await bytesNow(place)))
+        if (!now.ok) return now
+        if (now.value !== fingerprint) return refused('file-changed-outside', name)
+      }
+      return this.#write(handle, open, text)
+    })
   }
 
   async saveAs(suggestedName: string, text: string): Promise<Result<SavedFile> | null> {
@@ -62,7 +71,12 @@ export class OpenPlaces {
     if (!chosen.ok) return chosen
     if (chosen.value === null) return null
     const place = chosen.value === 'download' ? null : chosen.value
-    return this.#write(crypto.randomUUID(), place?.name ?? suggestedName, place, text)
+    const name = place?.name ?? suggestedName
+    const handle = crypto.randomUUID()
+    const open = { name, place, bytes: new Uint8Array(), fingerprint: '', toldOf: null, turn: new InTurn() }
+    const saved = await this.#write(handle, open, text)
+    if (saved.ok) this.#open.set(handle, open)
+    return saved
   }
 
   release(handle: FileHandle): void {
@@ -72,21 +86,26 @@ export class OpenPlaces {
   /** Looks whether another program changed a file; each change is told once. */
   async look(told: (handle: FileHandle, gone: boolean) => void): Promise<void> {
     for (const [handle, open] of this.#open) {
-      if (!open.place) continue
-      const now = await bytesNow(open.place).then(fingerprintOf, () => 'gone')
-      if (now !== open.fingerprint && now !== open.toldOf) told(handle, now === 'gone')
-      open.toldOf = now === open.fingerprint ? null : now
+      const { place } = open
+      if (!place) continue
+      await open.turn.run(async () => {
+        const now = await bytesNow(place).then(fingerprintOf, () => 'gone')
+        if (now !== open.fingerprint && now !== open.toldOf) told(handle, now === 'gone')
+        open.toldOf = now === open.fingerprint ? null : now
+      })
     }
   }
 
-  async #write(handle: FileHandle, name: string, place: FileSystemFileHandle | null, text: string) {
+  /** A file that the page let go of meanwhile is written all the same, and stays let go of. */
+  async #write(handle: FileHandle, open: OpenPlace, text: string) {
+    const { name, place } = open
     return guarded<SavedFile>('cannot-write', name, async () => {
       const bytes = new TextEncoder().encode(text)
       const content = new Blob([bytes], { type: json })
       if (place) await writeTo(place, content)
       else download(name, content)
       const fingerprint = await fingerprintOf(bytes)
-      this.#open.set(handle, { name, place, bytes, fingerprint, toldOf: null })
+      Object.assign(open, { bytes, fingerprint, toldOf: null })
       if (place) await addRecent(place)
       return { handle, name, fingerprint }
     })

@@ -19,6 +19,7 @@ for (let version = Number(from); ; version++) {
     text,
     file,
     fingerprint,
+    known: [],
     keptAt: new Date(version).toISOString(),
   })
   const replaces = fingerprint === null ? ('anything' as const) : [fingerprint]

@@ -1,0 +1,260 @@
+import fc from 'fast-check'
+import { describe, expect, it, onTestFinished, vi } from 'vitest'
+import type { FileHandle, Host, OpenedFile, SavedFile, UnsavedWork } from '../../src-renderer/host/host.ts'
+import { Ask } from '../../src-renderer/state/ask.svelte.ts'
+import { Files } from '../../src-renderer/state/files.svelte.ts'
+import { Keeper } from '../../src-renderer/state/keeper.ts'
+import { Notices } from '../../src-renderer/state/notice.svelte.ts'
+import { Session } from '../../src-renderer/state/session.svelte.ts'
+import { startingPoint } from '../../src-renderer/state/starting-point.ts'
+import { withEntry, writeBuild, type Result } from '../../shared-engine/index.ts'
+
+type Delay = (what: string) => Promise<void>
+
+/** A host with files in memory; every answer waits for `delay`, and a save lands when it is let go, not when asked. */
+class SlowHost {
+  readonly texts = new Map<FileHandle, string>()
+  readonly released: FileHandle[] = []
+  readonly kept: UnsavedWork[] = []
+  refusals: string[] = []
+  readonly demos = []
+  readonly facts = { kind: 'window', platform: 'linux', version: '', commit: '', runtime: '' } as const
+  #named = 0
+  readonly #delay: Delay
+
+  constructor(delay: Delay) {
+    this.#delay = delay
+  }
+
+  // The text itself serves as its fingerprint.
+  async save(handle: FileHandle, text: string, fingerprint: string): Promise<Result<SavedFile>> {
+    await this.#delay('save')
+    const [now] = [this.texts.get(handle)]
+    if (fingerprint !== 'overwrite' && now !== fingerprint) {
+      this.refusals.push(handle)
+      const mistake = {
+        code: 'file-changed-outside',
+        path: '',
+        value: handle,
+        allowed: '',
+        kept: '',
+      } as const
+      return { ok: false, mistakes: [mistake] }
+    }
+    this.texts.set(handle, text)
+    await this.#delay('saved')
+    return { ok: true, value: { handle, name: handle, fingerprint: text } }
+  }
+
+  async saveAs(_name: string, text: string): Promise<Result<SavedFile>> {
+    const handle = `file ${(this.#named += 1)}`
+    await this.#delay('saveAs')
+    this.texts.set(handle, text)
+    await this.#delay('saved')
+    return { ok: true, value: { handle, name: handle, fingerprint: text } }
+  }
+
+  async open(): Promise<Result<OpenedFile>> {
+    await this.#delay('open')
+    const handle = `file ${(this.#named += 1)}`
+    const text = writeBuild(buildOf(handle, this.#named))
+    this.texts.set(handle, text)
+    const bytes = new TextEncoder().encode(text)
+    return { ok: true, value: { handle, name: handle, bytes, fingerprint: text } }
+  }
+
+  release(handle: FileHandle): void {
+    this.released.push(handle)
+  }
+
+  async keep(work: UnsavedWork): Promise<Result<null>> {
+    await this.#delay('keep')
+    this.kept.push(work)
+    return { ok: true, value: null }
+  }
+
+  async forget(): Promise<void> {}
+}
+
+/** A build of a file, which its mass tells from all others. */
+const buildOf = (name: string, number: number) =>
+  withEntry({ ...startingPoint(), name }, 'vehicle.massKg', 100 + number)
+
+function window_(delay: Delay) {
+  const host = new SlowHost(delay)
+  const [session, ask, notices] = [new Session(), new Ask(), new Notices()]
+  const files = new Files(host as unknown as Host, session, ask, notices, () => undefined)
+  files.openDemo('')
+  return { host, session, ask, notices, files }
+}
+
+type Window = ReturnType<typeof window_>
+
+const settle = () => new Promise((done) => setTimeout(done, 0))
+let edits = 0
+const edit = ({ session }: Window) => session.setEntry('edit', 'name', `edit ${(edits += 1)}`)
+
+describe('saves that overlap', () => {
+  it('of one build: the last text is on disk, said to be saved, and never taken for another program', async () => {
+    const deeds = fc.array(fc.constantFrom('edit', 'save', 'saveAs', 'answer'), {
+      minLength: 2,
+      maxLength: 14,
+    })
+    await fc.assert(
+      fc.asyncProperty(fc.scheduler(), deeds, async (scheduler, list) => {
+        const one = window_((what) => scheduler.schedule(Promise.resolve(), what))
+        for (const deed of list) {
+          if (deed === 'edit') edit(one)
+          if (deed === 'save') void one.files.save()
+          if (deed === 'saveAs') void one.files.saveAs()
+          if (deed === 'answer' && scheduler.count() > 0) await scheduler.waitOne()
+          await settle()
+        }
+        const last = one.files.save()
+        await scheduler.waitFor(last)
+        expect(await last).toBe(true)
+        expect(one.host.refusals).toEqual([])
+        expect(one.host.texts.get(one.files.onDisk?.handle ?? '')).toBe(writeBuild(one.session.stored))
+        expect(one.session.isDirty).toBe(false)
+      }),
+      { numRuns: 40 },
+    )
+  })
+})
+
+describe('a save that is answered after its build was given up', () => {
+  it('does not tie the new build to the old file, which the next save would overwrite', async () => {
+    const waiting: (() => void)[] = []
+    const one = window_(() => new Promise((letGo) => waiting.push(letGo)))
+    const answerAll = async () => {
+      for (await settle(); waiting.length > 0; await settle()) waiting.splice(0).forEach((letGo) => letGo())
+    }
+    edit(one)
+    const first = one.files.saveAs()
+    await answerAll()
+    expect(await first).toBe(true)
+    const { handle = '' } = one.files.onDisk ?? {}
+    edit(one)
+    const text = writeBuild(one.session.stored)
+    const late = one.files.save()
+    await settle()
+    const leaving = one.files.newBuild()
+    await settle()
+    one.ask.answer('discard')
+    await leaving
+    await answerAll()
+    expect(await late).toBe(true)
+    expect(one.files.onDisk).toBeNull()
+    edit(one)
+    expect(one.session.isDirty).toBe(true)
+    const next = one.files.save()
+    await answerAll()
+    expect(await next).toBe(true)
+    expect(one.files.onDisk?.handle).not.toBe(handle)
+    expect(one.host.texts.get(handle)).toBe(text)
+  })
+
+  it('in any order of saving, leaving and answers, no file ever holds another build than its own', async () => {
+    const deeds = fc.array(fc.constantFrom('edit', 'save', 'open', 'new', 'answer'), {
+      minLength: 3,
+      maxLength: 16,
+    })
+    await fc.assert(
+      fc.asyncProperty(fc.scheduler(), deeds, async (scheduler, list) => {
+        const one = window_((what) => scheduler.schedule(Promise.resolve(), what))
+        // The mass stands for which build it is; a new one gets another, an opened one brings it.
+        let builds = 0
+        const mark = () => one.session.setEntry('mark', 'vehicle.massKg', 40 + (builds += 1))
+        const owners = new Map<FileHandle, number>()
+        const look = () => {
+          for (const [handle, text] of one.host.texts) {
+            const { vehicle } = JSON.parse(text) as { vehicle?: { massKg?: number } }
+            const mass = vehicle?.massKg
+            if (mass === undefined) continue
+            expect(owners.get(handle) ?? mass, handle).toBe(mass)
+            owners.set(handle, mass)
+          }
+        }
+        mark()
+        for (const deed of list) {
+          if (deed === 'edit') edit(one)
+          if (deed === 'save') void one.files.save()
+          if (deed === 'new') {
+            const leaving = one.files.newBuild()
+            await settle()
+            one.ask.answer('discard')
+            await leaving
+            mark()
+          }
+          if (deed === 'open') {
+            const opening = one.files.open()
+            await settle()
+            one.ask.answer('discard')
+            await scheduler.waitFor(opening)
+          }
+          if (deed === 'answer' && scheduler.count() > 0) await scheduler.waitOne()
+          await settle()
+          look()
+        }
+        await scheduler.waitIdle()
+        await settle()
+        look()
+        const held = one.host.texts.get(one.files.onDisk?.handle ?? '')
+        if (!one.session.isDirty && held !== undefined) expect(held).toBe(writeBuild(one.session.stored))
+        expect(one.host.refusals).toEqual([])
+      }),
+      { numRuns: 40 },
+    )
+  })
+})
+
+it('what was typed while another file was being read is asked about, not thrown away', async () => {
+  const waiting: (() => void)[] = []
+  const one = window_(() => new Promise((letGo) => waiting.push(letGo)))
+  const opening = one.files.open()
+  await settle()
+  edit(one)
+  const text = writeBuild(one.session.stored)
+  waiting.splice(0).forEach((letGo) => letGo())
+  await settle()
+  expect(one.ask.open?.title).toMatch(/^Save the changes to/)
+  one.ask.answer(null)
+  await opening
+  expect(writeBuild(one.session.stored)).toBe(text)
+  expect(one.host.released).toEqual(['file 1'])
+})
+
+it('closing that is asked for again while it is being asked about is one question', async () => {
+  const one = window_(async () => undefined)
+  const answers: boolean[] = []
+  Object.assign(one.host, { answerClose: (close: boolean) => answers.push(close) })
+  edit(one)
+  const [first, again] = [one.files.close(), one.files.close()]
+  await settle()
+  one.ask.answer('discard')
+  await Promise.all([first, again])
+  expect(answers).toEqual([true])
+})
+
+describe('keeping on a slow host', () => {
+  it('never queues up: while one keep is under way, only the newest waits', async () => {
+    vi.useFakeTimers()
+    onTestFinished(() => void vi.useRealTimers())
+    const waiting: (() => void)[] = []
+    const host = new SlowHost(() => new Promise((letGo) => waiting.push(letGo)))
+    const keeper = new Keeper(host as unknown as Host, () => undefined)
+    let typed = 0
+    const work = () => ({ name: 'sled', text: `typed ${typed}`, handle: null, fingerprint: null })
+    for (typed = 1; typed <= 4; typed++) {
+      keeper.keep(work)
+      await vi.advanceTimersByTimeAsync(1000)
+    }
+    expect(waiting).toHaveLength(1)
+    for (let look = 0; look < 3; look++) {
+      waiting.splice(0).forEach((letGo) => letGo())
+      await vi.advanceTimersByTimeAsync(0)
+    }
+    expect(host.kept.map(({ text }) => text)).toEqual(['typed 1', 'typed 5'])
+    expect(waiting).toEqual([])
+  })
+})
