@@ -4,7 +4,7 @@ import { receive, type Receiver } from './bridge/receive.ts'
 import { FileService } from './files/file-service.ts'
 import { diskFileSystem as disk } from './files/file-system.ts'
 import { Journal } from './files/journal.ts'
-import { OpenFiles } from './files/open-files.ts'
+import { OpenFiles, trueNameOf } from './files/open-files.ts'
 import { RecentFiles } from './files/recent.ts'
 import { OutsideChanges } from './files/watch.ts'
 import { declareAppProtocol, setupAppProtocol } from './shell/app-protocol.ts'
@@ -12,12 +12,14 @@ import { fileNamedBy } from './shell/arguments.ts'
 import { Closing } from './shell/closing.ts'
 import { guardCrash, setupCrash } from './shell/crash.ts'
 import { handlersOf } from './shell/handlers.ts'
+import { setupNoNetwork } from './shell/no-network.ts'
 import { setupMenu } from './shell/setup-menu.ts'
 import { setupPolicy } from './shell/setup-policy.ts'
 import { Windows } from './shell/windows.ts'
 
 /** Boots: each step sets up one thing, the window comes last. */
 async function boot(): Promise<void> {
+  setupNoNetwork()
   declareAppProtocol()
   setupPolicy()
   setupCrash()
@@ -44,7 +46,11 @@ async function boot(): Promise<void> {
   const menu = setupMenu(windows)
 
   const openWindow = (wanted: string | null) => {
+    // The file is this window's from here on, so that no other start can ask for it before the page has.
+    const other = wanted === null ? null : files.ownerOf(wanted)
+    if (other !== null) return show(other)
     const ours = windows.open(wanted, journal.begin())
+    if (wanted !== null) files.claim(ours.owner, wanted)
     closing.guard(ours)
     guardCrash(ours, () => {
       // What the dead page had kept becomes recovered work; the new page begins its own.
@@ -71,23 +77,27 @@ async function boot(): Promise<void> {
 
 /**
  * Files that the program is asked to open: on its own command line, by a second start (which ends at once), and by
- * the file manager of a Mac. Each gets a window of its own.
+ * the file manager of a Mac. Each gets a window of its own, or the window that
+ * works on it already.
  */
 function setupOpening(): { begin: (openWindow: (wanted: string | null) => void) => void } {
   const early: string[] = []
   let open: ((wanted: string | null) => void) | null = null
+  const openTrue = async (file: string | null) => open?.(file === null ? null : await trueNameOf(file))
   app.on('open-file', (event, file) => {
     event.preventDefault()
-    if (open) open(file)
+    if (open) void openTrue(file)
     else early.push(file)
   })
-  app.on('second-instance', (_event, words, folder) => open?.(fileNamedBy(words, folder, app.isPackaged)))
+  app.on('second-instance', (_event, words, folder) => {
+    void openTrue(fileNamedBy(words, folder, app.isPackaged))
+  })
   return {
     begin(openWindow) {
       open = openWindow
       const named = fileNamedBy(process.argv, process.cwd(), app.isPackaged)
       const wanted = named === null ? early : [named, ...early]
-      for (const file of wanted.length === 0 ? [null] : wanted) openWindow(file)
+      for (const file of wanted.length === 0 ? [null] : wanted) void openTrue(file)
     },
   }
 }

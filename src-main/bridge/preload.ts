@@ -7,10 +7,20 @@ import type { Bridge, WindowEvent } from './contract.ts'
  * nothing of Electron. Arguments are checked where they arrive (receive.ts), as nothing here can be trusted to.
  */
 
-/** Where a dropped file lies. Before Electron 29 the file said so itself; a file made by a script says ''. */
+/** Before Electron 29 a file said itself where it lies. The getter is that of this world, out of the page's reach. */
+const older = Object.getOwnPropertyDescriptor(File.prototype, 'path')?.get
+
+/**
+ * Where a dropped file lies; '' for a file made by a script and for whatever is no file, which is then refused where it
+ * arrives. Both ways look at the object itself and throw for anything else: a `path` that the page puts on an object of
+ * its own is never read.
+ */
 function pathOf(file: File): string {
-  const older = (file as File & { path?: string }).path
-  return webUtils?.getPathForFile ? webUtils.getPathForFile(file) : (older ?? '')
+  try {
+    return webUtils?.getPathForFile ? webUtils.getPathForFile(file) : String(older?.call(file) ?? '')
+  } catch {
+    return ''
+  }
 }
 
 const bridge: Bridge = {

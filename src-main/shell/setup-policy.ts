@@ -19,7 +19,5 @@ export function setupPolicy(): void {
     defaultSession.setPermissionRequestHandler((_contents, permission, answer) => answer(mayHave(permission)))
     defaultSession.setPermissionCheckHandler((_contents, permission) => mayHave(permission))
     defaultSession.setDevicePermissionHandler(() => false)
-    // Spelling lists would be fetched; the program has no network.
-    defaultSession.setSpellCheckerEnabled(false)
   })
 }

@@ -1,12 +1,27 @@
 import { readFileSync } from 'node:fs'
 import ts from 'typescript'
-import { beforeEach, expect, it, vi } from 'vitest'
+import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { channels, eventChannel } from '../../src-main/bridge/channels.ts'
 
 const invoked: unknown[][] = []
 const heard: string[] = []
 let exposed: [string, Record<string, (...words: unknown[]) => unknown>] | null = null
 
+/** A file as the runtime has it: where it lies is known to a getter that takes nothing but such a file. */
+class File {
+  readonly #lies: string
+  constructor(lies: string) {
+    this.#lies = lies
+  }
+  get path(): string {
+    return this.#lies
+  }
+}
+vi.stubGlobal('File', File)
+const lyingAt = (file: File) =>
+  Object.getOwnPropertyDescriptor(File.prototype, 'path')?.get?.call(file) as string
+
+let isOld = false
 vi.mock('electron', () => ({
   contextBridge: { exposeInMainWorld: (name: string, api: never) => (exposed = [name, api]) },
   ipcRenderer: {
@@ -14,15 +29,20 @@ vi.mock('electron', () => ({
     on: (channel: string) => void heard.push(channel),
     off: (channel: string) => void heard.push(`off ${channel}`),
   },
-  webUtils: { getPathForFile: (file: { from: string }) => file.from },
+  get webUtils() {
+    return isOld ? undefined : { getPathForFile: lyingAt }
+  },
 }))
 
-beforeEach(async () => {
+async function load(old: boolean) {
+  isOld = old
   vi.resetModules()
   invoked.length = 0
   heard.length = 0
   await import('../../src-main/bridge/preload.ts')
-})
+}
+
+beforeEach(() => load(false))
 
 const api = () => exposed?.[1] ?? {}
 
@@ -32,14 +52,33 @@ it('offers the verbs of the table, listening, and nothing else', () => {
 })
 
 it.each(Object.entries(channels))('%s asks on %s only', (verb, channel) => {
-  void api()[verb]?.({ from: '/hut/a.build.json' }, 'b', 'c', 'd')
+  void api()[verb]?.(new File('/hut/a.build.json'), 'b', 'c', 'd')
   expect(invoked).toHaveLength(1)
   expect(invoked[0]?.[0]).toBe(channel)
 })
 
-it("takes a dropped file's path from the file, whatever the page says", () => {
-  void api()['openDropped']?.({ from: '/hut/sled.build.json' }, '/etc/passwd')
-  expect(invoked).toEqual([[channels.openDropped, '/hut/sled.build.json']])
+describe.each([
+  ['that finds files by a call', false],
+  ['of before Electron 29', true],
+])('in a runtime %s', (_which, old) => {
+  beforeEach(() => load(old))
+
+  it("a dropped file's path is taken from the file, whatever the page says", () => {
+    const file = Object.assign(new File('/hut/sled.build.json'), {})
+    Object.defineProperty(file, 'path', { value: '/etc/passwd' })
+    void api()['openDropped']?.(file, '/etc/passwd')
+    expect(invoked).toEqual([[channels.openDropped, '/hut/sled.build.json']])
+  })
+
+  it.each([
+    ['an object with a path', { path: '/etc/passwd' }],
+    ['an object that inherits from File', Object.create(File.prototype, { path: { value: '/etc/passwd' } })],
+    ['text', '/etc/passwd'],
+    ['nothing', undefined],
+  ])('%s is no file: no path is asked for', (_what, given: unknown) => {
+    void api()['openDropped']?.(given)
+    expect(invoked).toEqual([[channels.openDropped, '']])
+  })
 })
 
 it('hears one channel, until told to stop', () => {
@@ -64,6 +103,9 @@ it('hands the page nothing of Electron: one thing exposed, no event object passe
     'ipcRenderer.on',
     'ipcRenderer.off',
     'listener',
+    'Object.getOwnPropertyDescriptor',
+    'String',
+    'older?.call',
     'pathOf',
     'webUtils.getPathForFile',
   ]

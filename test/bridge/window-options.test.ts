@@ -55,13 +55,21 @@ describe('the window', () => {
 it.each([
   [
     'switches that take safety away',
-    /no-sandbox|disable-web-security|allowRunningInsecureContent|experimentalFeatures|enableBlinkFeatures|app\.commandLine/,
+    /no-sandbox|disable-web-security|allowRunningInsecureContent|experimentalFeatures|enableBlinkFeatures/,
   ],
   ['file addresses', /loadFile|['"`]file:/],
   ['a way past the bridge', /ipcMain\.(on|once)\b|\.remote\b|executeJavaScript|child_process/],
   ['network', /\bnet\.(fetch|request)|node:https|autoUpdater|crashReporter|\bfetch\(/],
 ])('no source of the program has %s', (_what, pattern) => {
   expect(sources.filter((file) => pattern.test(textOf(file)))).toEqual([])
+})
+
+it('no source gives the runtime a switch but the one that takes its network away', () => {
+  const givers = sources.filter((file) => /\.commandLine/.test(textOf(file)))
+  expect(givers).toEqual([path.join('src-main', 'shell', 'no-network.ts')])
+  expect(textOf(givers[0] ?? '').match(/commandLine.*/g)).toEqual([
+    "commandLine.appendSwitch('host-resolver-rules', resolverRules)",
+  ])
 })
 
 it('no shipped script starts Electron without its sandbox', () => {

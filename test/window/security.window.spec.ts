@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import type { ElectronApplication } from '@playwright/test'
 import { channels } from '../../src-main/bridge/channels.ts'
@@ -142,4 +142,66 @@ test('a second start with a file opens a window in the first program and ends', 
   await opening
   expect(await ended).toEqual([0, null])
   expect(await windowsOf(first)).toBe(2)
+})
+
+test('the page can name no file: what is no dropped file is refused, whatever it says of itself', async ({
+  open,
+  folder,
+}) => {
+  const secret = path.join(folder, 'secret.txt')
+  writeFileSync(secret, 'not for the page')
+  const { page } = await open()
+  const answers = await page.evaluate(async (file) => {
+    const { openDropped } = (globalThis as unknown as { pitchline: { openDropped(given: unknown): unknown } })
+      .pitchline
+    const made = new File(['x'], 'secret.txt')
+    Object.defineProperty(made, 'path', { value: file })
+    Object.defineProperty(File.prototype, 'path', { value: file, configurable: true })
+    const given = [{ path: file }, file, made, new File(['x'], file), [file], null]
+    const answers: unknown[] = []
+    for (const one of given) answers.push(await openDropped(one))
+    return answers
+  }, secret)
+  expect(answers).toEqual(
+    Array(6).fill({ ok: false, mistakes: [expect.objectContaining({ code: 'request-refused' })] }),
+  )
+})
+
+test('a file that is let go of over the window by the system is opened, and never shown in its place', async ({
+  open,
+  folder,
+}) => {
+  const file = path.join(folder, 'crawler.build.json')
+  writeFileSync(file, readFileSync('examples/culvert-crawler.build.json'))
+  const { page } = await open()
+  const address = page.url()
+  const system = await page.context().newCDPSession(page)
+  const data = { items: [], files: [file], dragOperationsMask: 1 }
+  for (const type of ['dragEnter', 'dragOver', 'drop'] as const) {
+    await system.send('Input.dispatchDragEvent', { type, x: 400, y: 400, data })
+  }
+  await expect(page.locator('h1')).toContainText('crawler')
+  expect(page.url()).toBe(address)
+})
+
+test('a second start with a file that is open shows its window, and opens no other', async ({
+  open,
+  folder,
+}) => {
+  const file = path.join(folder, 'crawler.build.json')
+  writeFileSync(file, readFileSync('examples/culvert-crawler.build.json'))
+  const { electron } = await open({ file })
+  const first = needed(electron)
+  await first.evaluate(({ BrowserWindow }) => {
+    const shown: string[] = []
+    Object.assign(globalThis, { shown })
+    const [window] = BrowserWindow.getAllWindows()
+    if (window) window.focus = () => void shown.push(window.getTitle())
+  })
+  const second = spawn(electronPath() ?? '', wordsOf(folder, file), { cwd: folder, stdio: 'ignore' })
+  await once(second, 'exit')
+  await expect
+    .poll(() => first.evaluate(() => (globalThis as unknown as { shown: string[] }).shown))
+    .toHaveLength(1)
+  expect(await windowsOf(first)).toBe(1)
 })
