@@ -1,5 +1,6 @@
 import type { Command } from './command.ts'
 import type { Workspace } from '../state/workspace.svelte.ts'
+import { threads } from '../workers/client.ts'
 
 /**
  * Ties the window to its host, for as long as the page lives: what it was opened for, its menu's commands, the title,
@@ -8,6 +9,15 @@ import type { Workspace } from '../state/workspace.svelte.ts'
 export function connect(workspace: Workspace, commands: readonly Command[]): void {
   const { host, files, session, view } = workspace
   view.setTheme(view.theme)
+  threads.onLost = ({ begunAgain, failed }) => {
+    const next =
+      failed > 0
+        ? 'What it worked on broke off. Your build is untouched; try again, with less to look at.'
+        : `${begunAgain > 0 ? 'What it worked on was begun anew. ' : ''}Your build is untouched.`
+    // eslint-disable-next-line no-console -- the one record of it where nobody looks at the page
+    console.error(`a worker thread ended unasked; begun again: ${begunAgain}, broken off: ${failed}`)
+    workspace.notices.trouble('A thread of the program ended unasked, perhaps for want of memory.', next)
+  }
   $effect(() =>
     host.listen((event) => {
       if (event.kind === 'close-asked') void files.close()

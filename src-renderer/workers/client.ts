@@ -6,6 +6,7 @@ import {
   type RunningJob,
   type ThreadLine,
 } from '../../shared-engine/jobs/run.ts'
+import { webThread, type Loss, type Thread } from './web-thread.ts'
 import { workFor } from './work.ts'
 
 /**
@@ -31,23 +32,27 @@ import { workFor } from './work.ts'
  * - Sentences about the outcome, an impossible space included: `verdictOf(outcome, system)`.
  * - A kind that is done `alone` has a thread of its lane's own, which is ended with it when it is stopped or dropped: it
  *   cannot be let go of in the middle. The next one gets a fresh thread.
+ * - A thread that ends by itself is noticed: what ran on it is begun anew, once; a second time it has failed. Either is
+ *   said to `onLost`.
  * - Where no thread can be had, the same work is done in the window's own, in slices of a few milliseconds.
  */
 export class Threads {
-  #lines: ThreadLine[] | null = null
+  /** Hears of each thread that ended unasked. */
+  onLost: (what: LostWork) => void = () => {}
+  #crew: Crew | null = null
   #runs = 0
   /** A thread never came up: everything is done in the window's own. */
   #without = false
   readonly #lanes = new Map<string, Started>()
-  readonly #alone = new Map<string, { readonly worker: Worker; readonly line: ThreadLine }>()
-  readonly #makeThread: (() => Worker) | null
+  readonly #alone = new Map<string, Crew>()
+  readonly #makeThread: MakeThread | null
   readonly #most: number
 
   /**
    * @param makeThread null: everything in the window's own thread
    * @param most threads
    */
-  constructor(makeThread: (() => Worker) | null, most: number) {
+  constructor(makeThread: MakeThread | null, most: number) {
     this.#makeThread = makeThread
     this.#most = Math.max(1, most)
   }
@@ -65,61 +70,85 @@ export class Threads {
       if (!whole && kind.alone === true) this.#endAlone(lane)
     })
     this.#lanes.set(lane, job)
-    job.begin(kind.alone === true ? this.#aloneReady(lane) : this.#linesReady(), (this.#runs += 1))
+    job.begin(this.#linesFor(lane, job.alone), (this.#runs += 1))
     return job
   }
 
-  #aloneReady(lane: string): readonly ThreadLine[] {
-    const ready = this.#alone.get(lane)
-    if (ready !== undefined) return [ready.line]
-    if (this.#makeThread === null || this.#without) return this.#linesReady()
-    try {
-      const worker = this.#makeThread()
-      const line = lineOf(this.#portOf(worker))
-      this.#alone.set(lane, { worker, line })
-      return [line]
-    } catch {
-      return this.#linesReady() // threads are not allowed here
-    }
+  #linesFor(lane: string, alone: boolean): readonly ThreadLine[] {
+    if (!alone || this.#makeThread === null || this.#without) return this.#crewReady().lines
+    const ready = this.#alone.get(lane) ?? this.#crewOf(1, (how) => this.#lose(lane, how))
+    this.#alone.set(lane, ready)
+    return ready.lines
   }
 
   #endAlone(lane: string): void {
-    this.#alone.get(lane)?.worker.terminate()
+    this.#alone.get(lane)?.end()
     this.#alone.delete(lane)
   }
 
-  #linesReady(): readonly ThreadLine[] {
-    this.#lines ??= this.#makeLines()
-    return this.#lines
+  #crewReady(): Crew {
+    this.#crew ??= this.#crewOf(this.#without ? 0 : this.#most, (how) => this.#lose(null, how))
+    return this.#crew
   }
 
-  #makeLines(): ThreadLine[] {
-    if (this.#makeThread === null) return [lineOf(ownPort())]
+  #crewOf(count: number, lost: (how: Loss) => void): Crew {
+    const make = this.#makeThread
+    if (make === null || count === 0) return ownCrew()
+    const made: Thread[] = []
     try {
-      return Array.from({ length: this.#most }, () => lineOf(this.#portOf(this.#makeThread?.())))
+      for (let at = 0; at < count; at += 1) made.push(make(lost))
+      return {
+        lines: made.map(({ port }) => lineOf(port)),
+        end: () => made.forEach((thread) => thread.end()),
+      }
     } catch {
-      return [lineOf(ownPort())] // threads are not allowed here
+      made.forEach((thread) => thread.end())
+      return ownCrew() // threads are not allowed here
     }
   }
 
-  #portOf(worker: Worker | undefined): JobPort {
-    if (worker === undefined) return ownPort()
-    // A thread tells its own troubles in messages: an error event means that it never came up.
-    worker.onerror = () => this.#doWithout()
-    return {
-      post: (message, transfer) => worker.postMessage(message, [...transfer]),
-      listen: (listener) => (worker.onmessage = ({ data }: MessageEvent<unknown>) => listener(data)),
-    }
+  /** @param lane whose own thread it was; null: one of those that all others share */
+  #lose(lane: string | null, how: Loss): void {
+    if (how === 'never-up') return this.#doWithout()
+    if (lane === null) {
+      this.#crew?.end()
+      this.#crew = null
+    } else this.#endAlone(lane)
+    const hit = [...this.#lanes].filter(([name, job]) => (lane === null ? !job.alone : name === lane))
+    const again = hit.filter(([, job]) => job.mayBeginAgain())
+    for (const [name, job] of again) job.begin(this.#linesFor(name, job.alone), (this.#runs += 1))
+    for (const [, job] of hit) if (!again.some(([, one]) => one === job)) job.fail(lostStory)
+    this.onLost({ begunAgain: again.length, failed: hit.length - again.length })
   }
 
   /** Goes on in the window's own thread: what runs begins again there. */
   #doWithout(): void {
     this.#without = true
-    this.#alone.clear()
-    this.#lines = [lineOf(ownPort())]
-    for (const job of this.#lanes.values()) job.begin(this.#lines, (this.#runs += 1))
+    for (const lane of [...this.#alone.keys()]) this.#endAlone(lane)
+    this.#crew?.end()
+    this.#crew = null
+    for (const job of this.#lanes.values()) job.begin(this.#crewReady().lines, (this.#runs += 1))
   }
 }
+
+const lostStory = 'a thread ended in the middle of its work, a second time'
+
+/** Makes a thread, and says how it was lost where it is. */
+export type MakeThread = (lost: (how: Loss) => void) => Thread
+
+/** What became of the work of a thread that ended unasked. */
+export interface LostWork {
+  readonly begunAgain: number
+  readonly failed: number
+}
+
+/** Threads that do one job together. */
+interface Crew {
+  readonly lines: readonly ThreadLine[]
+  readonly end: () => void
+}
+
+const ownCrew = (): Crew => ({ lines: [lineOf(ownPort())], end: () => {} })
 
 /** How a job stands. */
 export interface JobProgress<Outcome> {
@@ -149,10 +178,16 @@ export interface JobHandle {
 }
 
 interface Started extends JobHandle {
+  /** On a thread of its lane's own. */
+  readonly alone: boolean
   readonly begin: (lines: readonly ThreadLine[], run: number) => void
+  /** Whether this is the first time that it has to be begun again. */
+  readonly mayBeginAgain: () => boolean
+  readonly fail: (story: string) => void
 }
 
-/** ms between two looks at the outcome; making its rows costs a few. */
+/** ms from the start to the first look at the outcome, and between two; making its rows costs a few. */
+const firstLook = 100
 const pace = 200
 /** Share done, or ms gone by, from which the time left is told: the first of both. */
 const tellFrom = 0.02
@@ -164,8 +199,10 @@ class StartedJob<Input, Part, Outcome> implements Started {
   readonly #watch: JobWatch<Outcome>
   readonly #leave: (whole: boolean) => void
   #running: RunningJob<Outcome> | null = null
+  readonly alone: boolean
   #begun = 0
   #told = 0
+  #begunAgain = false
 
   constructor(
     kind: JobKind<Input, Part, Outcome>,
@@ -175,6 +212,7 @@ class StartedJob<Input, Part, Outcome> implements Started {
     leave: (whole: boolean) => void,
   ) {
     this.#kind = kind
+    this.alone = kind.alone === true
     this.#input = input
     this.#watch = watch
     this.#leave = leave
@@ -184,13 +222,22 @@ class StartedJob<Input, Part, Outcome> implements Started {
     const before = this.#running
     this.#running = null
     before?.stop()
-    this.#begun = this.#told = performance.now()
+    this.#begun = performance.now()
+    this.#told = this.#begun + firstLook - pace
     const running = runJob(this.#kind, this.#input, run, lines, () => this.#heard())
     this.#running = running
     void running.end.then((end) => {
       if (this.#running === running) this.#end(end)
     })
   }
+
+  readonly mayBeginAgain = () => {
+    const may = !this.#begunAgain
+    this.#begunAgain = true
+    return may
+  }
+
+  readonly fail = (story: string) => this.#end({ type: 'failed', story })
 
   readonly stop = () => {
     const running = this.#running
@@ -243,10 +290,14 @@ function messagePort(port: MessagePort): JobPort {
   }
 }
 
-const makeThread =
+const makeThread: MakeThread | null =
   typeof Worker === 'undefined'
     ? null
-    : () => new Worker(new URL('./thread.ts', import.meta.url), { type: 'module', name: 'pitchline' })
+    : (lost) =>
+        webThread(
+          (name) => new Worker(new URL('./thread.ts', import.meta.url), { type: 'module', name }),
+          lost,
+        )
 const cores = typeof navigator === 'undefined' ? 1 : (navigator.hardwareConcurrency ?? 1)
 
 /** The window's threads, made when the first job starts and kept. */
