@@ -1,5 +1,8 @@
+import { entryReaderOf, standardOf } from './entry-reader.ts'
 import { fieldOf, groups } from './fields.ts'
 import { isListIndex, keysOf, patternOf, valueAt } from './path.ts'
+import type { buildRows } from './parts/build.ts'
+import type { ListsOf } from './rows/types.ts'
 import type { StoredBuild } from './schema.ts'
 
 // Edits give a new build and leave the old one as it was. They do not check: the page reads the result with
@@ -14,14 +17,21 @@ export function entryAt(stored: StoredBuild, path: string): unknown {
 
 /** What is in force at a path: the entry, or its default. */
 export function entryInForce(stored: StoredBuild, path: string): unknown {
-  const entered = entryAt(stored, path)
-  return entered === undefined ? fieldOf(path)?.default : entered
+  const [entered, field] = [entryAt(stored, path), fieldOf(path)]
+  if (entered !== undefined || field === undefined) return entered
+  return standardOf(field, entryReaderOf(stored), path)
 }
 
 /** A group that may be absent whole disappears with its last key; lists and their items stay. */
 const mayVanish = (pattern: string) => groups[pattern]?.mayVanish === true
 
-function replaced(at: unknown, keys: readonly string[], value: unknown, path: readonly string[]): unknown {
+/** A value with another one at keys inside it; what lies beside is shared with the old one. */
+export function replaced(
+  at: unknown,
+  keys: readonly string[],
+  value: unknown,
+  path: readonly string[] = [],
+): unknown {
   const [key, ...rest] = keys
   if (key === undefined) return value
   const here = [...path, key]
@@ -50,7 +60,7 @@ function replaced(at: unknown, keys: readonly string[], value: unknown, path: re
  * @example withEntry(stored, 'controller.burstAmps', 90)
  */
 export function withEntry(stored: StoredBuild, path: string, value: unknown): StoredBuild {
-  const edited = replaced(stored, keysOf(path), value, []) as StoredBuild
+  const edited = replaced(stored, keysOf(path), value) as StoredBuild
   return value === undefined
     ? withoutEvidence(edited, (spoken) => spoken !== path && !spoken.startsWith(`${path}.`))
     : edited
@@ -76,50 +86,57 @@ function withSpokenPaths(stored: StoredBuild, moved: (path: string) => string | 
   return edited as StoredBuild
 }
 
-/** A list of a build that a builder adds to and takes from. */
-export type ListName = 'stages' | 'accessories'
+/** A list of a build that a builder adds to and takes from, by its path. */
+export type ListPath = ListsOf<typeof buildRows>
+
+const itemsOf = (stored: StoredBuild, list: ListPath): readonly unknown[] => {
+  const items = entryAt(stored, list)
+  return Array.isArray(items) ? (items as readonly unknown[]) : []
+}
 
 /** Rebuilds a list by old places, and lets tolerances and origins follow; `null` is the new item. */
 function rearranged(
   stored: StoredBuild,
-  name: ListName,
+  list: ListPath,
   places: readonly (number | null)[],
   added?: unknown,
 ): StoredBuild {
-  const old: readonly unknown[] = stored[name] ?? []
-  const list = places.map((place) => (place === null ? added : old[place]))
+  const old = itemsOf(stored, list)
+  const items = places.map((place) => (place === null ? added : old[place]))
+  const above = keysOf(list)
   const follow = (path: string): string | null => {
-    const [group, place, ...rest] = keysOf(path)
-    if (group !== name || place === undefined) return path
+    const keys = keysOf(path)
+    const place = keys[above.length]
+    if (place === undefined || above.some((key, at) => keys[at] !== key)) return path
     const now = places.indexOf(Number(place))
-    return now < 0 ? null : [name, String(now), ...rest].join('.')
+    return now < 0 ? null : [list, String(now), ...keys.slice(above.length + 1)].join('.')
   }
-  return withSpokenPaths(withEntry(stored, name, list), follow)
+  return withSpokenPaths(withEntry(stored, list, items), follow)
 }
 
-const placesOf = (stored: StoredBuild, name: ListName): number[] => (stored[name] ?? []).map((_, at) => at)
+const placesOf = (stored: StoredBuild, list: ListPath): number[] => itemsOf(stored, list).map((_, at) => at)
 
 /** A build with an item more in a list: at a place, or at the end. */
-export function withItem(stored: StoredBuild, name: ListName, item: unknown, at = Infinity): StoredBuild {
-  const places = placesOf(stored, name)
+export function withItem(stored: StoredBuild, list: ListPath, item: unknown, at = Infinity): StoredBuild {
+  const places = placesOf(stored, list)
   const rank = Math.min(Math.max(at, 0), places.length)
-  return rearranged(stored, name, [...places.slice(0, rank), null, ...places.slice(rank)], item)
+  return rearranged(stored, list, [...places.slice(0, rank), null, ...places.slice(rank)], item)
 }
 
 /** A build without an item of a list; its tolerances and origins go with it, those of later items follow. */
-export function withoutItem(stored: StoredBuild, name: ListName, at: number): StoredBuild {
+export function withoutItem(stored: StoredBuild, list: ListPath, at: number): StoredBuild {
   return rearranged(
     stored,
-    name,
-    placesOf(stored, name).filter((place) => place !== at),
+    list,
+    placesOf(stored, list).filter((place) => place !== at),
   )
 }
 
 /** A build with an item of a list in another place. */
-export function withItemMoved(stored: StoredBuild, name: ListName, from: number, to: number): StoredBuild {
-  const places = placesOf(stored, name)
+export function withItemMoved(stored: StoredBuild, list: ListPath, from: number, to: number): StoredBuild {
+  const places = placesOf(stored, list)
   if (places[from] === undefined) return stored
   const rest = places.filter((place) => place !== from)
   const rank = Math.min(Math.max(to, 0), rest.length)
-  return rearranged(stored, name, [...rest.slice(0, rank), from, ...rest.slice(rank)])
+  return rearranged(stored, list, [...rest.slice(0, rank), from, ...rest.slice(rank)])
 }

@@ -1,6 +1,7 @@
 import { toEngine } from '../units/convert.ts'
 import { benchUnitOf, fieldOf, groups } from './fields.ts'
-import { keysOf, valueAt } from './path.ts'
+import { keysOf, patternOf, valueAt } from './path.ts'
+import type { Field, Row } from './rows/row.ts'
 
 /** Sound entries of a build that may have unsound ones: the rules between entries look through it. */
 export interface EntryReader {
@@ -16,35 +17,51 @@ export interface EntryReader {
   readonly length: (path: string) => number
 }
 
-/** Looks into a build as it came out of its file. */
-export function entryReaderOf(build: unknown): EntryReader {
+/**
+ * Looks into a build as it came out of its file.
+ *
+ * @param known what is known of the entry at a path
+ */
+export function entryReaderOf(
+  build: unknown,
+  known: (path: string) => Field | undefined = fieldOf,
+): EntryReader {
   const raw = (path: string) => valueAt(build, keysOf(path))
-  const number = (path: string) => {
-    const { low = -Infinity, high = Infinity, whole, default: standard } = fieldOf(path) ?? {}
+  const inForce = (path: string, field: Field | undefined) => {
     const entered = raw(path)
-    const value = entered === undefined ? standard : entered
+    return entered === undefined && field !== undefined ? standardOf(field, reader, path) : entered
+  }
+  const number = (path: string) => {
+    const field = known(path)
+    const { low = -Infinity, high = Infinity, whole } = field ?? {}
+    const value = inForce(path, field)
     const sound = typeof value === 'number' && value >= low && value <= high
     return sound && (whole !== true || Number.isInteger(value)) ? value : undefined
   }
-  return {
+  const reader: EntryReader = {
     raw,
     number,
     si: (path) => {
-      const [value, field] = [number(path), fieldOf(path)]
+      const [value, field] = [number(path), known(path)]
       return value === undefined || field === undefined ? undefined : toEngine(value, field.kind)
     },
     word: (path) => {
-      const field = fieldOf(path)
-      const entered = raw(path)
-      const value = entered === undefined ? field?.default : entered
+      const field = known(path)
+      const value = inForce(path, field)
       return field?.choices?.find((choice) => choice.value === value)?.value
     },
     length: (path) => {
       const list = raw(path)
       // Past the longest that is allowed, the list itself is the mistake.
-      return Array.isArray(list) ? Math.min(list.length, groups[path]?.most ?? list.length) : 0
+      return Array.isArray(list) ? Math.min(list.length, groups[patternOf(path)]?.most ?? list.length) : 0
     },
   }
+  return reader
+}
+
+/** What is in force where an entry is absent: its default, or the one that other entries decide. */
+export function standardOf(field: Field, entries: EntryReader, path: string): Row['default'] {
+  return field.default ?? field.defaultFrom?.of(entries, keysOf(path).slice(0, -1).join('.'))
 }
 
 /**

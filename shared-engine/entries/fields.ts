@@ -6,13 +6,14 @@ import { tableOf, type Group } from './rows/walk.ts'
 
 export type { Ask, Choice, Condition, Convention, ConventionFactor, Field } from './rows/row.ts'
 
-const table = tableOf(buildRows)
+/** Every entry and part of the build. */
+export const entryTable = tableOf(buildRows)
 
 /** All patterns (paths of entries with lists as `*`), in the order in which a build is written. */
-export const fieldPatterns: readonly string[] = [...table.fields.keys()]
+export const fieldPatterns: readonly string[] = [...entryTable.fields.keys()]
 
 /** The groups and lists that hold the entries, by their pattern. */
-export const groups: Readonly<Record<string, Group>> = Object.fromEntries(table.groups)
+export const groups: Readonly<Record<string, Group>> = Object.fromEntries(entryTable.groups)
 
 /**
  * What is known of the entry at a path, or at a pattern.
@@ -20,7 +21,7 @@ export const groups: Readonly<Record<string, Group>> = Object.fromEntries(table.
  * @example fieldOf('stages.0.ratio')?.label // 'Ratio'
  */
 export function fieldOf(path: string): Field | undefined {
-  return table.fields.get(path) ?? table.fields.get(patternOf(path))
+  return entryTable.fields.get(path) ?? entryTable.fields.get(patternOf(path))
 }
 
 /** Whether an entry has to be there wherever its group is; one with a condition only where that holds. */

@@ -1,5 +1,7 @@
 import { failed, type Mistake, type Result, succeeded } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
+import { withDerivedDefaults } from './derived.ts'
+import { entryTable } from './fields.ts'
 import { hostileKeysOf } from './hostile-keys.ts'
 import { placeOfJsonError } from './json-place.ts'
 import { mostDepth, scanJson } from './json-scan.ts'
@@ -85,7 +87,8 @@ export function readBuildValue(value: unknown): Result<Build> {
 
 /** A stored build with every default in force; throws for one that was never read: a bug of ours. */
 export function completeBuild(stored: StoredBuild): Build {
-  return buildSchema.parse(stored)
+  // The rows of what is filled in say that it is there (rows/types.ts).
+  return withDerivedDefaults(buildSchema.parse(stored), entryTable.fields) as Build
 }
 
 function completed(stored: Result<StoredBuild>): Result<Build> {

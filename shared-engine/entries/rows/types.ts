@@ -92,3 +92,12 @@ export type Complete<N> = N extends Row
         : N extends RecordNode
           ? Record<string, Complete<N['each']>>
           : never
+
+/** Paths of the lists that rows have, those inside the items of another left out. */
+export type ListsOf<R, Above extends string = ''> = {
+  [K in keyof R & string]: R[K] extends ListNode
+    ? `${Above}${K}`
+    : R[K] extends GroupNode
+      ? ListsOf<R[K]['entries'], `${Above}${K}.`>
+      : never
+}[keyof R & string]
