@@ -37,7 +37,7 @@ const one: Readonly<Record<string, string>> = { teeth: 'tooth', pitches: 'pitch'
 /**
  * Words for the unit beside the field; what is counted, where something is.
  *
- * @example unitWords(fieldOf('motor.count')!, 'metric', 1) // 'motor'
+ * @example unitWords(fieldOf('motor.count'), 'metric', 1) // 'motor'
  */
 export function unitWords(field: Field, system: UnitSystem, value?: number): string {
   const { counted } = field
