@@ -3,7 +3,7 @@ import path from 'node:path'
 import { build, type InlineConfig } from 'vite'
 import { targets } from '../electron.config.ts'
 import { keepCompiled } from './compiled.ts'
-import { newestSource, stampFile } from './stale.ts'
+import { stampFile, stampNow } from './stale.ts'
 
 /**
  * Builds everything, or the targets named: `node scripts/run.js build cli`.
@@ -21,7 +21,7 @@ export async function run(words: string[]): Promise<number> {
     if (wanted(name)) for (const config of configs) await buildForUse(config)
   }
   if (wanted('cli')) await keepCompiled()
-  if (names.length === 0) writeFileSync(stampFile, `${newestSource(process.cwd())}\n`)
+  if (names.length === 0) writeFileSync(stampFile, stampNow(process.cwd()))
   linkCommand()
   console.log(`Built in ${((Date.now() - began) / 1000).toFixed(1)} s.`)
   return 0

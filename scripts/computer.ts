@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process'
-import { chromiumPath, electronPath } from '../test/window/launch/computer.ts'
-import { isInstalled, runProgram, runTool } from './child.ts'
+import { browserLacks, chromiumPath, electronPath, windowLacks } from '../test/window/launch/computer.ts'
+import { isInstalled, runProgram } from './child.ts'
 import { findElectron } from './electron-runtime.ts'
 
 /** What a browser and the window need on a bare Debian; two names each, as Debian 13 renamed some. */
@@ -14,16 +14,19 @@ export interface TestMachine {
   readonly env: NodeJS.ProcessEnv
 }
 
-/** Gets what the end-to-end tests need and this machine lacks, where that may be: Chromium, a display, Electron. */
+/**
+ * Gets what the tests and benches need and this machine lacks, where that may be: Chromium, a display, Electron. Comes
+ * before the first of them, as some of those in Node start a browser too.
+ */
 export async function prepareMachine(): Promise<TestMachine> {
-  const lacks: string[] = []
   await installPackages()
-  if (!(await hasBrowser())) lacks.push('the page in a browser: no Chromium could be had')
+  fetchBrowser()
   const electron = await testElectron()
-  if (electron === null) lacks.push('the real window: no Electron runtime could be had')
-  if (process.platform === 'linux' && !process.env['DISPLAY'] && !isInstalled('Xvfb')) {
-    lacks.push('the real window: there is no display and no Xvfb')
-  }
+  const lacks: string[] = []
+  const browser = browserLacks()
+  if (browser !== null) lacks.push(`the page in a browser, because ${browser}`)
+  const window = windowLacks()
+  if (window !== null) lacks.push(`the real window, because ${window}`)
   return { lacks, env: electron === null ? {} : { ELECTRON_OVERRIDE_DIST_PATH: electron } }
 }
 
@@ -35,16 +38,20 @@ async function installPackages(): Promise<void> {
   const env = { DEBIAN_FRONTEND: 'noninteractive' }
   const install = (names: readonly string[]) =>
     runProgram('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...names], env)
+  console.log('Installing what the tests need and this machine lacks, once…')
   await runProgram('apt-get', ['update', '-qq'])
   await install(['xvfb', ...libraries])
   if ((await install(renamed)) !== 0) await install(renamed.map((name) => `${name}t64`))
-  if (chromiumPath() === undefined) await install(['chromium'])
+  if (chromiumPath() !== undefined) return
+  if ((await install(['chromium-headless-shell'])) !== 0) await install(['chromium'])
 }
 
-/** The system's Chromium, else the one that Playwright fetches. */
-async function hasBrowser(): Promise<boolean> {
-  if (chromiumPath() !== undefined) return true
-  return (await runTool('playwright/cli.js', ['install', 'chromium'])) === 0
+/** Where the machine has no Chromium of its own, the one that Playwright fetches. */
+function fetchBrowser(): void {
+  if (chromiumPath() !== undefined || browserLacks() === null) return
+  console.log('Fetching Chromium, once…')
+  // Quiet: what it says where it fails is long, and what is lacking is said in one line afterwards.
+  spawnSync(process.execPath, ['node_modules/playwright/cli.js', 'install', 'chromium'], { stdio: 'ignore' })
 }
 
 /** Folder of a runtime for tests: the project's own Electron, else an older one that the registry carries. */
@@ -59,3 +66,10 @@ async function testElectron(): Promise<string | null> {
 }
 
 const folderOf = (file: string) => file.replace(/[/\\][^/\\]+$/, '')
+
+/** `node scripts/run.js computer`: gets what the tests need, and says in a line each what could not be had. */
+export async function run(): Promise<number> {
+  const { lacks } = await prepareMachine()
+  for (const what of lacks) console.log(`Left out: ${what}.`)
+  return lacks.length === 0 ? 0 : 1
+}

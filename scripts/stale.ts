@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import path from 'node:path'
+import { buildFacts } from './build-facts.ts'
 
 /** What the builds are made of. */
 const sources = [
@@ -12,6 +13,9 @@ const sources = [
   'package.json',
   'package-lock.json',
   'electron.config.ts',
+  'scripts/build.ts',
+  'scripts/build-facts.ts',
+  'scripts/compiled.ts',
 ]
 
 /** Says of which sources the last whole build was made. */
@@ -28,8 +32,22 @@ export function newestSource(root: string): number {
   return Math.floor(Math.max(0, ...present.map(newestIn)))
 }
 
-/** Is there no whole build of the sources as they are now? */
-export function isStale(root: string): boolean {
+/** What the stamp of a build of the sources as they are now says: when they changed, and what *About* tells of them. */
+export function stampNow(root: string): string {
+  return `${newestSource(root)}\n${JSON.stringify(buildFacts(root))}\n`
+}
+
+const stampOf = (root: string): string => {
   const file = path.join(root, stampFile)
-  return !existsSync(file) || Number(readFileSync(file, 'utf8')) !== newestSource(root)
+  return existsSync(file) ? readFileSync(file, 'utf8') : ''
+}
+
+/** Is there no whole build of the sources as they are now? A commit alone makes no build stale for use. */
+export function isStale(root: string): boolean {
+  return stampOf(root).split('\n')[0] !== String(newestSource(root))
+}
+
+/** Is there a whole build of the sources as they are now, *About* included? */
+export function isBuilt(root: string): boolean {
+  return stampOf(root) === stampNow(root)
 }

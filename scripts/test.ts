@@ -2,62 +2,94 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
 import { run as build } from './build.ts'
 import { runHeld, runTool } from './child.ts'
-import { sideBySide } from './lanes.ts'
-import { prepareMachine } from './computer.ts'
+import { prepareMachine, type TestMachine } from './computer.ts'
 import { countsOfPlaywright, countsOfVitest, sum, type Counts } from './counts.ts'
+import { sideBySide } from './lanes.ts'
+import { lintCache } from './lint-cache.ts'
+import { slowest, timesOfPlaywright, timesOfVitest, type Timed } from './slowest.ts'
+import { isBuilt } from './stale.ts'
 
 const reports = 'test-results'
+
+/** What the tools know of files that have not changed since. */
+const cache = path.join('node_modules', '.cache', 'pitchline')
+
+/** What a check found, and how long its single tests took. */
+interface Found {
+  readonly counts: Counts
+  readonly times: readonly Timed[]
+}
 
 /** A check of the whole project; all run, whatever fails before. One without a report counts as one test. */
 interface Check {
   readonly name: string
-  readonly run: () => Promise<Counts>
+  readonly run: () => Promise<Found>
 }
 
-interface Result {
+interface Result extends Found {
   readonly name: string
-  readonly counts: Counts
   readonly seconds: number
 }
 
-const one = (code: number): Counts => ({ passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 })
-
-const notRun: string[] = []
+const one = (code: number): Found => ({
+  counts: { passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 },
+  times: [],
+})
 
 const held = (name: string, script: string, words: readonly string[]): Check => ({
   name,
   run: async () => one(await runHeld(script, words)),
 })
 
-/** These only read the sources, and run side by side; each shows what it has to say in one piece. */
+/** A build is made of sources that have changed since the last one: `npm ci` has made one. */
+const building: Check = { name: 'build', run: async () => one(isBuilt(process.cwd()) ? 0 : await build([])) }
+
+/** These only read the sources; each shows what it has to say in one piece. */
 const readings: readonly Check[] = [
   held('types', 'scripts/run.js', ['typecheck']),
-  held('lint', 'node_modules/eslint/bin/eslint.js', ['.', '--max-warnings', '0']),
-  held('format', 'node_modules/prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.']),
+  held('lint', 'node_modules/eslint/bin/eslint.js', [
+    ...['.', '--max-warnings', '0'],
+    ...['--cache', '--cache-strategy', 'content', '--cache-location', lintCache(process.cwd(), cache)],
+  ]),
+  held('format', 'node_modules/prettier/bin/prettier.cjs', [
+    ...['--check', '--log-level', 'warn'],
+    ...['--cache', '--cache-strategy', 'content', '--cache-location', path.join(cache, 'prettier')],
+    '.',
+  ]),
 ]
 
-/** These use both cores each, and run one after the other. */
-const runs: readonly Check[] = [
-  { name: 'build', run: async () => one(await build([])) },
-  { name: 'tests in Node', run: testInNode },
-  { name: 'tests in window and browser', run: testInWindows },
-]
-
-/** `npm test`: everything, one line with all counts at the end, and a code that is not 0 where anything failed. */
+/**
+ * `npm test`: everything, one line with all counts at the end, and a code that is not 0 where anything failed. What the
+ * machine lacks is got first, as tests in Node start a browser too.
+ */
 export async function run(): Promise<number> {
   rmSync(reports, { recursive: true, force: true })
   mkdirSync(reports, { recursive: true })
-  console.log(`\n== ${readings.map(({ name }) => name).join(', ')}`)
-  const results = await sideBySide(readings.map((check) => () => resultOf(check)))
-  for (const check of runs) {
-    console.log(`\n== ${check.name}`)
-    results.push(await resultOf(check))
+  const machine = await prepareMachine()
+  const results: Result[] = []
+  const steps: readonly (readonly Check[])[] = [
+    [building],
+    // The readings end at different times and leave a core idle: the first tests in Node have it.
+    [{ name: 'tests in Node', run: () => testInNode(machine) }, ...readings],
+    [{ name: 'tests in window and browser', run: () => testInWindows(machine) }],
+  ]
+  for (const checks of steps) {
+    console.log(`\n== ${checks.map(({ name }) => name).join(', ')}`)
+    results.push(...(await sideBySide(checks.map((check) => () => resultOf(check)))))
   }
+  return told(results, machine)
+}
+
+/** Prints what was found, the counts of all in the last line. */
+function told(results: readonly Result[], { lacks }: TestMachine): number {
+  console.log('\nThe slowest tests:')
+  for (const { name, seconds } of slowest(results.flatMap(({ times }) => times)))
+    console.log(`${seconds.toFixed(1).padStart(6)} s  ${name}`)
   console.log('')
   for (const { name, counts, seconds } of results) {
     console.log(`${name.padEnd(30)} ${lineOf(counts)} (${seconds.toFixed(0)} s)`)
   }
-  for (const what of notRun) console.log(`Not run: ${what}.`)
+  for (const what of lacks) console.log(`Left out: ${what}.`)
   const total = sum(results.map(({ counts }) => counts))
   console.log(lineOf(total))
   return total.failed === 0 ? 0 : 1
@@ -68,32 +100,32 @@ const lineOf = ({ passed, failed, skipped }: Counts) =>
 
 async function resultOf({ name, run }: Check): Promise<Result> {
   const began = Date.now()
-  const counts = await run().catch((thrown: unknown) => {
+  const found = await run().catch((thrown: unknown) => {
     console.error(thrown)
     return one(1)
   })
-  if (counts.failed > 0) console.log(`${name}: failed`)
-  return { name, counts, seconds: (Date.now() - began) / 1000 }
+  if (found.counts.failed > 0) console.log(`${name}: failed`)
+  return { name, ...found, seconds: (Date.now() - began) / 1000 }
 }
 
-async function testInNode(): Promise<Counts> {
+async function testInNode({ env }: TestMachine): Promise<Found> {
   const file = path.join(reports, 'vitest.json')
   const words = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`]
-  const code = await runTool('vitest/vitest.mjs', words)
-  return countsOfVitest(readReport(file), code)
+  const code = await runTool('vitest/vitest.mjs', words, env)
+  const report = readReport(file)
+  return { counts: countsOfVitest(report, code), times: timesOfVitest(report, process.cwd()) }
 }
 
-async function testInWindows(): Promise<Counts> {
-  const { lacks, env } = await prepareMachine()
-  notRun.push(...lacks)
+async function testInWindows({ env }: TestMachine): Promise<Found> {
   // Not in test-results: Playwright empties that folder when it begins.
-  const file = path.join('node_modules', '.cache', 'pitchline', 'playwright.json')
+  const file = path.join(cache, 'playwright.json')
   rmSync(file, { force: true })
   const code = await runTool('@playwright/test/cli.js', ['test', '--reporter=list,json'], {
     ...env,
     PLAYWRIGHT_JSON_OUTPUT_NAME: path.resolve(file),
   })
-  return countsOfPlaywright(readReport(file), code)
+  const report = readReport(file)
+  return { counts: countsOfPlaywright(report, code), times: timesOfPlaywright(report) }
 }
 
 function readReport(file: string): unknown {

@@ -12,7 +12,7 @@ import { Ledger, worstMargin } from '../../shared-engine/limits/ledger.ts'
 import { measureLedger } from '../../shared-engine/limits/measure.ts'
 import { FigureValues, figureTable, setFigures } from '../../shared-engine/figures/table.ts'
 import { workingOf } from '../../shared-engine/explain/table.ts'
-import { processorSeconds, repeated, told, type Runs } from './measure.ts'
+import { keptAs, processorSeconds, repeated, told, type Runs } from './measure.ts'
 
 // Full evaluations a second (every figure and limit, no working text) of the golden builds, in one thread, beside a
 // general-purpose library that works out the algebra of the same workings, its roots and integrals given.
@@ -107,9 +107,10 @@ function libraryRate(list: readonly Build[]): Runs {
 
 console.log('Full evaluations, millions a processor second, one thread; median of', runs, '(least to most):')
 rateOf(machines) // all kinds once, so that no group runs on code made for one kind alone
-for (const { name, machines: list } of groups) console.log(`  ${name}: ${told(rateOf(list), 'M/s')}`)
+for (const { name, machines: list } of groups)
+  console.log(`  ${name}: ${keptAs(`Full evaluations, ${name}`, rateOf(list), 'M/s')}`)
 const ours = rateOf(machines)
-console.log(`  all together: ${told(ours, 'M/s')}`)
+console.log(`  all together: ${keptAs('Full evaluations, all together', ours, 'M/s')}`)
 const library = libraryRate(builds)
 console.log(`  mathjs on the same workings' algebra, roots and integrals given: ${told(library, 'M/s', 5)}`)
 console.log(`  ratio: ${(ours.median / library.median).toFixed(0)}`)
@@ -121,6 +122,6 @@ const reading = repeated(runs, () => {
   })
   return (seconds / rounds / builds.length) * 1e6
 })
-console.log(`A build to a machine in SI: ${told(reading, 'µs')}`)
+console.log(`A build to a machine in SI: ${keptAs('A build to a machine in SI', reading, 'µs')}`)
 if (Number.isNaN(kept))
   console.log('(the sum of everything is not a number, which keeps the work from being left out)')

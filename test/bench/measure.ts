@@ -1,4 +1,6 @@
+import { writeFileSync } from 'node:fs'
 import { cpuUsage, hrtime } from 'node:process'
+import type { Measured } from '../../scripts/bench-table.ts'
 
 /** Several runs of one thing: how long each took, in the same unit. */
 export interface Runs {
@@ -45,4 +47,14 @@ export function repeated(times: number, measure: () => number): Runs {
 export function told({ median, low, high }: Runs, unit: string, digits = 2): string {
   const [middle, least, most] = [median, low, high].map((value) => value.toFixed(digits))
   return `${middle} ${unit} (${least} to ${most})`
+}
+
+const kept: Measured[] = []
+
+/** Keeps a number under its own name for `npm run bench -- --keep`, in the file that it names; says it as `told` does. */
+export function keptAs(name: string, runs: Runs, unit: string, digits = 2): string {
+  const file = process.env['PITCHLINE_BENCH_KEEP']
+  kept.push({ name, unit, better: unit === 'M/s' ? 'more' : 'less', ...runs })
+  if (file) writeFileSync(file, JSON.stringify(kept))
+  return told(runs, unit, digits)
 }

@@ -10,7 +10,7 @@ import { readSpaceValue } from '../../shared-engine/search/space-read.ts'
 import type { StoredSpace } from '../../shared-engine/search/space-schema.ts'
 import { lineOf, runJob, type ThreadLine } from '../../shared-engine/jobs/run.ts'
 import { searchJob, type SearchInput } from '../../shared-engine/jobs/search.ts'
-import { runsOf, told, type Runs } from './measure.ts'
+import { keptAs, runsOf, told, type Runs } from './measure.ts'
 
 // The gearing search on the threads that ship: a million candidates on two of them, its memory, how time grows with the
 // number of candidates, and how soon a Stop is heard. Every limit is held and the map drawn, as in the window.
@@ -115,10 +115,10 @@ await withThreads(2, async (lines) => {
   for (const aims of [1, 2] as const) {
     const took = await several(runs, () => searched({ stored: stoat, space: spaceOf(100, aims) }, lines))
     const candidates = took[0]?.candidates.toLocaleString('en') ?? ''
-    console.log(
-      `  ${candidates} candidates, two threads, ${aims === 1 ? 'one aim' : 'two aims'}: ${told(of(took, 'seconds'), 's')}`,
-    )
-    console.log(`    most memory of the whole process: ${told(of(took, 'megabytes'), 'MB', 0)}`)
+    const named = `${candidates} candidates, two threads, ${aims === 1 ? 'one aim' : 'two aims'}`
+    console.log(`  ${named}: ${keptAs(`Search of ${named}`, of(took, 'seconds'), 's')}`)
+    const memory = keptAs(`Memory of a search of ${named}`, of(took, 'megabytes'), 'MB', 0)
+    console.log(`    most memory of the whole process: ${memory}`)
   }
   for (const pinions of [10, 20, 50]) {
     const took = await several(runs, () => searched({ stored: stoat, space: spaceOf(pinions, 1) }, lines))
@@ -128,11 +128,15 @@ await withThreads(2, async (lines) => {
     )
   }
   const stopped = await several(runs, () => searched({ stored: stoat, space: spaceOf(100, 1) }, lines, 300))
-  console.log(`  stopped after 0.3 s: threads free again in ${told(of(stopped, 'toFree'), 's', 3)}`)
+  console.log(
+    `  stopped after 0.3 s: threads free again in ${keptAs('A stopped search to free threads', of(stopped, 'toFree'), 's', 3)}`,
+  )
 })
 await withThreads(1, async (lines) => {
   const took = await several(3, () => searched({ stored: stoat, space: spaceOf(100, 1) }, lines))
-  console.log(`  the same million, one thread: ${told(of(took, 'seconds'), 's')}`)
+  console.log(
+    `  the same million, one thread: ${keptAs('Search of 1,000,000 candidates, one thread', of(took, 'seconds'), 's')}`,
+  )
 })
 const ibex = demo('hut-hauler')
 const soil: StoredSpace = {
@@ -146,5 +150,6 @@ const soil: StoredSpace = {
 }
 await withThreads(2, async (lines) => {
   const took = await several(3, () => searched({ stored: ibex, space: soil }, lines))
-  console.log(`  100,000 candidates on soil, two threads: ${told(of(took, 'seconds'), 's')}`)
+  const named = '100,000 candidates on soil, two threads'
+  console.log(`  ${named}: ${keptAs(`Search of ${named}`, of(took, 'seconds'), 's')}`)
 })

@@ -1,15 +1,51 @@
-import { spawn, type ChildProcess } from 'node:child_process'
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
+import { chromium } from 'playwright'
 
 /** The project's folder. */
 export const root = path.resolve(import.meta.dirname ?? '.', '../../..')
 
-/** The machine's own Chromium; `undefined`: the one that Playwright brings. */
+/** The headless one first: it shows the same page with two thirds of the work. */
+const ownBrowsers = ['chromium-headless-shell', 'chromium', 'chromium-browser'].map(
+  (name) => `/usr/bin/${name}`,
+)
+
+/** The Chromium that `PITCHLINE_CHROMIUM` names, else the machine's own; `undefined`: the one that Playwright brings. */
 export function chromiumPath(): string | undefined {
-  const named = process.env['PITCHLINE_CHROMIUM']
-  return [named, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find((file) => file && existsSync(file))
+  return process.env['PITCHLINE_CHROMIUM'] || ownBrowsers.find((file) => existsSync(file))
+}
+
+let starting: { readonly file: string; readonly starts: boolean } | null = null
+
+/** Whether a browser starts at all: one that was fetched may lack the system's libraries. Asked once. */
+function doesStart(file: string): boolean {
+  if (starting?.file !== file) {
+    starting = { file, starts: spawnSync(file, ['--version'], { stdio: 'ignore' }).status === 0 }
+  }
+  return starting.starts
+}
+
+/** Why the page cannot be shown in a browser here, and what would help, in one line; `null` where it can. */
+export function browserLacks(): string | null {
+  const file = chromiumPath() ?? chromium.executablePath()
+  if (process.env['PITCHLINE_CHROMIUM'] && !existsSync(file)) {
+    return `PITCHLINE_CHROMIUM names ${file}, and there is no such file`
+  }
+  if (!existsSync(file)) {
+    return 'there is no Chromium; `npx playwright install --with-deps chromium` gets one, as does `npm test` as root on Debian'
+  }
+  if (doesStart(file)) return null
+  return `${file} does not start; \`npx playwright install-deps chromium\` gets the libraries that it may lack`
+}
+
+/** Why there can be no real window here, and what would help, in one line; `null` where there can. */
+export function windowLacks(): string | null {
+  if (electronPath() === null) return 'there is no Electron runtime; `npm test` fetches one'
+  const { platform, env } = process
+  if (platform !== 'linux' || env['DISPLAY'] || existsSync(displayInMemory)) return null
+  return 'there is no display; Xvfb is one in memory (Debian: `apt-get install xvfb`)'
 }
 
 /** An Electron runtime to test in, `null` where this machine has none. `npm test` looks further, and fetches one. */
@@ -30,12 +66,18 @@ export function electronPath(): string | null {
 export const rootFlags: readonly string[] =
   process.platform === 'linux' && process.getuid?.() === 0 ? ['--no-sandbox'] : []
 
+const displayInMemory = '/usr/bin/Xvfb'
+
 /** A display in memory where the machine has none; `null` where it has one, or has no Xvfb. */
 export async function startDisplay(): Promise<ChildProcess | null> {
-  if (process.platform !== 'linux' || process.env['DISPLAY'] || !existsSync('/usr/bin/Xvfb')) return null
-  const child = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1920x1200x24', '-nolisten', 'tcp'], {
-    stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
-  })
+  if (process.platform !== 'linux' || process.env['DISPLAY'] || !existsSync(displayInMemory)) return null
+  const child = spawn(
+    displayInMemory,
+    ['-displayfd', '3', '-screen', '0', '1920x1200x24', '-nolisten', 'tcp'],
+    {
+      stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
+    },
+  )
   const number = await new Promise<string>((found) => {
     child.stdio[3]?.once('data', (data) => found(String(data).trim()))
     child.once('error', () => found(''))

@@ -6,12 +6,12 @@ import {
   errors,
   expect,
   test as base,
-  type BrowserContext,
+  type Browser,
   type ElectronApplication,
   type Page,
 } from '@playwright/test'
 import { servePage, type Served } from '../../../src-main/serve/serve.ts'
-import { electronPath, root, rootFlags } from './computer.ts'
+import { browserLacks, electronPath, root, rootFlags, windowLacks } from './computer.ts'
 
 export interface Opened {
   readonly page: Page
@@ -36,19 +36,42 @@ interface Fixtures {
   open: (options?: OpenOptions) => Promise<Opened>
   /** A folder of this test's own. */
   folder: string
+  /** Leaves a test out where this machine cannot show the page in its place. */
+  possible: undefined
+}
+
+interface WorkerFixtures {
+  /** The worker's browser, started by the first test that asks: the real window needs none. */
+  browserOfWorker: () => Promise<Browser>
 }
 
 /** Use in place of Playwright's own `test`: `test('...', async ({ open }) => { const { page } = await open() })`. */
-export const test = base.extend<Fixtures>({
+export const test = base.extend<Fixtures, WorkerFixtures>({
   shownIn: ['browser', { option: true }],
+  possible: [
+    async ({ shownIn }, use) => {
+      const lacks = shownIn === 'window' ? windowLacks() : browserLacks()
+      test.skip(lacks !== null, lacks ?? '')
+      await use(undefined)
+    },
+    { auto: true },
+  ],
+  browserOfWorker: [
+    async ({ playwright, launchOptions }, use) => {
+      let browser: Promise<Browser> | null = null
+      await use(() => (browser ??= playwright.chromium.launch(launchOptions)))
+      await (await (browser as Promise<Browser> | null))?.close()
+    },
+    { scope: 'worker' },
+  ],
   folder: async ({}, use) => {
     const folder = await mkdtemp(path.join(os.tmpdir(), 'pitchline-test-'))
     await use(folder)
     await rm(folder, { recursive: true, force: true, maxRetries: 5 })
   },
-  open: async ({ shownIn, context, folder }, use) => {
+  open: async ({ shownIn, browserOfWorker, folder }, use) => {
     if (shownIn === 'window') await useWindow(folder, use)
-    else await useBrowser(context, use)
+    else await useBrowser(await browserOfWorker(), use)
   },
 })
 
@@ -100,7 +123,6 @@ export const wordsOf = (folder: string, file?: string): string[] => [
 
 async function useWindow(folder: string, use: Use): Promise<void> {
   const executablePath = electronPath()
-  test.skip(executablePath === null, 'no Electron runtime on this machine')
   const started: ElectronApplication[] = []
   await use(async ({ file } = {}) => {
     const electron = await launched({
@@ -130,7 +152,8 @@ function killWith(electron: ElectronApplication): void {
   }
 }
 
-async function useBrowser(context: BrowserContext, use: Use): Promise<void> {
+async function useBrowser(browser: Browser, use: Use): Promise<void> {
+  const context = await browser.newContext()
   // A headless browser shows no pickers: files come through inputs and go as downloads, as in browsers without them.
   await context.addInitScript(() => {
     for (const name of ['showOpenFilePicker', 'showSaveFilePicker']) {
@@ -150,6 +173,7 @@ async function useBrowser(context: BrowserContext, use: Use): Promise<void> {
     await mounted(page)
     return { page, electron: null, close: () => page.close({ runBeforeUnload: false }) }
   })
+  await context.close()
   await served?.close()
   expectNoneUncaught()
 }
