@@ -6,6 +6,8 @@ export interface Fault {
   readonly sound: string
   /** What is written instead. */
   readonly planted: string
+  /** The test file that is there to notice it, where one is known. */
+  readonly noticedIn?: string
 }
 
 /** A file's text with a fault planted; throws where the sound text does not stand there exactly once. */

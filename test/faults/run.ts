@@ -1,33 +1,12 @@
 import { spawnSync } from 'node:child_process'
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
-import { withFault, type Fault } from './fault.ts'
+import { rmSync } from 'node:fs'
+import { copyOfProject, plant } from './copy.ts'
+import type { Fault } from './fault.ts'
 import { faults } from './list.ts'
-
-/** Tests that a fault may be caught by, the quick ones first; `engine` is what concerns the physics. */
-const suites: Readonly<Record<string, readonly string[]>> = {
-  sources: ['test/sources'],
-  engine: ['pack', 'motor', 'stages', 'track', 'ground', 'heat', 'vehicle', 'cases', 'limits', 'figures']
-    .map((part) => `test/engine/${part}/`)
-    .concat('test/engine/check.test.ts'),
-  golden: ['test/golden'],
-  laws: ['test/laws'],
-}
+import { suites } from './suites.ts'
 
 /** Share of faults that has to be noticed. */
 const leastShare = 0.8
-
-/** A copy of what the tests need, in a folder of its own: the sources in use are never touched. */
-function copyOfProject(): string {
-  const copy = mkdtempSync(path.join(tmpdir(), 'pitchline-faults-'))
-  for (const part of ['shared-engine', 'src-main', 'src-renderer', 'test', 'examples', 'scripts'])
-    cpSync(part, path.join(copy, part), { recursive: true })
-  for (const file of ['package.json', 'vitest.config.ts', 'tsconfig.base.json', 'svelte.config.js'])
-    cpSync(file, path.join(copy, file))
-  symlinkSync(path.resolve('node_modules'), path.join(copy, 'node_modules'), 'junction')
-  return copy
-}
 
 /** Whether a suite passes in the copy. */
 function passes(copy: string, suite: string): boolean {
@@ -43,13 +22,11 @@ function passes(copy: string, suite: string): boolean {
 
 /** Names of the suites that notice a fault. */
 function noticedBy(copy: string, fault: Fault, wanted: readonly string[]): string[] {
-  const file = path.join(copy, 'shared-engine', fault.file)
-  const sound = readFileSync(file, 'utf8')
-  writeFileSync(file, withFault(sound, fault))
+  const takeOut = plant(copy, fault)
   try {
     return wanted.filter((suite) => !passes(copy, suite))
   } finally {
-    writeFileSync(file, sound)
+    takeOut()
   }
 }
 

@@ -1,0 +1,48 @@
+import { faultsOf, type Fault } from './fault.ts'
+
+/** Faults of one file that one test file is there to notice. */
+const noticedIn = (test: string, file: string, ...pairs: Parameters<typeof faultsOf>[1][]): Fault[] =>
+  faultsOf(file, ...pairs).map((fault) => ({ ...fault, noticedIn: `test/engine/${test}.test.ts` }))
+
+/** What stands above the physics: search, uncertainty, remedy, sweep, compare, alarms, drawing. */
+export const roomFaults: readonly Fault[] = [
+  ...noticedIn(
+    'search/pareto',
+    'search/pareto.ts',
+    ['other(place) < lowest ||', 'other(place) <= lowest ||'],
+    ['one(a) - one(b) || other(a) - other(b)', 'one(a) - one(b) || other(b) - other(a)'],
+  ),
+  ...noticedIn('uncertainty/uncertainty', 'uncertainty/band.ts', [
+    '(sorted.length - 1) * p',
+    '(sorted.length - 1) * (1 - p)',
+  ]),
+  ...faultsOf('uncertainty/band.ts', [
+    'probabilityOver: over / possible',
+    'probabilityOver: over / sorted.length',
+  ]),
+  ...noticedIn(
+    'remedy/remedy',
+    'remedy/solve.ts',
+    ['sign > 0 ? Math.ceil(count - 1e-5)', 'sign > 0 ? Math.floor(count - 1e-5)'],
+    ['if ((measures[last] ?? NaN) >= target) {', 'if ((measures[last] ?? NaN) <= target) {'],
+  ),
+  ...noticedIn('sweep/sweep', 'sweep/crossings.ts', [
+    'if (over.has(id) === goesOver) high = middle',
+    'if (over.has(id) !== goesOver) high = middle',
+  ]),
+  ...noticedIn('compare/compare', 'compare/compare.ts', [
+    'const by = value - first',
+    'const by = first - value',
+  ]),
+  ...faultsOf('compare/compare.ts', ['(row.margin ?? -Infinity)', '(row.margin ?? Infinity)']),
+  ...noticedIn(
+    'alarms/alarms',
+    'alarms/motor.ts',
+    ['Math.min(own, byController)', 'Math.max(own, byController)'],
+    ['electricalLimit / motor.polePairs', 'electricalLimit * motor.polePairs'],
+  ),
+  ...noticedIn('draw/thin', 'draw/thin.ts', [
+    'if (y > (ys[greatest] ?? 0)) greatest = index',
+    'if (y > (ys[greatest] ?? 0)) greatest = from',
+  ]),
+]
