@@ -1,5 +1,14 @@
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process'
-import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import path from 'node:path'
 import { isInstalled } from './child.ts'
 
@@ -45,6 +54,8 @@ export function makeRoot(folder: string): CleanRoot {
   execFileSync('debootstrap', ['--variant=minbase', release, folder, uri], {
     stdio: ['ignore', 'ignore', 'inherit'],
   })
+  // Made for its owner alone, and others have to come through.
+  chmodSync(folder, 0o755)
   copyNetwork(folder)
   copyNode(folder)
   writeFileSync(path.join(folder, 'etc/passwd'), 'walker:x:1000:1000::/home/walker:/bin/sh\n', { flag: 'a' })
@@ -61,6 +72,7 @@ function copyNetwork(folder: string): void {
     ...['/etc/apt/sources.list', '/etc/apt/sources.list.d', '/etc/apt/trusted.gpg.d', '/usr/share/keyrings'],
     ...certificates,
   ]
+  rmSync(path.join(folder, 'etc/apt/sources.list'), { force: true })
   for (const file of files) {
     if (existsSync(file)) cpSync(file, path.join(folder, file), { recursive: true, dereference: true })
   }
