@@ -2,6 +2,7 @@ import svelte from 'eslint-plugin-svelte'
 import { defineConfig } from 'eslint/config'
 import tseslint from 'typescript-eslint'
 import { arrowsRule } from './scripts/lint/arrows-rule.js'
+import { effectsRule } from './scripts/lint/effects-rule.js'
 
 const impure = 'the engine is pure: the same build gives the same numbers, on any day and machine'
 
@@ -20,9 +21,10 @@ export default defineConfig(
   tseslint.configs.recommended,
   svelte.configs.recommended,
   {
-    plugins: { house: { rules: { arrows: arrowsRule } } },
+    plugins: { house: { rules: { arrows: arrowsRule, effects: effectsRule } } },
     rules: {
       'house/arrows': 'error',
+      'house/effects': 'error',
       'max-lines': ['error', { max: 400 }],
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/consistent-type-imports': 'error',

@@ -5,7 +5,7 @@ import { withEntry } from '../../shared-engine/entries/edit.ts'
 import { materialIds, materialOf } from '../../shared-engine/reference/materials.ts'
 import { fromEngine } from '../../shared-engine/units/convert.ts'
 import type { Session } from '../state/session.svelte.ts'
-import { changeName } from './edits.ts'
+import { changeName, withoutGuess } from './edits.ts'
 import { withGroundModel } from './ground-edits.ts'
 import { withStageKind } from './stage-edits.ts'
 
@@ -21,7 +21,7 @@ function withWord(session: Session, path: string, word: string): StoredBuild {
   if (path === 'track.tooth.material') return withToothMaterial(stored, word)
   const stage = /^stages\.(\d+)\.kind$/.exec(path)
   if (stage !== null) return withStageKind(stored, Number(stage[1]), word)
-  return withEntry(stored, path, word)
+  return withEntry(withoutGuess(stored, path), path, word)
 }
 
 const strengths = [

@@ -35,8 +35,13 @@ export function setNumber(
 }
 
 function withNumber(stored: StoredBuild, path: string, { value, tolerance }: TypedEntry): StoredBuild {
-  const changed = withEntry(stored, path, value)
+  const changed = withEntry(withoutGuess(stored, path), path, value)
   return withTolerance(changed, path, tolerance)
+}
+
+/** What a person enters is no guess of the program's any more. */
+export function withoutGuess(stored: StoredBuild, path: string): StoredBuild {
+  return originAt(stored, path) === 'guessed' ? withEntry(stored, `origins.${path}`, undefined) : stored
 }
 
 function withTolerance(stored: StoredBuild, path: string, tolerance: StoredTolerance | null): StoredBuild {

@@ -1,4 +1,5 @@
 import { tick } from 'svelte'
+import { putCursorInto } from './cursor.ts'
 import { recall, remember } from './remembered.ts'
 
 export type UnitSystem = 'metric' | 'imperial'
@@ -16,8 +17,6 @@ export class View {
   limit = $state.raw<string | null>(null)
   /** Workings opened one from another; the last one is shown. Empty: none. */
   workings = $state.raw<readonly string[]>([])
-  /** Entry whose field is to be brought into view and focused, once. */
-  wantedEntry = $state.raw<string | null>(null)
   /** Entry whose help stands under the fields: the one that has the focus, or the pointer. */
   helpFor = $state.raw<string | null>(null)
   /** Whether the fields are drawn out, where the window is too narrow to keep them open. */
@@ -94,8 +93,9 @@ export class View {
   }
 
   /** Shows the fields of a part and puts the cursor into one of them. */
-  goToEntry(part: string, path: string): void {
+  async goToEntry(part: string, path: string): Promise<void> {
     this.choosePart(part)
-    this.wantedEntry = path
+    await tick()
+    putCursorInto(path)
   }
 }

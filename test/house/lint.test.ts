@@ -9,6 +9,8 @@ async function broken(filePath: string, text: string): Promise<string[]> {
   return (result?.messages ?? []).map(({ ruleId, message }) => ruleId ?? message)
 }
 
+const effect = (does: string, before: string) => `${before}\n$effect(() => {\n  ${does}\n})\nx`
+
 describe('lint bites', () => {
   it.each([
     [
@@ -52,6 +54,42 @@ describe('lint bites', () => {
     ['Node in the page', 'src-renderer/x.ts', "import fs from 'node:fs'\nfs", 'house/arrows'],
     ['any', 'src-main/x.ts', 'export const x = (a: any) => a', '@typescript-eslint/no-explicit-any'],
     ['401 lines', 'src-main/x.ts', 'export {}\n'.repeat(401), 'max-lines'],
+    [
+      'state set in an effect',
+      'src-renderer/parts/x.svelte.ts',
+      effect('x = 1', 'let x = $state(0)'),
+      'house/effects',
+    ],
+    [
+      'state counted up in an effect',
+      'src-renderer/parts/x.svelte.ts',
+      effect('x += 1', 'let x = $state.raw(0)'),
+      'house/effects',
+    ],
+    [
+      'state set untracked in an effect',
+      'src-renderer/parts/x.svelte.ts',
+      effect('untrack(() => (x = 1))', 'let x = $state(0)'),
+      'house/effects',
+    ],
+    [
+      'state of a class set in an effect',
+      'src-renderer/parts/x.svelte.ts',
+      'export class A {\n  x = $state(0)\n  constructor() {\n    $effect(() => {\n      this.x = 1\n    })\n  }\n}',
+      'house/effects',
+    ],
+    [
+      'the workspace set in an effect',
+      'src-renderer/parts/X.svelte',
+      `<script lang="ts">\n${effect('view.part = 1', 'const { view } = useWorkspace()')}\n</script>`,
+      'house/effects',
+    ],
+    [
+      'a bound prop set in an effect',
+      'src-renderer/parts/X.svelte',
+      `<script lang="ts">\n${effect('x = 1', 'let { x = $bindable() } = $props()')}\n</script>`,
+      'house/effects',
+    ],
     ['talk in the page', 'src-renderer/x.ts', "console.log('x')", 'no-console'],
   ])('on %s', async (_what, file, text, rule) => {
     expect(await broken(file, text)).toContain(rule)
@@ -61,5 +99,14 @@ describe('lint bites', () => {
     const text =
       "import { z } from 'zod'\nimport { constants } from '../constants.ts'\nexport const a = [z, constants]\n"
     expect(await broken('shared-engine/pack/x.ts', text)).toEqual([])
+  })
+
+  it.each([
+    ['a plain variable', effect('x = 1', 'let x = 0')],
+    ['an element', effect('place.scrollTop = x', 'let place: HTMLElement\nconst x = 0')],
+    ['what comes back later', effect('setTimeout(() => (x = 1))', 'let x = $state(0)')],
+  ])('and lets an effect set %s', async (_what, text) => {
+    const rules = await broken('src-renderer/parts/x.svelte.ts', text)
+    expect(rules.filter((rule) => rule.startsWith('house/'))).toEqual([])
   })
 })
