@@ -99,6 +99,7 @@ export const packages = {
     'mathjs',
     'ml-levenberg-marquardt',
     'ml-matrix',
+    'papaparse',
   ],
   'src-renderer': [
     'svelte',

@@ -1,5 +1,6 @@
 import { anyJob, type JobTable } from './job.ts'
 import { driveJob } from './drive.ts'
+import { logJob } from './log.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
 import { uncertaintyJob } from './uncertainty.ts'
@@ -14,5 +15,6 @@ export const jobTable: JobTable = new Map(
     anyJob(uncertaintyToldJob),
     anyJob(remedyJob),
     anyJob(driveJob),
+    anyJob(logJob),
   ].map((kind) => [kind.name, kind]),
 )

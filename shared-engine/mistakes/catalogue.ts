@@ -93,6 +93,22 @@ export const catalogue = {
   'quantity-not-understood': (m) => `${at(m)} is ${found(m)}, which is not understood${allowed(m)}`,
   'no-bound': (m) => `${at(m)} asks for nothing${allowed(m)}`,
 
+  // Logs.
+  'log-empty': () => 'the log holds nothing but blanks; a log is a table of text with a heading and rows',
+  'log-binary': () =>
+    'the log is not text: control characters stand near its beginning; export it as a table of text',
+  'log-too-big': (m) => `the log is too big: ${found(m)}${allowed(m)}`,
+  'log-one-column': () =>
+    'the log has one column alone: no tab, semicolon, bar, comma or blank parts its lines into cells',
+  'log-no-rows': () =>
+    'the log has no rows of values: two lines of numbers with as many cells, one below the other, were not found',
+  'log-no-time': () =>
+    'the log has no time: no column is named time, and none holds times of day; name one, or give the rows per second, in a file of columns',
+  'log-no-values': () =>
+    'the log has no values: no column could be given a meaning, or none of those has a number; name them in a file of columns',
+  'log-columns': (m) => `${at(m)} is ${found(m)}: the file of columns does not fit${allowed(m)}`,
+  'log-alarms': (m) => `${at(m)} is ${found(m)}: the file of alarms does not fit${allowed(m)}`,
+
   // What a builder types into a field.
   'entry-not-understood': (m) => `“${m.value}” is not understood${allowed(m)}`,
   'entry-wrong-unit': (m) => `“${m.value}” is not a unit of this entry${allowed(m)}`,

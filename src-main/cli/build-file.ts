@@ -64,7 +64,8 @@ function tooLarge(size: number | null): Mistake {
   return mistake('too-large', { value, allowed: 'at most 1 MiB' })
 }
 
-function cannotRead(thrown: unknown): Mistake {
+/** What a system says when it does not let a file be read. Throws on what is a bug of ours. */
+export function cannotRead(thrown: unknown): Mistake {
   const code = thrown instanceof Error ? (thrown as NodeJS.ErrnoException).code : undefined
   if (code === undefined) throw thrown
   if (code === 'ENOENT' || code === 'ENOTDIR') return mistake('no-such-file')

@@ -4,6 +4,7 @@ import { check } from './check/command.ts'
 import { compare } from './compare/command.ts'
 import { explain } from './explain/command.ts'
 import { measure } from './measure/command.ts'
+import { log } from './log/command.ts'
 import { newBuild } from './new/command.ts'
 import { drive } from './drive/command.ts'
 import { remedy } from './remedy/command.ts'
@@ -23,5 +24,6 @@ export const commands: readonly Command[] = [
   drive,
   alarms,
   measure,
+  log,
   newBuild,
 ]

@@ -1,0 +1,68 @@
+import type { ChannelId, LogUnit } from '../reference/columns.ts'
+import type { AssignedColumn } from './columns/assign.ts'
+import { Channel } from './channel.ts'
+import type { Timeline } from './time/timeline.ts'
+
+/** A log as channels over its rows. */
+export interface LogData {
+  readonly timeline: Timeline
+  /** By channel; the one that gives the motor's rpm stands under `rpm`. */
+  readonly channels: ReadonlyMap<ChannelId, Channel>
+  /** Units of the channels whose numbers are still as the file has them: the rpm and the counters. */
+  readonly rawUnits: ReadonlyMap<ChannelId, LogUnit>
+}
+
+/** Channels that count up: a recorder may begin them anew. */
+export const counters: readonly ChannelId[] = ['charge', 'energy']
+/** Columns that may give the motor's rpm, best first. */
+export const rpmSources: readonly ChannelId[] = ['rpm', 'erpm', 'wheelRpm']
+
+const wordless: readonly ChannelId[] = ['time', 'date', 'event']
+
+/**
+ * Takes the kept rows of the columns with a meaning, in the channels' units. Rpm and counters stay as the file has them
+ * until what depends on the raw number is repaired.
+ *
+ * @param rows rows of the grid that were kept, the first `timeline.count` of them
+ */
+export function dataOf(
+  columns: readonly AssignedColumn[],
+  rpmSource: ChannelId | null,
+  timeline: Timeline,
+  rows: Int32Array,
+): LogData {
+  const channels = new Map<ChannelId, Channel>()
+  const rawUnits = new Map<ChannelId, LogUnit>()
+  for (const column of columns) {
+    const isRpm = rpmSources.includes(column.channel)
+    if (wordless.includes(column.channel) || (isRpm && column.channel !== rpmSource)) continue
+    const id = isRpm ? 'rpm' : column.channel
+    const raw = isRpm || counters.includes(id)
+    if (raw && column.unit !== null) rawUnits.set(id, column.unit)
+    const channel = new Channel(id, keptValues(column, rows, timeline.count, raw), timeline)
+    channel.index()
+    channels.set(id, channel)
+  }
+  return { timeline, channels, rawUnits }
+}
+
+function keptValues(
+  { column, factor, offset, unit }: AssignedColumn,
+  rows: Int32Array,
+  count: number,
+  raw: boolean,
+): Float64Array {
+  const times = raw ? 1 : (unit?.times ?? 1)
+  const plus = raw ? 0 : (unit?.plus ?? 0)
+  const kept = new Float64Array(count)
+  for (let row = 0; row < count; row += 1) {
+    const value = column.values[rows[row] ?? 0] ?? NaN
+    kept[row] = Number.isFinite(value) ? (value * factor + offset) * times + plus : value
+  }
+  return kept
+}
+
+/** Indexes every channel anew. */
+export function indexAll(data: LogData): void {
+  for (const channel of data.channels.values()) channel.index()
+}

@@ -1,0 +1,108 @@
+import type { DriveLine } from '../../motor/drive-line.ts'
+import { angularSpeedOf } from '../../units/rpm.ts'
+import type { LogData } from '../data.ts'
+import type { LogModel } from '../model.ts'
+import { RestVolts, sagStepOf } from './sag.ts'
+
+/** Where a log's motor current comes from, best first. */
+export type AmpsSource = 'motorAmps' | 'amps+duty' | 'amps' | 'sag'
+
+/** Duty below which the pack's current says nothing of the motor's. *Source:* common practice, no source. */
+const leastDuty = 0.05
+
+/**
+ * Motor current from the pack's, without the duty.
+ *
+ * M I (I R_s + ω K_t) = V I_b: I = [−ω K_t + √((ω K_t)² + 4 R_s V I_b/M)]/(2 R_s).
+ *
+ * @param speed ω, rad/s
+ * @param volts V, V at the pack
+ * @param packAmps I_b, A of the drive
+ * @returns A of one motor; NaN where no current does it
+ * *Source:* power balance of the averaged controller: Drela, First-Order DC Electric Motor Model.
+ */
+export function motorAmpsOfPower(line: DriveLine, speed: number, volts: number, packAmps: number): number {
+  const back = speed * line.torqueConstant
+  const inside = back * back + (4 * line.seriesResistance * volts * packAmps) / line.count
+  return (-back + Math.sqrt(inside)) / (2 * line.seriesResistance)
+}
+
+/**
+ * Pack current of a motor current: I_b = M I (I R_s + ω K_t)/V.
+ *
+ * @returns A of the drive
+ * *Source:* the same power balance.
+ */
+export function packAmpsOfMotor(line: DriveLine, amps: number, speed: number, volts: number): number {
+  return (line.count * amps * (amps * line.seriesResistance + speed * line.torqueConstant)) / volts
+}
+
+/** Currents at the rpm samples of a log. */
+export class Currents {
+  readonly source: AmpsSource | null
+  /** I, A of one motor, by place among the rpm samples; NaN where it is not known. */
+  readonly motor: Float64Array
+  /** I_b, A of the drive at the pack; NaN where the log has motor amps alone. */
+  readonly pack: Float64Array
+  /** V of the pack there. */
+  readonly volts: Float64Array
+  readonly rest: RestVolts | null
+  /** A that one step of the volts stands for, where sag is the source; else NaN. */
+  readonly sagStep: number
+
+  readonly data: LogData
+  readonly model: LogModel
+
+  constructor(data: LogData, model: LogModel) {
+    this.data = data
+    this.model = model
+    const { channels } = data
+    const samples = channels.get('rpm')?.samples ?? new Int32Array()
+    const volts = channels.get('volts')
+    this.source = sourceOf(data)
+    this.motor = new Float64Array(samples.length).fill(NaN)
+    this.pack = new Float64Array(samples.length).fill(NaN)
+    this.volts = Float64Array.from(samples, (row) => volts?.at(row) ?? NaN)
+    this.rest = volts === undefined ? null : new RestVolts(volts)
+    this.sagStep =
+      this.source === 'sag' && volts !== undefined ? sagStepOf(volts, model.machine.pack.resistance) : NaN
+    samples.forEach((row, place) => this.#set(place, row))
+  }
+
+  #set(place: number, row: number): void {
+    const { channels } = this.data
+    if (this.source === null) return
+    const direct = channels.get('motorAmps')?.at(row) ?? NaN
+    const drive = this.#driveAmps(place, row)
+    this.pack[place] = drive
+    if (this.source === 'motorAmps') {
+      this.motor[place] = direct
+      return
+    }
+    const duty = this.source === 'amps+duty' ? (channels.get('duty')?.at(row) ?? NaN) : NaN
+    const { drive: line } = this.model
+    if (duty >= leastDuty) this.motor[place] = drive / (line.count * duty)
+    else {
+      const speed = angularSpeedOf(channels.get('rpm')?.values[row] ?? NaN)
+      this.motor[place] = motorAmpsOfPower(line, speed, this.volts[place] ?? NaN, drive)
+    }
+  }
+
+  /** I_b at a sample: logged, or from how far the volts are below rest. */
+  #driveAmps(place: number, row: number): number {
+    const { channels, timeline } = this.data
+    const { pack } = this.model.machine
+    const logged = channels.get('amps')
+    if (logged !== undefined) return logged.at(row) - this.model.accessoryAmps
+    if (this.source !== 'sag') return NaN
+    const rest = this.rest?.at(timeline.segmentOf[row] ?? 0, timeline.t[row] ?? NaN) ?? NaN
+    return Math.max(0, (rest - (this.volts[place] ?? NaN)) / pack.resistance)
+  }
+}
+
+function sourceOf({ channels }: LogData): AmpsSource | null {
+  if (!channels.has('rpm')) return null
+  if (channels.has('motorAmps')) return 'motorAmps'
+  if (channels.has('amps')) return channels.has('duty') ? 'amps+duty' : 'amps'
+  return channels.has('volts') ? 'sag' : null
+}

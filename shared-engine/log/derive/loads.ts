@@ -1,0 +1,68 @@
+import { setTrackLoad, TrackLoad } from '../../cases/track-loads.ts'
+import type { Machine } from '../../machine/parts.ts'
+import { noLoadAmpsAt } from '../../motor/drive-line.ts'
+import { centrifugalTension } from '../../track/tension.ts'
+import { angularSpeedOf } from '../../units/rpm.ts'
+import type { LogModel } from '../model.ts'
+
+/** What the track bore at one moment of a log; N, N·m. */
+export interface LoggedLoad {
+  /** T of one motor. */
+  readonly torque: number
+  /** At the drive sprocket, of one loop; negative where the ground drives the motor. */
+  readonly forcePerLoop: number
+  readonly tension: number
+  /** On the most loaded tooth. */
+  readonly tooth: number
+}
+
+const load = new TrackLoad()
+
+/** Loads of a log on one machine: as measured, so without the shock factor of the service. */
+export class Loads {
+  readonly #plain: Machine
+  readonly #model: LogModel
+
+  constructor(model: LogModel) {
+    this.#model = model
+    this.#plain = { ...model.machine, service: { ...model.machine.service, factor: 1 } }
+  }
+
+  /**
+   * Torque and track loads of a motor's current.
+   *
+   * T = K_t (I − I_0(ω));  F = M T G η/(r · count), with G/(η r) where T < 0;  N = max(0, F) + N_0 + m′ v_b².
+   *
+   * @param amps I of one motor, A
+   * @param rpm of the motor
+   * *Source:* Drela, First-Order DC Electric Motor Model; power conserved but for the stages. The rotor's own inertia is
+   * left out: assumption.
+   */
+  of(amps: number, rpm: number): LoggedLoad {
+    const { drive, machine } = this.#model
+    const { track, train } = machine
+    const speed = angularSpeedOf(rpm)
+    const torque = drive.torqueConstant * (amps - noLoadAmpsAt(drive, speed))
+    const share = torque < 0 ? 1 / train.efficiency : train.efficiency
+    const forcePerLoop = (drive.count * torque * train.ratio * share) / (track.radius * track.count)
+    return {
+      torque,
+      forcePerLoop,
+      tension: this.tensionOf(forcePerLoop, rpm),
+      tooth: this.toothOf(forcePerLoop),
+    }
+  }
+
+  /** Tension of one loop, N: pull, pretension and the loop's own mass. */
+  tensionOf(forcePerLoop: number, rpm: number): number {
+    const { track, train } = this.#model.machine
+    const beltSpeed = (angularSpeedOf(rpm) * track.radius) / train.ratio
+    return Math.max(0, forcePerLoop) + track.pretension + centrifugalTension(track, beltSpeed)
+  }
+
+  /** Force on the most loaded tooth, N, shared as the engine shares it, with the pretension on the slack side. */
+  toothOf(forcePerLoop: number): number {
+    setTrackLoad(load, this.#plain, Math.max(0, forcePerLoop), 0)
+    return load.toothForce
+  }
+}

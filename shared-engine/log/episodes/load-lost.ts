@@ -1,0 +1,106 @@
+import type { LogData } from '../data.ts'
+import type { LoadSignal } from '../derive/load-signal.ts'
+import { beforeLoss, freeRpmAt } from './before-loss.ts'
+import type { Episode } from './episode.ts'
+import { episodeOf, peakOf } from './sampled.ts'
+import type { Rise } from './spin.ts'
+import { isCarrying, isFree, isLoaded, meanOf, meanRpm, windowsOf, type Window } from './windows.ts'
+
+/** What was found of a segment's load. */
+export interface LoadVerdict {
+  /** A window in which the track carried: without one, nothing can be said. */
+  readonly judged: boolean
+  /** Place of the last sample that carried, c; −1 without. */
+  readonly lastCarried: number
+  readonly episode: Episode | null
+}
+
+const leastFreeSeconds = 0.6
+const burstSeconds = 2
+
+/**
+ * Whether the load went for good: track, belt or chain off, a shaft or key sheared.
+ *
+ * After the last moment at which the track carried, the motor turns free for at least 0.6 s, having begun so at once
+ * without slowing (a step), or in a burst that neither carrying nor spinning track allows; or it bursts twice.
+ *
+ * @param from, to places of the segment's rpm samples
+ * @param rises of the whole log
+ * *Source:* the levels are the machine's own; windows and shares: common practice, no source, chosen so that simulated
+ * logs of slopes, ice and jumps raise no false alarm.
+ */
+export function judgeLoad(
+  data: LogData,
+  signal: LoadSignal,
+  from: number,
+  to: number,
+  rises: readonly Rise[],
+): LoadVerdict {
+  const windows = windowsOf(signal, from, to)
+  const carrying = windows.findLast((window) => isCarrying(signal, window))
+  if (carrying === undefined) return { judged: false, lastCarried: -1, episode: null }
+  let c = carrying.last
+  while (!isLoaded(signal, c)) c -= 1
+  const free = windows.filter((window) => window.first > c && isFree(signal, window))
+  const bursts = rises.filter(({ first }) => first > c && first <= to && isBurst(signal, first, to))
+  const stepped = isStep(data, signal, { ...carrying, last: c }, free[0], to)
+  const lost = (secondsIn(signal, free) >= leastFreeSeconds && (stepped || bursts.length > 0)) || bursts.length >= 2
+  if (!lost) return { judged: true, lastCarried: c, episode: null }
+  const first = free[0]?.first ?? bursts[0]?.first ?? c + 1
+  return { judged: true, lastCarried: c, episode: lossEpisode(data, signal, { ...carrying, last: c }, first, to) }
+}
+
+/** Time that free windows cover together, s. */
+function secondsIn(signal: LoadSignal, windows: readonly Window[]): number {
+  let seconds = 0
+  let until = -Infinity
+  for (const { first, last } of windows) {
+    const end = signal.timeAt(last)
+    seconds += Math.max(0, end - Math.max(until, signal.timeAt(first)))
+    until = Math.max(until, end)
+  }
+  return seconds
+}
+
+/** The first free window follows c at once, well before the end, without slowing, at less than cruise, throttle held. */
+function isStep(data: LogData, signal: LoadSignal, carried: Window, free: Window | undefined, to: number): boolean {
+  if (free === undefined) return false
+  const c = carried.last
+  const soon = Math.max(1, Number.isNaN(signal.rpm.step) ? 0 : 2.5 * signal.rpm.step)
+  const begun = signal.timeAt(free.first)
+  if (begun - signal.timeAt(c) > soon || signal.timeAt(to) - begun < 3) return false
+  const lastThree = { first: Math.max(carried.first, c - 2), last: c }
+  if (meanRpm(signal, free) < meanRpm(signal, lastThree) - 0.003 * signal.model.freeRpm) return false
+  if (!(meanOf(signal.threshold, free) <= 0.9 * meanOf(signal.cruise, free))) return false
+  const throttle = data.channels.get('throttle')
+  const at = (place: number) => throttle?.at(signal.rpm.samples[place] ?? 0) ?? NaN
+  const moved = Math.abs(at(free.first) - at(c))
+  return Number.isNaN(moved) || moved <= 0.05
+}
+
+/** A rise whose first two seconds draw no more than the threshold, where spinning would draw more. */
+function isBurst(signal: LoadSignal, first: number, to: number): boolean {
+  const places: number[] = []
+  for (let place = first; place <= to && signal.timeAt(place) - signal.timeAt(first) <= burstSeconds; place += 1) {
+    if (signal.turns(place) && !Number.isNaN(signal.x[place] ?? NaN)) places.push(place)
+  }
+  if (places.length > 2) places.shift()
+  if (places.length < 2) return false
+  const sum = (values: Float64Array) => places.reduce((all, place) => all + (values[place] ?? NaN), 0)
+  return sum(signal.x) <= sum(signal.threshold) && sum(signal.threshold) <= sum(signal.spin)
+}
+
+function lossEpisode(data: LogData, signal: LoadSignal, carried: Window, first: number, to: number): Episode {
+  let last = first
+  while (last < to && signal.turns(last + 1)) last += 1
+  const peak = peakOf(signal.rpm, first, to, 'rpm')
+  const freeRpm = freeRpmAt(signal, carried.last)
+  return episodeOf('load-lost', signal.rpm, first, last, {
+    peak,
+    over: true,
+    before: beforeLoss(data, signal, carried, first, last),
+    peakAtMost: Number.isNaN(freeRpm) ? null : Math.max(freeRpm, peak.value),
+    source: signal.currents.source,
+  })
+}
+

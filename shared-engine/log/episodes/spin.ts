@@ -1,0 +1,69 @@
+import type { LoadSignal } from '../derive/load-signal.ts'
+import type { Episode } from './episode.ts'
+import { episodeOf, follows, peakOf } from './sampled.ts'
+
+/** A rise of rpm that a gripping, carrying track does not allow; places among the rpm samples. */
+export interface Rise {
+  readonly first: number
+  readonly last: number
+}
+
+const riseShare = 0.1
+const firstShare = 0.05
+const steepness = 1.5
+
+/**
+ * Rises of rpm faster than the loaded machine can be accelerated: by a tenth of the free rpm within a second, at 1.5
+ * times what motor and grip allow.
+ *
+ * A rise begins at the sample a twentieth of the free rpm up, and lasts to the last at half of what it rose.
+ *
+ * *Source:* Newton's law; shares: common practice, no source.
+ */
+export function risesOf(signal: LoadSignal): readonly Rise[] {
+  const { samples } = signal.rpm
+  const rises: Rise[] = []
+  for (let base = 0; base < samples.length; base += 1) {
+    if (!isSteep(signal, base)) continue
+    const rise = riseFrom(signal, base)
+    rises.push(rise)
+    base = Math.max(base, rise.last)
+  }
+  return rises
+}
+
+function isSteep(signal: LoadSignal, base: number): boolean {
+  const { rpm, rates, model } = signal
+  const within = Math.max(1, Number.isNaN(rpm.step) ? 0 : 1.5 * rpm.step)
+  const begun = signal.timeAt(base)
+  const low = signal.rpmAt(base)
+  const least = steepness * rates.loaded(low)
+  for (let place = base + 1; follows(rpm, place); place += 1) {
+    const seconds = signal.timeAt(place) - begun
+    if (seconds > within) return false
+    const up = signal.rpmAt(place) - low
+    if (up >= riseShare * model.freeRpm && up / seconds >= least) return true
+  }
+  return false
+}
+
+function riseFrom(signal: LoadSignal, base: number): Rise {
+  const low = signal.rpmAt(base)
+  let first = base + 1
+  while (signal.rpmAt(first) < low + firstShare * signal.model.freeRpm) first += 1
+  const before = signal.rpmAt(first - 1)
+  let peak = signal.rpmAt(first)
+  let last = first
+  for (let place = first + 1; follows(signal.rpm, place); place += 1) {
+    const value = signal.rpmAt(place)
+    peak = Math.max(peak, value)
+    if (!(value >= before + (peak - before) / 2)) break
+    last = place
+  }
+  return { first, last }
+}
+
+/** A rise as an episode of its own. */
+export function spinEpisode(signal: LoadSignal, { first, last }: Rise): Episode {
+  return episodeOf('spin', signal.rpm, first, last, { peak: peakOf(signal.rpm, first, last, 'rpm') })
+}

@@ -1,0 +1,75 @@
+import type { Build } from '../entries/schema.ts'
+import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
+import type { ChannelId } from '../reference/columns.ts'
+import { assignColumns, type AssignedColumn } from './columns/assign.ts'
+import type { ColumnsChoice } from './columns/choice.ts'
+import { judgeRpm, type JudgedRpm } from './columns/rpm-scale.ts'
+import { settleSpeed } from './columns/speed-unit.ts'
+import { dataOf, rpmSources, type LogData } from './data.ts'
+import { logModelOf, type LogModel } from './model.ts'
+import { refusal } from './refusal.ts'
+import { repairValues } from './repair/all.ts'
+import { spreadCoarse, timedRowsOf } from './time/spread.ts'
+import { stampsOf, steadyStamps, type Stamps } from './time/stamps.ts'
+import { timelineOf } from './time/timeline.ts'
+import type { LogText } from './text/reader.ts'
+
+/** A log read and repaired: what everything else is made of. */
+export interface ReadLog {
+  readonly model: LogModel
+  readonly text: LogText
+  readonly columns: readonly AssignedColumn[]
+  readonly stamps: Stamps
+  readonly data: LogData
+  /** Null without a column of rpm. */
+  readonly rpm: JudgedRpm | null
+  readonly frozenRows: readonly number[]
+  readonly zeroRows: readonly number[]
+}
+
+/** Gives a log's text its meaning: columns, time, rpm scale, repairs. */
+export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Result<ReadLog> {
+  const model = logModelOf(build)
+  const { grid, repairs } = text
+  const assigned = assignColumns(grid, choice, model)
+  if (!assigned.ok) return assigned
+  const named = (id: ChannelId) => assigned.value.find(({ channel }) => channel === id) ?? null
+  const stamps =
+    choice.rate === undefined
+      ? stampsOf(grid, named('time'), named('date'), repairs)
+      : steadyStamps(grid.count, choice.rate)
+  if (stamps === null) return failed([refusal('no-time')])
+  const columns = assigned.value.filter(({ channel, place }) => channel !== 'time' && place !== stamps.place)
+  const timed = timedRowsOf(grid, stamps.seconds, columns.map(({ column }) => column), repairs)
+  spreadCoarse(grid, timed, repairs)
+  if (timed.count === 0) return failed([refusal('no-time')])
+  const timeline = timelineOf(grid, timed, stamps.form, repairs)
+  const source = rpmSources.find((id) => named(id) !== null) ?? null
+  const data = dataOf(columns, source, timeline, timed.rows)
+  const unitTimes = data.rawUnits.get('rpm')?.times ?? 1
+  const rpm = source === null ? null : judgeRpm(data, model, source, unitTimes, choice.rpmFactor)
+  const speed = named('speed')
+  const speedUnit =
+    speed?.unit === null ? settleSpeed(data, model, unitTimes * (rpm?.reading.factor ?? NaN)) : null
+  const frozenRows: number[] = []
+  const zeroRows: number[] = []
+  repairValues({
+    data,
+    model,
+    repairs,
+    rpmFactor: unitTimes * (rpm?.reading.factor ?? 1),
+    rpmRescaled: rpm?.changed ?? false,
+    zeroRows,
+    frozenRows,
+  })
+  const mistakes = emptinessOf(data)
+  if (mistakes !== null) return failed([mistakes])
+  const settled = assigned.value.map((column) =>
+    column.channel === 'speed' && speedUnit !== null ? { ...column, unit: speedUnit } : column,
+  )
+  return succeeded({ model, text, columns: settled, stamps, data, rpm, frozenRows, zeroRows })
+}
+
+function emptinessOf({ channels }: LogData): Mistake | null {
+  return [...channels.values()].some(({ samples }) => samples.length > 0) ? null : refusal('no-values')
+}

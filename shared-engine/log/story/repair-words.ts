@@ -1,0 +1,32 @@
+import type { RepairCode } from '../repairs.ts'
+
+/** What each repair did, in words. */
+export const repairWords: Readonly<Record<RepairCode, string>> = {
+  'cut-tail': 'end of the file that was cut off, left out',
+  'short-row': 'row with too few cells, the rest taken as missing',
+  'extra-cells': 'row with more cells than the heading, kept in columns of their own',
+  width: 'heading and first row of different width',
+  'repeated-header': 'heading that stood again, a new segment',
+  'text-row': 'row of text, left out',
+  'time-unit': 'time in another unit than its heading says',
+  'no-time': 'row without a time, left out',
+  merged: 'row joined to the one before of the same time',
+  'coarse-time': 'row of a time shared by several, spread evenly',
+  midnight: 'clock that went round midnight, carried on',
+  'repeated-time': 'row of a time that was there already, left out',
+  'backward-time': 'row whose time goes back or leaps ahead, left out',
+  reset: 'time that began anew, a new segment',
+  pause: 'pause of more than ten minutes, a new segment',
+  gap: 'gap between rows',
+  'rpm-scale': 'rpm of another scale than its heading says, converted',
+  unreadable: 'cell that is no number, left out',
+  'signed-wrap': 'overflow of a signed 16-bit number, undone',
+  'zero-row': 'row of zeros, its cells left out',
+  impossible: 'value that this machine cannot have, left out',
+  dropout: 'zero between two running samples, left out',
+  spike: 'jump there and back, left out',
+  frozen: 'row that repeats the one before, its cells left out',
+  stuck: 'value that stood still while others moved, left out',
+  'counter-wrap': 'overflow of a 16-bit counter, carried on',
+  'counter-reset': 'counter that began anew, carried on',
+}

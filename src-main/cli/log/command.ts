@@ -1,0 +1,33 @@
+import { jsonOption, unitsOption, type Command } from '../command.ts'
+
+/** `pitchline log`: what happened on a run. */
+export const log: Command = {
+  name: 'log',
+  summary: 'read a log of a run: what happened, how far, how much, which alarms spoke',
+  arguments: [
+    { name: 'build', about: 'file of the build (*.build.json), or - for standard input' },
+    { name: 'file', about: 'file of the log: a table of text, with a heading and a time' },
+  ],
+  options: [
+    jsonOption,
+    unitsOption,
+    { flags: '--columns <file>', about: 'what columns mean, where the program would not see it' },
+    { flags: '--alarms <file>', about: 'alarms to replay; without it, those of the alarm card' },
+  ],
+  more: `Columns are known by name and unit: time, motor rpm (or electrical, or of the
+sprocket), volts, amps, duty, throttle, speed, temperatures, counters. A file of
+columns: { "delimiter": ";", "decimal": ",", "rate": 5, "rpmFactor": 0.5,
+"columns": { "Sensor 3": { "channel": "motorC", "unit": "°f" } } }, each part
+only where it is needed; "channel": null leaves a column out.
+A file of alarms: [{ "id": "rpm", "channel": "rpm", "direction": "above",
+"value": 9000, "hold": 0.5, "hysteresis": 200, "limit": 9500 }].
+
+Exit codes: 0 nothing went over a limit, 2 something did, or the load was lost,
+1 the log, the build or the command line could not be read.
+
+Example: pitchline log hut-hauler.build.json run.csv`,
+  run: async ([build = '', file = ''], options, io) => {
+    const { tellLog } = await import('./run.ts')
+    return tellLog(build, file, options, io)
+  },
+}
