@@ -102,6 +102,11 @@ export class Channel {
     return earlier + (((this.values[after] ?? NaN) - earlier) * (now - begun)) / span
   }
 
+  /** The first samples, which decide on steps and quanta. */
+  first(most = lookedAt): Float64Array {
+    return Float64Array.from(this.samples.subarray(0, most), (row) => this.values[row] ?? NaN)
+  }
+
   /** Takes a sample away; {@link index} makes it known. */
   drop(row: number): void {
     this.values[row] = NaN

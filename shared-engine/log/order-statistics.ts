@@ -6,9 +6,44 @@ export function sortedOf(values: ArrayLike<number>): Float64Array {
   return Float64Array.from(values).sort()
 }
 
-/** The middle element, the upper one of two: element ⌊n/2⌋ from 0; NaN of none. */
+/**
+ * The element that would stand at a place if the values were sorted, found without sorting them all.
+ *
+ * @param values reordered
+ * *Source:* Hoare, Algorithm 65: Find, Communications of the ACM 4 (1961).
+ */
+function selected(values: Float64Array, place: number): number {
+  let low = 0
+  let high = values.length - 1
+  while (low < high) {
+    const pivot = values[(low + high) >>> 1] ?? NaN
+    let up = low
+    let down = high
+    while (up <= down) {
+      while ((values[up] ?? NaN) < pivot) up += 1
+      while ((values[down] ?? NaN) > pivot) down -= 1
+      if (up > down) break
+      const kept = values[up] ?? NaN
+      values[up] = values[down] ?? NaN
+      values[down] = kept
+      up += 1
+      down -= 1
+    }
+    if (place <= down) high = down
+    else if (place >= up) low = up
+    else break
+  }
+  return values[place] ?? NaN
+}
+
+/** The middle element, the upper one of two: element ⌊n/2⌋ from 0; NaN of none. The values hold no NaN. */
 export function medianOf(values: ArrayLike<number>): number {
-  return sortedOf(values)[Math.floor(values.length / 2)] ?? NaN
+  return selected(Float64Array.from(values), Math.floor(values.length / 2))
+}
+
+/** The middle one of three. */
+export function medianOfThree(one: number, two: number, three: number): number {
+  return Math.max(Math.min(one, two), Math.min(Math.max(one, two), three))
 }
 
 /**
@@ -20,7 +55,7 @@ export function medianOf(values: ArrayLike<number>): number {
  */
 export function rankOf(values: ArrayLike<number>, q: number): number {
   if (values.length === 0) return NaN
-  return sortedOf(values)[Math.floor(q * (values.length - 1) + 0.5)] ?? NaN
+  return selected(Float64Array.from(values), Math.floor(q * (values.length - 1) + 0.5))
 }
 
 /** Median of the steps above zero between neighbours; NaN without one. */
@@ -37,11 +72,11 @@ export function medianPositiveStep(values: ArrayLike<number>): number {
 export const lookedAt = 1_001
 
 /**
- * Least difference of two values above 1e-4 among the first samples: the step of a channel's readings; NaN where it has
+ * Least difference of two values above 1e-4: the step of a channel's readings; NaN where it has
  * one value alone.
  */
 export function quantumOf(values: ArrayLike<number>): number {
-  const sorted = sortedOf(Array.from(values).slice(0, lookedAt))
+  const sorted = sortedOf(values)
   let least = Infinity
   for (let place = 1; place < sorted.length; place += 1) {
     const step = (sorted[place] ?? NaN) - (sorted[place - 1] ?? NaN)

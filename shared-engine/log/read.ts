@@ -40,7 +40,12 @@ export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Res
       : steadyStamps(grid.count, choice.rate)
   if (stamps === null) return failed([refusal('no-time')])
   const columns = assigned.value.filter(({ channel, place }) => channel !== 'time' && place !== stamps.place)
-  const timed = timedRowsOf(grid, stamps.seconds, columns.map(({ column }) => column), repairs)
+  const timed = timedRowsOf(
+    grid,
+    stamps.seconds,
+    columns.map(({ column }) => column),
+    repairs,
+  )
   spreadCoarse(grid, timed, repairs)
   if (timed.count === 0) return failed([refusal('no-time')])
   const timeline = timelineOf(grid, timed, stamps.form, repairs)

@@ -42,7 +42,10 @@ export interface Repair {
 
 /** Counts every repair: nothing of a log is left out or changed without a line here. */
 export class Repairs {
-  readonly #found = new Map<string, { code: RepairCode; channel: string | null; count: number; firstRow: number }>()
+  readonly #found = new Map<
+    string,
+    { code: RepairCode; channel: string | null; count: number; firstRow: number }
+  >()
 
   /** @param line of the file, from 1 */
   add(code: RepairCode, channel: string | null, line: number, count = 1): void {
@@ -57,6 +60,8 @@ export class Repairs {
 
   /** By code, then channel, in code-unit order. */
   list(): readonly Repair[] {
-    return [...this.#found.entries()].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, repair]) => repair)
+    return [...this.#found.entries()]
+      .sort(([one], [other]) => (one < other ? -1 : 1))
+      .map(([, repair]) => repair)
   }
 }

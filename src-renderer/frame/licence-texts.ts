@@ -8,7 +8,7 @@ const files = import.meta.glob<string>(
     '../../node_modules/{clsx,commander,complex.js,decimal.js,devalue,escape-latex,esm-env}/{LICENSE,LICENSE.md,LICENCE.md,license}',
     '../../node_modules/{d3-array,d3-color,d3-format,d3-interpolate,d3-path,d3-scale,d3-shape,d3-time,d3-time-format,internmap}/LICENSE',
     '../../node_modules/{is-any-array,ml-array-max,ml-array-min,ml-array-rescale,ml-levenberg-marquardt,ml-matrix}/LICENSE',
-    '../../node_modules/{fraction.js,katex,mathjs,svelte,tiny-emitter,typed-function,zod}/{LICENSE,LICENSE.md,NOTICE}',
+    '../../node_modules/{fraction.js,katex,mathjs,papaparse,svelte,tiny-emitter,typed-function,zod}/{LICENSE,LICENSE.md,NOTICE}',
   ],
   { query: '?raw', import: 'default', eager: true, exhaustive: true },
 )

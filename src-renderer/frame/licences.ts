@@ -29,6 +29,7 @@ export const licences: Readonly<Record<string, string>> = {
   'ml-array-rescale': 'MIT',
   'ml-levenberg-marquardt': 'MIT',
   'ml-matrix': 'MIT',
+  papaparse: 'MIT',
   seedrandom: 'MIT',
   svelte: 'MIT',
   'tiny-emitter': 'MIT',

@@ -1,5 +1,11 @@
 import { failed, succeeded, type Result } from '../../mistakes/mistake.ts'
-import { channelRows, logUnits, type ChannelId, type ChannelRow, type LogUnit } from '../../reference/columns.ts'
+import {
+  channelRows,
+  logUnits,
+  type ChannelId,
+  type ChannelRow,
+  type LogUnit,
+} from '../../reference/columns.ts'
 import type { LogModel } from '../model.ts'
 import { rankOf } from '../order-statistics.ts'
 import { refusal } from '../refusal.ts'
@@ -66,7 +72,9 @@ export function assignColumns(
     if (one.channel === null) continue
     const column = columnWith(grid, place, one, one.channel)
     if (assigned.has(one.channel)) {
-      return failed([refusal('columns', { path: 'columns', value: `two columns of the channel ${one.channel}` })])
+      return failed([
+        refusal('columns', { path: 'columns', value: `two columns of the channel ${one.channel}` }),
+      ])
     }
     assigned.set(one.channel, column)
   }
@@ -82,7 +90,10 @@ export function assignColumns(
 }
 
 /** The person's choices by place; a key is a heading, else a number from 1. */
-function choicesByPlace(grid: Grid, { columns = {} }: ColumnsChoice): Result<ReadonlyMap<number, ColumnChoice>> {
+function choicesByPlace(
+  grid: Grid,
+  { columns = {} }: ColumnsChoice,
+): Result<ReadonlyMap<number, ColumnChoice>> {
   const found = new Map<number, ColumnChoice>()
   for (const [key, one] of Object.entries(columns)) {
     let place = grid.columns.findIndex(({ name }) => foldedName(name) === foldedName(key))

@@ -60,6 +60,7 @@ export function readColumns(bytes: Uint8Array): Result<ColumnsChoice> {
 
 function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   let at = value
-  for (const key of path) at = typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[key] : undefined
+  for (const key of path)
+    at = typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[key] : undefined
   return at
 }

@@ -99,12 +99,12 @@ function evidenceOf(
   unitTimes: number,
 ): { readonly ratio: number; readonly withDuty: boolean } {
   const rpm = channels.get('rpm')?.values ?? new Float64Array()
-  const cells = channels.get('volts') === undefined
-  const volts = cells ? undefined : channels.get('volts')?.values
+  const volts = channels.get('volts')?.values
   const duty = (channels.get('duty') ?? channels.get('throttle'))?.values
   let most = 0
   for (const value of rpm) if (Number.isFinite(value) && value * unitTimes > most) most = value * unitTimes
-  const ratios: number[] = []
+  const ratios = new Float64Array(timeline.count)
+  let count = 0
   let lastVolts = NaN
   let lastDuty = duty === undefined ? 1 : NaN
   for (let row = 0; row < timeline.count; row += 1) {
@@ -115,9 +115,11 @@ function evidenceOf(
     const logged = (rpm[row] ?? NaN) * unitTimes
     if (!Number.isFinite(logged) || logged < 0.05 * most || logged <= 0) continue
     if (!(lastVolts > 0) || !(duty === undefined || lastDuty >= 0.5)) continue
-    ratios.push(logged / (rpmPerVolt * lastVolts * lastDuty))
+    ratios[count] = logged / (rpmPerVolt * lastVolts * lastDuty)
+    count += 1
   }
   const withDuty = duty !== undefined
-  if (ratios.length < fewest) return { ratio: NaN, withDuty }
-  return { ratio: withDuty ? medianOf(ratios) : rankOf(ratios, 0.98), withDuty }
+  if (count < fewest) return { ratio: NaN, withDuty }
+  const found = ratios.subarray(0, count)
+  return { ratio: withDuty ? medianOf(found) : rankOf(found, 0.98), withDuty }
 }

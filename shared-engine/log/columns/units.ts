@@ -39,4 +39,6 @@ export function defaultUnitOf(channel: ChannelId, numbers: () => readonly number
 }
 
 /** Units that a speed without one may be in. */
-export const speedUnits: readonly LogUnit[] = ['km/h', 'm/s', 'mph', 'kn'].flatMap((key) => logUnits.get(key) ?? [])
+export const speedUnits: readonly LogUnit[] = ['km/h', 'm/s', 'mph', 'kn'].flatMap(
+  (key) => logUnits.get(key) ?? [],
+)

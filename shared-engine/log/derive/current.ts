@@ -46,7 +46,7 @@ export class Currents {
   readonly pack: Float64Array
   /** V of the pack there. */
   readonly volts: Float64Array
-  readonly rest: RestVolts | null
+  #rest: RestVolts | null = null
   /** A that one step of the volts stands for, where sag is the source; else NaN. */
   readonly sagStep: number
 
@@ -63,10 +63,16 @@ export class Currents {
     this.motor = new Float64Array(samples.length).fill(NaN)
     this.pack = new Float64Array(samples.length).fill(NaN)
     this.volts = Float64Array.from(samples, (row) => volts?.at(row) ?? NaN)
-    this.rest = volts === undefined ? null : new RestVolts(volts)
     this.sagStep =
       this.source === 'sag' && volts !== undefined ? sagStepOf(volts, model.machine.pack.resistance) : NaN
     samples.forEach((row, place) => this.#set(place, row))
+  }
+
+  /** What the pack would show at rest; null without volts. */
+  get rest(): RestVolts | null {
+    const volts = this.data.channels.get('volts')
+    if (volts !== undefined) this.#rest ??= new RestVolts(volts)
+    return this.#rest
   }
 
   #set(place: number, row: number): void {

@@ -78,19 +78,22 @@ export class LoadSignal {
     if (source === 'sag') return sagStep
     const channel = data.channels.get(source === 'motorAmps' ? 'motorAmps' : 'amps')
     if (channel === undefined) return NaN
-    return quantumOf(Array.from(channel.samples.subarray(0, 1_001), (row) => channel.values[row] ?? NaN))
+    return quantumOf(channel.first())
   }
 
   /** Twice the lower quartile of the steps between samples while the motor turns. */
   #noise(): number {
-    const steps: number[] = []
+    const steps = new Float64Array(this.rpm.samples.length)
+    let count = 0
     const { samples, timeline } = this.rpm
     for (let place = 1; place < samples.length; place += 1) {
       if (timeline.segmentOf[samples[place] ?? 0] !== timeline.segmentOf[samples[place - 1] ?? 0]) continue
       if (!this.turns(place) || !this.turns(place - 1)) continue
       const step = Math.abs((this.x[place] ?? NaN) - (this.x[place - 1] ?? NaN))
-      if (!Number.isNaN(step)) steps.push(step)
+      if (Number.isNaN(step)) continue
+      steps[count] = step
+      count += 1
     }
-    return steps.length < fewestSteps ? 0 : 2 * rankOf(steps, 0.25)
+    return count < fewestSteps ? 0 : 2 * rankOf(steps.subarray(0, count), 0.25)
   }
 }

@@ -5,18 +5,19 @@ import { centrifugalTension } from '../../track/tension.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
 import type { LogModel } from '../model.ts'
 
-/** What the track bore at one moment of a log; N, N·m. */
-export interface LoggedLoad {
+/** What the track bore at one moment of a log; N, N·m. Filled again for each moment. */
+export class LoggedLoad {
   /** T of one motor. */
-  readonly torque: number
+  torque = NaN
   /** At the drive sprocket, of one loop; negative where the ground drives the motor. */
-  readonly forcePerLoop: number
-  readonly tension: number
+  forcePerLoop = NaN
+  tension = NaN
   /** On the most loaded tooth. */
-  readonly tooth: number
+  tooth = NaN
 }
 
 const load = new TrackLoad()
+const one = new LoggedLoad()
 
 /** Loads of a log on one machine: as measured, so without the shock factor of the service. */
 export class Loads {
@@ -29,7 +30,7 @@ export class Loads {
   }
 
   /**
-   * Torque and track loads of a motor's current.
+   * Fills torque and track loads of a motor's current.
    *
    * T = K_t (I − I_0(ω));  F = M T G η/(r · count), with G/(η r) where T < 0;  N = max(0, F) + N_0 + m′ v_b².
    *
@@ -38,19 +39,22 @@ export class Loads {
    * *Source:* Drela, First-Order DC Electric Motor Model; power conserved but for the stages. The rotor's own inertia is
    * left out: assumption.
    */
-  of(amps: number, rpm: number): LoggedLoad {
+  set(found: LoggedLoad, amps: number, rpm: number): void {
     const { drive, machine } = this.#model
     const { track, train } = machine
     const speed = angularSpeedOf(rpm)
     const torque = drive.torqueConstant * (amps - noLoadAmpsAt(drive, speed))
     const share = torque < 0 ? 1 / train.efficiency : train.efficiency
-    const forcePerLoop = (drive.count * torque * train.ratio * share) / (track.radius * track.count)
-    return {
-      torque,
-      forcePerLoop,
-      tension: this.tensionOf(forcePerLoop, rpm),
-      tooth: this.toothOf(forcePerLoop),
-    }
+    found.torque = torque
+    found.forcePerLoop = (drive.count * torque * train.ratio * share) / (track.radius * track.count)
+    found.tension = this.tensionOf(found.forcePerLoop, rpm)
+    found.tooth = this.toothOf(found.forcePerLoop)
+  }
+
+  /** Force of one loop at a motor's current, N. */
+  forceOf(amps: number, rpm: number): number {
+    this.set(one, amps, rpm)
+    return one.forcePerLoop
   }
 
   /** Tension of one loop, N: pull, pretension and the loop's own mass. */

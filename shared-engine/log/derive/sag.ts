@@ -1,5 +1,5 @@
 import type { Channel } from '../channel.ts'
-import { medianOf, quantumOf } from '../order-statistics.ts'
+import { medianOfThree, quantumOf } from '../order-statistics.ts'
 
 /** s before a moment from which the pack's volts at rest are looked for. *Source:* common practice, no source. */
 const lookBack = 20
@@ -19,9 +19,10 @@ export class RestVolts {
     const { timeline, samples, values } = volts
     let place = 0
     for (const { end } of timeline.segments) {
-      const rows: number[] = []
-      for (; place < samples.length && (samples[place] ?? 0) < end; place += 1) rows.push(samples[place] ?? 0)
-      const smooth = smoothed(rows.map((row) => values[row] ?? NaN))
+      const from = place
+      while (place < samples.length && (samples[place] ?? 0) < end) place += 1
+      const rows = samples.subarray(from, place)
+      const smooth = smoothed(Float64Array.from(rows, (row) => values[row] ?? NaN))
       for (let at = smooth.length - 2; at >= 0; at -= 1) {
         smooth[at] = Math.max(smooth[at] ?? NaN, smooth[at + 1] ?? NaN)
       }
@@ -44,13 +45,13 @@ export class RestVolts {
   }
 }
 
-function smoothed(values: readonly number[]): Float64Array {
+function smoothed(values: Float64Array): Float64Array {
   const last = values.length - 1
-  return Float64Array.from(values, (value, place) => {
+  return values.map((value, place) => {
     if (last === 0) return value
     if (place === 0) return Math.min(value, values[1] ?? NaN)
     if (place === last) return Math.min(value, values[last - 1] ?? NaN)
-    return medianOf([values[place - 1] ?? NaN, value, values[place + 1] ?? NaN])
+    return medianOfThree(values[place - 1] ?? NaN, value, values[place + 1] ?? NaN)
   })
 }
 
@@ -62,5 +63,5 @@ function smoothed(values: readonly number[]): Float64Array {
  * *Source:* Ohm's law.
  */
 export function sagStepOf(volts: Channel, packResistance: number): number {
-  return quantumOf(Array.from(volts.samples.subarray(0, 1_001), (row) => volts.values[row] ?? NaN)) / packResistance
+  return quantumOf(volts.first()) / packResistance
 }

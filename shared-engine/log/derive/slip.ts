@@ -52,8 +52,10 @@ class Steadiness {
     const value = (at: number) => values[at] ?? NaN
     while (this.#next < samples.length && (samples[this.#next] ?? 0) <= row) {
       const sample = samples[this.#next] ?? 0
-      while (this.#least.length > this.#fromLeast && value(this.#least.at(-1) ?? 0) >= value(sample)) this.#least.pop()
-      while (this.#most.length > this.#fromMost && value(this.#most.at(-1) ?? 0) <= value(sample)) this.#most.pop()
+      while (this.#least.length > this.#fromLeast && value(this.#least.at(-1) ?? 0) >= value(sample))
+        this.#least.pop()
+      while (this.#most.length > this.#fromMost && value(this.#most.at(-1) ?? 0) <= value(sample))
+        this.#most.pop()
       this.#least.push(sample)
       this.#most.push(sample)
       this.#next += 1

@@ -42,8 +42,12 @@ export function storyOf(
   }
   const signal = new LoadSignal(data, model, currents, rpm)
   const rises = risesOf(signal)
-  const verdicts = segmentPlaces(rpm.samples, data).map(([from, to]) => judgeLoad(data, signal, from, to, rises))
-  const losses = verdicts.flatMap(({ episode, lastCarried }) => (episode === null ? [] : [{ episode, lastCarried }]))
+  const verdicts = segmentPlaces(rpm.samples, data).map(([from, to]) =>
+    judgeLoad(data, signal, from, to, rises),
+  )
+  const losses = verdicts.flatMap(({ episode, lastCarried }) =>
+    episode === null ? [] : [{ episode, lastCarried }],
+  )
   const isLater = (first: number) =>
     losses.some(
       ({ episode, lastCarried }) =>

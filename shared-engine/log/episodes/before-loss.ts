@@ -66,8 +66,8 @@ function forcesOf(
   const amps = currents.motor[h] ?? NaN
   if (Number.isNaN(amps)) return { forcePerLoopN: null, toothN: null, loopTensionN: null }
   const rpm = signal.rpmAt(c)
-  const least = loads.of(amps, signal.rpmAt(h)).forcePerLoop
-  const full = loads.of(ampsAt(model.drive, angularSpeedOf(rpm)), rpm).forcePerLoop
+  const least = loads.forceOf(amps, signal.rpmAt(h))
+  const full = loads.forceOf(ampsAt(model.drive, angularSpeedOf(rpm)), rpm)
   const most = Math.max(least, model.machine.service.factor * full)
   return {
     forcePerLoopN: [least, most],

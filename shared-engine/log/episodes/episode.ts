@@ -1,14 +1,6 @@
 /** What a log can tell of. */
 export type EpisodeKind =
-  | 'over-rev'
-  | 'sag'
-  | 'over-temperature'
-  | 'signal-lost'
-  | 'spin'
-  | 'load-lost'
-  | 'jam'
-  | 'stall'
-  | 'cut-off'
+  'over-rev' | 'sag' | 'over-temperature' | 'signal-lost' | 'spin' | 'load-lost' | 'jam' | 'stall' | 'cut-off'
 
 /** The largest, or for volts the least, value of an episode. */
 export interface Peak {
@@ -65,6 +57,8 @@ export interface Episode {
 export function inOrder(episodes: readonly Episode[]): readonly Episode[] {
   return [...episodes].sort(
     (one, other) =>
-      one.segment - other.segment || one.start - other.start || (one.kind < other.kind ? -1 : one.kind > other.kind ? 1 : 0),
+      one.segment - other.segment ||
+      one.start - other.start ||
+      (one.kind < other.kind ? -1 : one.kind > other.kind ? 1 : 0),
   )
 }

@@ -44,10 +44,15 @@ export function judgeLoad(
   const free = windows.filter((window) => window.first > c && isFree(signal, window))
   const bursts = rises.filter(({ first }) => first > c && first <= to && isBurst(signal, first, to))
   const stepped = isStep(data, signal, { ...carrying, last: c }, free[0], to)
-  const lost = (secondsIn(signal, free) >= leastFreeSeconds && (stepped || bursts.length > 0)) || bursts.length >= 2
+  const lost =
+    (secondsIn(signal, free) >= leastFreeSeconds && (stepped || bursts.length > 0)) || bursts.length >= 2
   if (!lost) return { judged: true, lastCarried: c, episode: null }
   const first = free[0]?.first ?? bursts[0]?.first ?? c + 1
-  return { judged: true, lastCarried: c, episode: lossEpisode(data, signal, { ...carrying, last: c }, first, to) }
+  return {
+    judged: true,
+    lastCarried: c,
+    episode: lossEpisode(data, signal, { ...carrying, last: c }, first, to),
+  }
 }
 
 /** Time that free windows cover together, s. */
@@ -63,7 +68,13 @@ function secondsIn(signal: LoadSignal, windows: readonly Window[]): number {
 }
 
 /** The first free window follows c at once, well before the end, without slowing, at less than cruise, throttle held. */
-function isStep(data: LogData, signal: LoadSignal, carried: Window, free: Window | undefined, to: number): boolean {
+function isStep(
+  data: LogData,
+  signal: LoadSignal,
+  carried: Window,
+  free: Window | undefined,
+  to: number,
+): boolean {
   if (free === undefined) return false
   const c = carried.last
   const soon = Math.max(1, Number.isNaN(signal.rpm.step) ? 0 : 2.5 * signal.rpm.step)
@@ -81,7 +92,11 @@ function isStep(data: LogData, signal: LoadSignal, carried: Window, free: Window
 /** A rise whose first two seconds draw no more than the threshold, where spinning would draw more. */
 function isBurst(signal: LoadSignal, first: number, to: number): boolean {
   const places: number[] = []
-  for (let place = first; place <= to && signal.timeAt(place) - signal.timeAt(first) <= burstSeconds; place += 1) {
+  for (
+    let place = first;
+    place <= to && signal.timeAt(place) - signal.timeAt(first) <= burstSeconds;
+    place += 1
+  ) {
     if (signal.turns(place) && !Number.isNaN(signal.x[place] ?? NaN)) places.push(place)
   }
   if (places.length > 2) places.shift()
@@ -103,4 +118,3 @@ function lossEpisode(data: LogData, signal: LoadSignal, carried: Window, first: 
     source: signal.currents.source,
   })
 }
-

@@ -51,7 +51,13 @@ export function follows({ samples, timeline, reach }: Channel, place: number): b
 }
 
 /** The largest value between two places of a channel, the first of equals; the least with `sign` −1. */
-export function peakOf(channel: Channel, first: number, last: number, unit: Peak['unit'], sign: 1 | -1 = 1): Peak {
+export function peakOf(
+  channel: Channel,
+  first: number,
+  last: number,
+  unit: Peak['unit'],
+  sign: 1 | -1 = 1,
+): Peak {
   const { samples, timeline, values } = channel
   let best = first
   for (let place = first + 1; place <= last; place += 1) {

@@ -29,8 +29,7 @@ function stallPackAmps({ model }: LoadSignal, amps: number): number {
 export function standstillEpisodes(data: LogData, signal: LoadSignal): readonly Episode[] {
   const powered = powerTest(data, signal)
   const { rpm, model } = signal
-  const stands = (place: number) =>
-    Math.abs(signal.rpmAt(place)) <= still * model.freeRpm && powered(place)
+  const stands = (place: number) => Math.abs(signal.rpmAt(place)) <= still * model.freeRpm && powered(place)
   const episodes: Episode[] = []
   for (let first = 0; first < rpm.samples.length; first += 1) {
     if (!stands(first)) continue

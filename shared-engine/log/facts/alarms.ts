@@ -129,11 +129,17 @@ function verdictOf(channel: Channel, alarm: ReplayedAlarm): AlarmVerdict {
 /** Rows whose sample is past the alarm's limit, in order. */
 function pastRows(channel: Channel, { direction, limit }: ReplayedAlarm): readonly number[] {
   const sign = direction === 'above' ? 1 : -1
-  return [...channel.samples].filter((row) => sign * (channel.values[row] ?? NaN) > sign * limit)
+  const past: number[] = []
+  for (const row of channel.samples) if (sign * (channel.values[row] ?? NaN) > sign * limit) past.push(row)
+  return past
 }
 
 /** Whether the limit was passed from the condition's start to half a minute after its end. */
-function isFollowed({ timeline }: Channel, past: readonly number[], { begun, end, segment }: Spoken): boolean {
+function isFollowed(
+  { timeline }: Channel,
+  past: readonly number[],
+  { begun, end, segment }: Spoken,
+): boolean {
   let low = 0
   let high = past.length
   while (low < high) {

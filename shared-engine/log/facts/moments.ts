@@ -2,7 +2,7 @@ import type { Channel } from '../channel.ts'
 import type { ChannelId } from '../../reference/columns.ts'
 import type { LogData } from '../data.ts'
 import type { Currents } from '../derive/current.ts'
-import type { Loads } from '../derive/loads.ts'
+import { LoggedLoad, type Loads } from '../derive/loads.ts'
 
 /** A value with its moment. */
 export interface Moment {
@@ -68,25 +68,34 @@ export interface Most {
 /** The most of current, torque, force, tension and tooth force over a log. */
 export function mostOf(data: LogData, currents: Currents, loads: Loads): Most {
   const rpm = data.channels.get('rpm')
-  const names = ['motorAmps', 'torqueNm', 'forcePerLoopN', 'loopTensionN', 'toothN'] as const
-  const best = new Map<string, Moment>()
+  const found = new LoggedLoad()
+  // value and row of the most of each, in the order of the names
+  const values = new Float64Array(5).fill(-Infinity)
+  const rows = new Int32Array(5)
+  const offer = (which: number, value: number, row: number) => {
+    if (!(value > (values[which] ?? Infinity))) return
+    values[which] = value
+    rows[which] = row
+  }
   rpm?.samples.forEach((row, place) => {
     const amps = currents.motor[place] ?? NaN
     if (Number.isNaN(amps)) return
-    const { torque, forcePerLoop, tension, tooth } = loads.of(amps, rpm.values[row] ?? NaN)
-    const values = [amps, torque, forcePerLoop, tension, tooth]
-    names.forEach((name, which) => {
-      const value = values[which] ?? NaN
-      const known = best.get(name)
-      if (known === undefined || value > known.value) best.set(name, momentOf(data, row, value))
-    })
+    loads.set(found, amps, rpm.values[row] ?? NaN)
+    offer(0, amps, row)
+    offer(1, found.torque, row)
+    offer(2, found.forcePerLoop, row)
+    offer(3, found.tension, row)
+    offer(4, found.tooth, row)
   })
-  const [motorAmps, torqueNm, forcePerLoopN, loopTensionN, toothN] = names.map((name) => best.get(name) ?? null)
+  const most = (which: number) => {
+    const value = values[which] ?? -Infinity
+    return value === -Infinity ? null : momentOf(data, rows[which] ?? 0, value)
+  }
   return {
-    motorAmps: motorAmps ?? null,
-    torqueNm: torqueNm ?? null,
-    forcePerLoopN: forcePerLoopN ?? null,
-    loopTensionN: loopTensionN ?? null,
-    toothN: toothN ?? null,
+    motorAmps: most(0),
+    torqueNm: most(1),
+    forcePerLoopN: most(2),
+    loopTensionN: most(3),
+    toothN: most(4),
   }
 }

@@ -34,5 +34,8 @@ export function sharesOf(data: LogData, currents: Currents, topAmps: number): Sh
   }
   const all = seconds.reduce((one, other) => one + other, 0)
   if (!(all > 0)) return { sharesBy: null, shares: null }
-  return { sharesBy: set === undefined ? 'amps' : (set.id as 'duty' | 'throttle'), shares: Array.from(seconds, (part) => part / all) }
+  return {
+    sharesBy: set === undefined ? 'amps' : (set.id as 'duty' | 'throttle'),
+    shares: Array.from(seconds, (part) => part / all),
+  }
 }

@@ -70,4 +70,3 @@ function isSame(channels: readonly Channel[], row: number, fewest: number): bool
   }
   return filled >= fewest
 }
-

@@ -58,7 +58,12 @@ export function dropDropouts(task: RepairTask): void {
   channel.index()
 }
 
-function dropSample(task: RepairTask, channel: Channel, row: number, code: 'dropout' | 'spike' | 'stuck'): void {
+function dropSample(
+  task: RepairTask,
+  channel: Channel,
+  row: number,
+  code: 'dropout' | 'spike' | 'stuck',
+): void {
   channel.drop(row)
   task.repairs.add(code, channel.id, lineOf(task, row))
 }
@@ -87,9 +92,11 @@ function dropSpikesOf(task: RepairTask, channel: Channel, size: number): void {
     if (after !== undefined && secondsBetween(channel, kept, after) <= longest) {
       const earlier = values[kept] ?? NaN
       const later = values[after] ?? NaN
-      const off = value > earlier ? Math.min(value - earlier, value - later) : Math.min(earlier - value, later - value)
+      const off =
+        value > earlier ? Math.min(value - earlier, value - later) : Math.min(earlier - value, later - value)
       if (off > size && Math.abs(later - earlier) <= size / 2) {
-        for (let spike = place; spike < end; spike += 1) dropSample(task, channel, samples[spike] ?? 0, 'spike')
+        for (let spike = place; spike < end; spike += 1)
+          dropSample(task, channel, samples[spike] ?? 0, 'spike')
         place = end - 1
         continue
       }

@@ -24,7 +24,13 @@ export function dropStuck(task: RepairTask): void {
   const full = machine.pack.fullVolts
   const byRpm: readonly Witness[] = [{ channel: 'rpm', move: 0.2 * freeRpm }]
   const witnesses: readonly (readonly [ChannelId, readonly Witness[]])[] = [
-    ['rpm', [{ channel: 'volts', move: 0.06 * full }, { channel: 'throttle', move: 0.3 }]],
+    [
+      'rpm',
+      [
+        { channel: 'volts', move: 0.06 * full },
+        { channel: 'throttle', move: 0.3 },
+      ],
+    ],
     ['amps', byRpm],
     ['motorAmps', byRpm],
     ['speed', byRpm],
@@ -46,13 +52,17 @@ function dropStuckOf(
   witnesses: readonly { readonly other: Channel; readonly move: number }[],
 ): void {
   const { samples, values, timeline } = channel
-  const quantum = quantumOf(Array.from(samples.subarray(0, 1_001), (row) => values[row] ?? NaN))
+  const quantum = quantumOf(channel.first())
   const { t, segmentOf } = timeline
   for (let place = 0; place < samples.length;) {
     const first = samples[place] ?? 0
     const value = values[first] ?? NaN
     let end = place + 1
-    while (end < samples.length && values[samples[end] ?? 0] === value && segmentOf[samples[end] ?? 0] === segmentOf[first])
+    while (
+      end < samples.length &&
+      values[samples[end] ?? 0] === value &&
+      segmentOf[samples[end] ?? 0] === segmentOf[first]
+    )
       end += 1
     const last = samples[end - 1] ?? first
     const long = end - place >= fewestSamples && (t[last] ?? 0) - (t[first] ?? 0) >= leastSeconds

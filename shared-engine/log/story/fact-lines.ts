@@ -37,7 +37,10 @@ export function factLines(facts: LogFacts, system: UnitSystem): readonly (readon
   const put = (label: string, value: number | null, kind: QuantityKind, more = '') => {
     if (value !== null) lines.push([label, `${shown(value, kind)}${more}`])
   }
-  const at = (found: Moment | null) => (found === null ? '' : `  at ${found.t.toFixed(1)} s${found.segment > 1 ? ` of segment ${found.segment}` : ''}`)
+  const at = (found: Moment | null) =>
+    found === null
+      ? ''
+      : `  at ${found.t.toFixed(1)} s${found.segment > 1 ? ` of segment ${found.segment}` : ''}`
   put('Distance by the rpm', facts.distanceM, 'distance', `  in ${shown(facts.coveredSeconds, 'time')}`)
   put('Distance by the logged speed', facts.loggedDistanceM, 'distance')
   put('Top speed by the rpm', facts.topSpeedMps?.value ?? null, 'speed', at(facts.topSpeedMps))
@@ -49,15 +52,26 @@ export function factLines(facts: LogFacts, system: UnitSystem): readonly (readon
     const [label, kind] = mostLabels[name] ?? [name, 'none']
     put(label, found?.value ?? null, kind, at(found))
   }
-  put('Slip', facts.slip?.median ?? null, 'fraction', `  median of ${facts.slip?.samples ?? 0} steady samples`)
+  put(
+    'Slip',
+    facts.slip?.median ?? null,
+    'fraction',
+    `  median of ${facts.slip?.samples ?? 0} steady samples`,
+  )
   put('Charge used, counted', facts.chargeCCounted, 'charge')
   put('Charge used, by the amps', facts.chargeCIntegrated, 'charge')
   put('Energy used, counted', facts.energyJCounted, 'energy')
   put('Energy used, by volts and amps', facts.energyJIntegrated, 'energy')
-  if (facts.whPerKm !== null) lines.push(['Energy for a kilometre', `${shown(facts.whPerKm, 'none')}\u202FW·h`])
+  if (facts.whPerKm !== null)
+    lines.push(['Energy for a kilometre', `${shown(facts.whPerKm, 'none')}\u202FW·h`])
   put('Pack resistance', facts.packOhm?.value ?? null, 'ohms', spreadOf(facts, system))
   put('RMS current of one motor', facts.rmsMotorAmps, 'amps', loadOf(facts, system))
-  put('Charge left would last', facts.minutesLeft, 'minutes', facts.minutesFrom === null ? '' : `  by ${minutesWords[facts.minutesFrom]}`)
+  put(
+    'Charge left would last',
+    facts.minutesLeft,
+    'minutes',
+    facts.minutesFrom === null ? '' : `  by ${minutesWords[facts.minutesFrom]}`,
+  )
   return lines
 }
 

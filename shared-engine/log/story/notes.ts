@@ -42,7 +42,8 @@ function notJudgedNotes({ data }: ReadLog, judged: Judged): readonly string[] {
       : 'the log has neither a current nor the pack’s volts'
     notes.push(`Whether the load went is not judged: ${why}.`)
   }
-  if (!judged.stall) notes.push('Jams and stalls are not judged: the log has neither throttle, duty nor a current.')
+  if (!judged.stall)
+    notes.push('Jams and stalls are not judged: the log has neither throttle, duty nor a current.')
   if (!judged.cutOff) notes.push('Cut-offs are not judged: they need the throttle and a logged current.')
   return notes
 }

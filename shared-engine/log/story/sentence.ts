@@ -33,7 +33,12 @@ const peakKinds: Readonly<Record<Peak['unit'], QuantityKind>> = {
  */
 export function sentenceOf(episode: Episode, telling: Telling): string {
   const where = telling.segments > 1 ? `Segment ${episode.segment}: ` : ''
-  return where + (episode.before === undefined ? plainSentence(episode, telling) : lossSentence(episode, episode.before, telling))
+  return (
+    where +
+    (episode.before === undefined
+      ? plainSentence(episode, telling)
+      : lossSentence(episode, episode.before, telling))
+  )
 }
 
 function plainSentence(episode: Episode, telling: Telling): string {
@@ -100,7 +105,9 @@ const sourceWords: Readonly<Record<string, string>> = {
 function lossSentence({ peak, source, peakAtMost }: Episode, before: BeforeLoss, telling: Telling): string {
   const { system, sagStepAmps } = telling
   const between = (pair: readonly [number, number] | null, kind: QuantityKind) =>
-    pair === null ? null : `${formatText(Math.max(0, pair[0]), kind, system)} to ${formatText(pair[1], kind, system)}`
+    pair === null
+      ? null
+      : `${formatText(Math.max(0, pair[0]), kind, system)} to ${formatText(pair[1], kind, system)}`
   const tooth = between(before.toothN, 'force')
   const tension = between(before.loopTensionN, 'force')
   const step = sagStepAmps === null ? '' : `, in steps of ${formatText(sagStepAmps, 'amps', system)}`
@@ -117,7 +124,9 @@ function lossSentence({ peak, source, peakAtMost }: Episode, before: BeforeLoss,
     peak === null
       ? ''
       : ` It then turned free, up to ${shownPeak(peak, system)} at ${moment(peak.t)}${
-          peakAtMost === null || peakAtMost === undefined ? '' : `, between samples at most ${formatText(peakAtMost, 'rpm', system)}`
+          peakAtMost === null || peakAtMost === undefined
+            ? ''
+            : `, between samples at most ${formatText(peakAtMost, 'rpm', system)}`
         }.`
   return `Between ${moment(before.from, 2)} and ${moment(before.to, 2)} the load went (track, belt or chain off, a shaft or key sheared): ${turned}${amps}${forces}.${after}${ratedPart(before.ratedPassedSecondsBefore)}`
 }

@@ -134,7 +134,10 @@ export class TextReader {
     if (said !== null) all[0] = this.#held[0] = ''
     const lines = all.filter((line) => !isBlank(line) && !isComment(line))
     const { delimiter, decimal } = this.#choice
-    this.#dialect = dialectOf(lines, { delimiter: delimiter ?? said, ...(decimal === undefined ? {} : { decimal }) })
+    this.#dialect = dialectOf(lines, {
+      delimiter: delimiter ?? said,
+      ...(decimal === undefined ? {} : { decimal }),
+    })
     if (this.#dialect === null) {
       this.#refused = refusal('one-column')
       return
@@ -173,4 +176,7 @@ export class TextReader {
   }
 }
 
-const tooBig = (length: number) => ({ value: `${(length / 2 ** 30).toFixed(1)} GiB`, allowed: 'less than 2 GiB' })
+const tooBig = (length: number) => ({
+  value: `${(length / 2 ** 30).toFixed(1)} GiB`,
+  allowed: 'less than 2 GiB',
+})

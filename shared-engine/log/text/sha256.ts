@@ -58,7 +58,8 @@ function mix(state: Uint32Array, words: Uint32Array): void {
   let [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = state
   for (let round = 0; round < 64; round += 1) {
     const choice = (e & f) ^ (~e & g)
-    const one = h + (turned(e, 6) ^ turned(e, 11) ^ turned(e, 25)) + choice + (constants[round] ?? 0) + w(round)
+    const one =
+      h + (turned(e, 6) ^ turned(e, 11) ^ turned(e, 25)) + choice + (constants[round] ?? 0) + w(round)
     const two = (turned(a, 2) ^ turned(a, 13) ^ turned(a, 22)) + ((a & b) ^ (a & c) ^ (b & c))
     h = g
     g = f
@@ -83,7 +84,12 @@ export function utf8Bytes(text: string): Uint8Array {
     else if (code < 0x800) bytes.push(0xc0 | (code >> 6), 0x80 | (code & 63))
     else if (code < 0x10000) bytes.push(0xe0 | (code >> 12), 0x80 | ((code >> 6) & 63), 0x80 | (code & 63))
     else
-      bytes.push(0xf0 | (code >> 18), 0x80 | ((code >> 12) & 63), 0x80 | ((code >> 6) & 63), 0x80 | (code & 63))
+      bytes.push(
+        0xf0 | (code >> 18),
+        0x80 | ((code >> 12) & 63),
+        0x80 | ((code >> 6) & 63),
+        0x80 | (code & 63),
+      )
   }
   return Uint8Array.from(bytes)
 }

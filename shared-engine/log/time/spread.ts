@@ -34,7 +34,12 @@ export function timedRowsOf(
       continue
     }
     const before = rows[count - 1]
-    if (before !== undefined && seconds[count - 1] === stamp && !breaks.has(row) && join(channels, before, row)) {
+    if (
+      before !== undefined &&
+      seconds[count - 1] === stamp &&
+      !breaks.has(row) &&
+      join(channels, before, row)
+    ) {
       repairs.add('merged', null, line)
       continue
     }

@@ -54,7 +54,12 @@ export function stampsOf(
 
 /** Stamps of rows that come at a steady rate. */
 export function steadyStamps(count: number, rate: number): Stamps {
-  return { form: 'rate', seconds: Float64Array.from({ length: count }, (_, row) => row / rate), unit: null, place: null }
+  return {
+    form: 'rate',
+    seconds: Float64Array.from({ length: count }, (_, row) => row / rate),
+    unit: null,
+    place: null,
+  }
 }
 
 /** The form that more than half of the first filled cells have; null for numbers. */

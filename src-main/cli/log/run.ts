@@ -15,7 +15,12 @@ import { logBytesOf } from './log-file.ts'
 import { logText } from './text.ts'
 
 /** Reads a log and prints what happened; gives the exit code. */
-export async function tellLog(buildFile: string, file: string, options: OptionValues, io: Io): Promise<number> {
+export async function tellLog(
+  buildFile: string,
+  file: string,
+  options: OptionValues,
+  io: Io,
+): Promise<number> {
   if (buildFile === '-' && file === '-') {
     const allowed = 'standard input for one of the two'
     return tell(io, 'pitchline', [

@@ -13,12 +13,15 @@ const width = 80
 const caution =
   'A log shows what its sensors saw, not what broke: look at the machine before it runs again, on a stand, pack unplugged first. Estimates, not approvals: follow the makers’ limits and your local rules.'
 
+/** Wrapped lines, two blanks in front of the first and four of the others. */
+const indented = (text: string) => wrapped(text, width, '    ', '  ')
+
 /** A log for a person: the story in order of time, facts, repairs, what was not judged, cautions. */
 export function logText(result: LogResult, file: string, system: UnitSystem): string {
   const blocks = [
     headLines(result, file),
     storyLines(result, system),
-    factLines(result.facts, system).map(([label, value]) => `  ${label.padEnd(38)} ${value}`),
+    ['Facts', ...factLines(result.facts, system).flatMap(factLine)],
     alarmLines(result),
     repairLines(result),
     result.notes.flatMap((note) => wrapped(`Note: ${oneLine(note, 600)}`, width, '  ')),
@@ -28,6 +31,11 @@ export function logText(result: LogResult, file: string, system: UnitSystem): st
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
     .join('\n\n')}\n`
+}
+
+/** Label and value; what does not fit the page goes below. */
+function factLine([label, value]: readonly [string, string]): readonly string[] {
+  return wrapped(value, width, ' '.repeat(39), `  ${label.padEnd(36)}`)
 }
 
 function headLines({ build, reading, segments, rpmScale }: LogResult, file: string): readonly string[] {
@@ -46,9 +54,8 @@ function storyLines({ episodes, facts, segments }: LogResult, system: UnitSystem
   if (episodes.length === 0) return ['What happened', '  Nothing that a log like this can tell of.']
   const telling = tellingOf(facts, segments.length, system)
   const lines = episodes.flatMap((episode) => {
-    const mark = episode.over ? '! ' : '  '
-    const [first = '', ...rest] = wrapped(sentenceOf(episode, telling), width - 2, '  ')
-    return [`${mark}${first.trimStart()}`, ...rest.map((line) => `  ${line.trimStart()}`)]
+    const mark = episode.over ? '!' : ' '
+    return wrapped(sentenceOf(episode, telling), width, '  ', mark)
   })
   return ['What happened (! a limit was passed, or something went)', ...lines]
 }
@@ -59,10 +66,8 @@ function alarmLines({ alarms }: LogResult): readonly string[] {
     const label = oneLine(id, 40)
     if (spoke === null) return [`  ${label}: the log lacks its channel`]
     const first = firstAt === null ? '' : `, first at ${firstAt.t.toFixed(1)} s`
-    return wrapped(
-      `${label}: spoke ${spoke} times${first}; ${falseAlarms ?? 0} with nothing behind it, ${missed ?? 0} passages unannounced`,
-      width,
-      '  ',
+    return indented(
+      `${label}: spoke ${spoke} ${spoke === 1 ? 'time' : 'times'}${first}; ${falseAlarms ?? 0} with nothing behind it, passages unannounced: ${missed ?? 0}`,
     )
   })
   return ['Alarms, replayed', ...lines]
@@ -71,7 +76,9 @@ function alarmLines({ alarms }: LogResult): readonly string[] {
 function repairLines({ repairs }: LogResult): readonly string[] {
   if (repairs.length === 0) return ['Repairs', '  none: every row and value was taken as it stands']
   const lines = repairs.flatMap(({ code, channel, count, firstRow }) =>
-    wrapped(`${count} × ${repairWords[code]}${channel === null ? '' : ` (${channel})`}, first in line ${firstRow}`, width, '  '),
+    indented(
+      `${count} × ${repairWords[code]}${channel === null ? '' : ` (${channel})`}; first in line ${firstRow}`,
+    ),
   )
   return ['Repairs: what was left out or changed', ...lines]
 }

@@ -1,0 +1,78 @@
+import { memoryUsage } from 'node:process'
+import path from 'node:path'
+import { readFileSync } from 'node:fs'
+import papaparse from 'papaparse'
+import { readBuild } from '../../shared-engine/entries/read.ts'
+import { LogReading } from '../../shared-engine/log/log.ts'
+import { TextReader } from '../../shared-engine/log/text/reader.ts'
+import { processorSeconds, runsOf, told } from './measure.ts'
+
+// A log of a million rows of eight columns: how long its text takes beside the bare parse of the library in the same
+// run, how long all of it, and the memory that it needs. Processor seconds: a machine that does other things too does
+// not show in them.
+
+const rows = 1_000_000
+const runs = 5
+
+/** A steady generator, so that every run reads the same bytes. */
+function madeLog(): Uint8Array {
+  let seed = 12_345
+  const next = () => (seed = (seed * 1_103_515_245 + 12_345) & 0x7fff_ffff) / 0x7fff_ffff
+  const lines = [
+    'Time [s],Motor rpm,Pack volts [V],Pack current [A],Duty [%],Motor temp [°C],Speed [km/h],ESC temp [°C]',
+  ]
+  for (let row = 0; row < rows; row += 1) {
+    const rpm = Math.round(1500 + 1000 * next())
+    const volts = (48 + 2 * next()).toFixed(1)
+    const amps = (30 * next()).toFixed(1)
+    const duty = Math.round(60 + 30 * next())
+    const speed = (6 + 2 * next()).toFixed(1)
+    const warm = Math.round(40 + 10 * next())
+    lines.push(
+      `${(row * 0.1).toFixed(3)},${rpm},${volts},${amps},${duty},${warm},${speed},${Math.round(30 + 5 * next())}`,
+    )
+  }
+  return new TextEncoder().encode(`${lines.join('\n')}\n`)
+}
+
+const read = readBuild(readFileSync(path.join('examples', 'hut-hauler.build.json')))
+if (!read.ok) throw new Error('the demo build cannot be read')
+const build = read.value
+const bytes = madeLog()
+const megabytes = () => memoryUsage().rss / 2 ** 20
+
+function bareParse(): void {
+  const text = new TextDecoder().decode(bytes)
+  new papaparse.Parser({ delimiter: ',', newline: '\n' }).parse(text, 0, false)
+}
+
+function readTextAlone(): void {
+  const reader = new TextReader(bytes, {})
+  for (let block = 0; block < reader.blocks; block += 1) reader.read(block)
+  if ('code' in reader.result()) throw new Error('the text was refused')
+}
+
+function readAll(): void {
+  const reading = new LogReading({ build, bytes, choice: {}, alarms: null })
+  while (!reading.done) reading.step()
+  if (reading.result()?.ok !== true) throw new Error('the log was refused')
+}
+
+const before = megabytes()
+const all: number[] = []
+const text: number[] = []
+const bare: number[] = []
+// The whole first, so that its memory is not hidden behind what the bare parse keeps.
+readAll()
+const needed = megabytes()
+for (let run = 0; run < runs; run += 1) {
+  all.push(processorSeconds(readAll))
+  text.push(processorSeconds(readTextAlone))
+  bare.push(processorSeconds(bareParse))
+}
+console.log(`log of ${rows.toLocaleString('en')} rows of 8 columns, ${(bytes.length / 1e6).toFixed(0)} MB`)
+console.log(`  bare parse of the library     ${told(runsOf(bare), 's')}`)
+console.log(`  text into numbers             ${told(runsOf(text), 's')}`)
+console.log(`  all: channels, story, facts   ${told(runsOf(all), 's')}`)
+console.log(`  text over bare parse          ${(runsOf(text).median / runsOf(bare).median).toFixed(2)}`)
+console.log(`  memory: ${before.toFixed(0)} MB before, ${needed.toFixed(0)} MB after reading it whole`)
