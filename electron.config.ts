@@ -1,6 +1,6 @@
 import path from 'node:path'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
-import type { InlineConfig } from 'vite'
+import type { InlineConfig, Plugin } from 'vite'
 import { buildFacts } from './scripts/build-facts.ts'
 
 /**
@@ -66,12 +66,25 @@ const forNode = ({
   },
 })
 
+/**
+ * Letters of the mathematics in one format: the sheet names each in three, of which Chromium takes the first, and the
+ * copies would be a third of the page.
+ */
+const lettersOnce: Plugin = {
+  name: 'pitchline:letters-once',
+  enforce: 'pre',
+  transform: (code, id) =>
+    /katex(\.min)?\.css$/.test(id)
+      ? code.replace(/,url\([^)]*\.(woff|ttf)\) format\("(woff|truetype)"\)/g, '')
+      : undefined,
+}
+
 /** The page and its workers: relative, hashed, nothing inline, as its content security policy asks. */
 const page: InlineConfig = {
   ...shared,
   base: './',
   publicDir: false,
-  plugins: [svelte({ configFile: false })],
+  plugins: [svelte({ configFile: false }), lettersOnce],
   worker: { format: 'es' },
   build: {
     target: 'chrome114',
@@ -79,7 +92,7 @@ const page: InlineConfig = {
     emptyOutDir: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // One file of fonts, mathematics and plots, read from the disk: the size is known and kept in test/house.
+    // One file of fonts, mathematics and plots, read from the disk: its size is held to in test/house/page-size.test.ts.
     chunkSizeWarningLimit: 2000,
   },
 }
