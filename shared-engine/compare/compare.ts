@@ -26,7 +26,7 @@ export interface Difference {
 }
 
 /** One figure of every build. */
-export interface ComparedFigure {
+interface ComparedFigure {
   readonly figure: NamedFigure
   readonly values: readonly (number | null)[]
   /** From the first build; null for it, and where one of the two does not exist. */
@@ -46,7 +46,7 @@ export interface ComparedEntry {
 }
 
 /** One limit of every build; null where it is not in the ledger. */
-export interface ComparedLimit {
+interface ComparedLimit {
   readonly id: string
   readonly label: string
   readonly rows: readonly (LimitRow | null)[]

@@ -24,7 +24,7 @@ export interface PathState {
 }
 
 /** Two figures under each part, by the part's name. */
-export type PartFigures = Readonly<Record<string, readonly Shown[]>>
+type PartFigures = Readonly<Record<string, readonly Shown[]>>
 
 /**
  * The two live figures of each part: volts and amps of the pack, duty and amps of the controller, speed and torque of

@@ -2,7 +2,7 @@ import type { PlotScale } from './scale.ts'
 import type { Frame, Shape, TextShape } from './scene.ts'
 import { textWidth } from './text-width.ts'
 
-export interface FrameWish {
+interface FrameWish {
   readonly frame: Frame
   readonly x: PlotScale
   readonly y: PlotScale

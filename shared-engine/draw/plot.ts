@@ -10,7 +10,7 @@ import type { Axis, CursorMap, Frame, PanelReading, PlotReading, Scene, Shape } 
 import { stopsOf } from './readout.ts'
 import { textWidth } from './text-width.ts'
 
-export interface AxisDescription {
+interface AxisDescription {
   /** "Ground speed". */
   readonly label: string
   readonly kind: QuantityKind

@@ -33,7 +33,7 @@ const usual = levelsOf(60)
 const low = levelsOf(40)
 const margin = 12
 
-export interface PowerPathLook {
+interface PowerPathLook {
   /** px. */
   readonly width: number
   readonly system: UnitSystem
@@ -44,7 +44,7 @@ export interface PowerPathLook {
 }
 
 /** An item of the row with the x of its left edge. */
-export interface PlacedItem extends RowItem {
+interface PlacedItem extends RowItem {
   readonly left: number
 }
 

@@ -4,7 +4,7 @@
  */
 export type Role = 'paper' | 'ink' | 'quiet' | 'hairline' | 'accent' | 'near' | 'over' | SeriesRole
 
-export type SeriesRole = 'series1' | 'series2' | 'series3' | 'series4' | 'series5' | 'series6'
+type SeriesRole = 'series1' | 'series2' | 'series3' | 'series4' | 'series5' | 'series6'
 
 export type Marker = 'disc' | 'square' | 'triangle' | 'diamond' | 'cross' | 'ring'
 

@@ -3,7 +3,7 @@ import { assertUnit, fromEngine, toEngine } from '../units/convert.ts'
 import { displayUnit } from '../units/display.ts'
 import type { QuantityKind, UnitSystem } from '../units/kinds.ts'
 
-export interface Tick {
+interface Tick {
   /** SI. */
   readonly value: number
   readonly text: string
@@ -19,7 +19,7 @@ export interface PlotScale {
   pixelOf(value: number): number
 }
 
-export interface ScaleWish {
+interface ScaleWish {
   readonly kind: QuantityKind
   readonly system: UnitSystem
   /** Least and greatest value to be seen, SI. */

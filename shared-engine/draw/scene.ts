@@ -29,7 +29,7 @@ interface ShapeCommon {
 }
 
 /** Any outline; `d` as in SVG. */
-export interface PathShape extends ShapeCommon {
+interface PathShape extends ShapeCommon {
   readonly shape: 'path'
   readonly d: string
   readonly fill?: Role
@@ -38,14 +38,14 @@ export interface PathShape extends ShapeCommon {
   readonly stroke?: Stroke
 }
 
-export interface LineShape extends ShapeCommon {
+interface LineShape extends ShapeCommon {
   readonly shape: 'line'
   readonly from: Point
   readonly to: Point
   readonly stroke: Stroke
 }
 
-export interface PolygonShape extends ShapeCommon {
+interface PolygonShape extends ShapeCommon {
   readonly shape: 'polygon'
   readonly points: readonly Point[]
   readonly fill?: Role
@@ -53,7 +53,7 @@ export interface PolygonShape extends ShapeCommon {
   readonly stroke?: Stroke
 }
 
-export interface CircleShape extends ShapeCommon {
+interface CircleShape extends ShapeCommon {
   readonly shape: 'circle'
   readonly centre: Point
   readonly radius: number
@@ -77,7 +77,7 @@ export interface TextShape extends ShapeCommon {
 }
 
 /** A box of slanting hairlines: what lies beyond a limit. */
-export interface HatchShape extends ShapeCommon {
+interface HatchShape extends ShapeCommon {
   readonly shape: 'hatch'
   readonly box: Box
   readonly role: Role
@@ -183,7 +183,7 @@ export interface Table {
   readonly rows: readonly (readonly (number | string | null)[])[]
 }
 
-export interface TableColumn {
+interface TableColumn {
   readonly label: string
   /** "km/h"; empty for a number without unit. */
   readonly unit: string

@@ -4,10 +4,10 @@ import { escaped, svgMarkup } from './svg-element.ts'
 import type { Attributes, SvgElement } from './svg-element.ts'
 
 /** A colour for each role; the page has its own in its style sheet, this is for paper and files. */
-export type Palette = Readonly<Record<Role, string>>
+type Palette = Readonly<Record<Role, string>>
 
 /** Black on white for print; series as Okabe and Ito, darkened where the original would be too pale on paper. */
-export const printPalette: Palette = {
+const printPalette: Palette = {
   paper: '#ffffff',
   ink: '#15191d',
   quiet: '#566069',
@@ -40,7 +40,7 @@ export const pagePalette: Palette = {
   series6: 'var(--series-6)',
 }
 
-export const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
+const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
 
 function number(value: number): string {
   const rounded = Math.round(value * 100) / 100
@@ -92,7 +92,7 @@ function textElement(shape: TextShape, palette: Palette): SvgElement {
 }
 
 /** `translate(…) rotate(…)` of a group; empty where it stands still. */
-export function groupTransform(
+function groupTransform(
   shift: { x: number; y: number } | undefined,
   turn: number | undefined,
 ): string {

@@ -45,7 +45,7 @@ function csvCell(value: number | string | null): string {
 }
 
 /** "Thrust, N" as a heading. */
-export function columnHeading({ label, unit }: Table['columns'][number]): string {
+function columnHeading({ label, unit }: Table['columns'][number]): string {
   return unit === '' ? label : `${label} (${unit})`
 }
 

@@ -6,7 +6,7 @@ import { driveSettingOf, type DriveSetting, type SettledRow } from './setting.ts
 import { resultOf, type DriveRun } from './result.ts'
 
 /** What may be set for a drive. */
-export interface DriveOptions {
+interface DriveOptions {
   /** °C of winding, controller and coolant at the start; the air's where absent: a machine that stood outside. */
   readonly startTemperature?: number
   /** Largest error of a step, relative to each state. */

@@ -20,7 +20,7 @@ export interface Traction {
  * Current of one motor when nothing is fed back: where the belt drives the motor faster than the duty would, the switches
  * pass no current.
  */
-export function forwardAmps(drive: DriveLine, motorSpeed: number): number {
+function forwardAmps(drive: DriveLine, motorSpeed: number): number {
   return drive.duty > 0 ? Math.max(0, ampsAt(drive, motorSpeed)) : 0
 }
 
@@ -32,7 +32,7 @@ export function forwardAmps(drive: DriveLine, motorSpeed: number): number {
  *
  * *Source:* `docs/model.md` §5; the driven direction: power balance of a stage [assumption: the same efficiency both ways].
  */
-export function driveForce(
+function driveForce(
   { machine }: DriveSetting,
   drive: DriveLine,
   line: ThrustLine,

@@ -5,7 +5,7 @@ import { sampleAt, type Channel, type PlacedSample, type DriveSample } from './s
 import type { DriveSetting } from './setting.ts'
 
 /** A bound that a drive may pass; named like the ledger's limit of the same bound. */
-export interface Watch {
+interface Watch {
   readonly id: string
   readonly channel: Channel
   readonly allowed: number
@@ -27,7 +27,7 @@ export interface Peak {
 }
 
 /** The bounds that this machine's entries name. */
-export function watchesOf({ machine, followsWinding, followsController }: DriveSetting): Watch[] {
+function watchesOf({ machine, followsWinding, followsController }: DriveSetting): Watch[] {
   const most = (id: string, channel: Channel, allowed: number | null): Watch[] =>
     allowed === null ? [] : [{ id, channel, allowed, minimum: false }]
   const { motor, controller, pack }: Machine = machine

@@ -5,7 +5,7 @@ import { DriveUnderWay } from '../drive/run.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and how it is driven. */
-export interface DriveInput {
+interface DriveInput {
   readonly build: Build
   readonly pattern: Pattern
 }

@@ -12,7 +12,7 @@ export interface JobWorker<Part> {
 }
 
 /** The asking side of a job: puts parts together, in whatever order they come. */
-export interface JobCollector<Part, Outcome> {
+interface JobCollector<Part, Outcome> {
   add(part: Part): void
   /** The result so far; the whole result once every item is in. */
   outcome(): Outcome
@@ -30,7 +30,7 @@ export interface JobKind<Input, Part, Outcome> {
 }
 
 /** A kind whose types are known to its own file alone: what threads keep in their table. */
-export type AnyJobKind = JobKind<unknown, unknown, unknown>
+type AnyJobKind = JobKind<unknown, unknown, unknown>
 
 /** Hides the types of a kind; what a thread is sent under its name was made by its own `runJob`. */
 export function anyJob<Input, Part, Outcome>(kind: JobKind<Input, Part, Outcome>): AnyJobKind {
@@ -56,7 +56,7 @@ export const jobAnswerSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('part'), run, from: place, to: place, part: z.unknown() }),
   z.strictObject({ type: z.literal('failed'), run, story: z.string() }),
 ])
-export type JobAnswer = z.output<typeof jobAnswerSchema>
+type JobAnswer = z.output<typeof jobAnswerSchema>
 
 /** One end of the line between the asking side and a thread, whatever kind of thread it is. */
 export interface JobPort {

@@ -3,7 +3,7 @@ import { remediesFor, type Remedies } from '../remedy/remedy.ts'
 import type { JobKind } from './job.ts'
 
 /** A build and the limit that is to hold; null: the worst. */
-export interface RemedyInput {
+interface RemedyInput {
   readonly build: Build
   readonly limit: string | null
 }

@@ -22,7 +22,7 @@ export const uncertaintyDrawsJob: JobKind<
 }
 
 /** Draws, and what they were drawn from. */
-export interface UncertaintyDrawn extends UncertaintyInput {
+interface UncertaintyDrawn extends UncertaintyInput {
   readonly pieces: readonly UncertaintyFound[]
 }
 

@@ -1,7 +1,7 @@
 import { randomAt, randomStream, shuffled } from './random.ts'
 
 /** A Latin hypercube: samples in the unit cube, made on demand one by one. */
-export interface Hypercube {
+interface Hypercube {
   readonly samples: number
   readonly dimensions: number
   /** Point `sample` of the cube, each coordinate in [0, 1). */

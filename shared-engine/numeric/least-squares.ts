@@ -3,10 +3,10 @@ import { Matrix, QrDecomposition } from 'ml-matrix'
 import { normalInverse, sumOfSquares, type Fitted } from './linear-fit.ts'
 
 /** Residuals of a model at parameters: what least squares makes small. */
-export type ResidualsOf = (parameters: readonly number[]) => readonly number[]
+type ResidualsOf = (parameters: readonly number[]) => readonly number[]
 
 /** A fit with what tells whether it is settled. */
-export interface Settled extends Fitted {
+interface Settled extends Fitted {
   /** Size of the last step over that of the parameters: 1e-9 or less where the fit is settled. */
   readonly lastStep: number
 }
@@ -19,7 +19,7 @@ const difference = 1e-6
  *
  * @param scales sizes of the parameters, above 0, for those that are about 0
  */
-export function jacobianOf(
+function jacobianOf(
   residualsOf: ResidualsOf,
   parameters: readonly number[],
   scales: readonly number[],

@@ -24,7 +24,7 @@ export function gaussLegendre(f: (x: number) => number, a: number, b: number, n:
 }
 
 /** How closely an integral is wanted. */
-export interface IntegralOptions {
+interface IntegralOptions {
   readonly absolute?: number
   readonly relative?: number
   /** Where the integrand has a kink or a jump: the pieces are integrated apart. */

@@ -81,7 +81,7 @@ export function xoshiro(state: Uint32Array): () => number {
 }
 
 /** A whole number from 0 up to but without `count`, without the bias of a plain remainder. */
-export function randomBelow(random: Random, count: number): number {
+function randomBelow(random: Random, count: number): number {
   return Math.floor(random() * count)
 }
 

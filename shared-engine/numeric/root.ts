@@ -1,5 +1,5 @@
 /** How closely a root is wanted and how long to look for it. */
-export interface RootOptions {
+interface RootOptions {
   /** Largest error of the root beyond rounding; 0: as close as numbers lie. */
   readonly tolerance?: number
   readonly mostSteps?: number

@@ -1,7 +1,7 @@
 import { bracketedRoot } from './root.ts'
 
 /** Share of a normal distribution within two standard deviations, erf(√2). */
-export const twoSigmaShare = 0.9544997361036416
+const twoSigmaShare = 0.9544997361036416
 
 const lanczos = [
   0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
@@ -15,7 +15,7 @@ const lanczos = [
  * *Source:* C. Lanczos, SIAM J. Numer. Anal. 1 (1964), with the nine coefficients of g = 7; about 15 figures.
  * @example logGamma(5) // 3.1780538303479458
  */
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - logGamma(1 - x)
   const base = x + 6.5
   const sum = lanczos.reduce((total, part, at) => (at === 0 ? part : total + part / (x - 1 + at)), 0)
@@ -29,7 +29,7 @@ export function logGamma(x: number): number {
  * @param a, b above 0
  * *Source:* continued fraction 8.17.22 of the NIST Digital Library of Mathematical Functions, by Lentz's method.
  */
-export function betaShare(x: number, a: number, b: number): number {
+function betaShare(x: number, a: number, b: number): number {
   if (x <= 0) return 0
   if (x >= 1) return 1
   if (x > (a + 1) / (a + b + 2)) return 1 - betaShare(1 - x, b, a)

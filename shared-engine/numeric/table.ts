@@ -1,5 +1,5 @@
 /** What a table says past its ends: its end value, the last segment's line, or nothing. */
-export type EndPolicy = 'hold' | 'extend' | 'absent'
+type EndPolicy = 'hold' | 'extend' | 'absent'
 
 /**
  * Piecewise-linear interpolation in a table of rows.

@@ -1,7 +1,7 @@
 import { bracketedRoot } from '../numeric/root.ts'
 
 /** Where to look for the least change of a number. */
-export interface ChangeSpan {
+interface ChangeSpan {
   /** Today's value. */
   readonly from: number
   /** The farthest value one way; either side of `from`. */

@@ -27,7 +27,7 @@ interface AxisGroup {
 }
 
 /** A rule of the build that some candidates break, told by the first one met in the order of their numbers. */
-export interface BrokenRule {
+interface BrokenRule {
   readonly mistake: Mistake
 }
 

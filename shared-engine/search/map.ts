@@ -1,6 +1,6 @@
 /** Cells of the map, across and up. */
-export const mapColumns = 128
-export const mapRows = 96
+const mapColumns = 128
+const mapRows = 96
 
 /** The span of the map, in the measures' units. */
 export interface MapSpan {

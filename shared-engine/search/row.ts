@@ -27,7 +27,7 @@ export interface SearchRow {
 }
 
 /** Other candidates with the same overall ratio and the same figures. */
-export interface Alternatives {
+interface Alternatives {
   readonly count: number
   /** The first of them, by number. */
   readonly choices: readonly (readonly CandidateChoice[])[]

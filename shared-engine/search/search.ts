@@ -15,7 +15,7 @@ import type { Measure } from './space-measure.ts'
 import type { Aim, SearchPlan } from './space.ts'
 
 /** Points of a front, as typed lists: less is better in both. */
-export interface FrontPart {
+interface FrontPart {
   readonly first: Float64Array
   readonly second: Float64Array
   readonly index: Float64Array

@@ -23,7 +23,7 @@ export interface Measure {
 }
 
 /** The ledger's worst margin: how much is in hand, whatever the limit. −Infinity, one that can't be formed, is none. */
-export const worstMarginMeasure: Measure = {
+const worstMarginMeasure: Measure = {
   name: 'worstMargin',
   label: 'Worst margin',
   kind: 'fraction',

@@ -54,6 +54,5 @@ export type StoredSpace = z.output<typeof spaceSchema>
 export type SpaceValues = number[] | z.output<typeof range> | string
 export type MotorChoice = z.output<typeof motorChoice>
 export type StoredBound = z.output<typeof bound>
-export type StoredAim = z.output<typeof aim>
 export type StoredMeasure = Pick<StoredBound, 'figure' | 'speed'>
 export type SpaceQuantity = z.output<typeof quantity>

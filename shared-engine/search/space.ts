@@ -29,7 +29,7 @@ export interface SearchPlan {
 }
 
 /** A search of more would take minutes; a builder's drawers never ask for it. */
-export const mostCandidates = 100_000_000
+const mostCandidates = 100_000_000
 
 /**
  * A space on a build, or every mistake that keeps it from being searched.

@@ -23,7 +23,7 @@ export interface TallyPart {
 }
 
 /** Candidates that are no valid build, by the rule that they break. */
-export interface UnsoundCount {
+interface UnsoundCount {
   readonly mistake: Mistake
   count: number
   /** The first of them. */

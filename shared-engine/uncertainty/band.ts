@@ -36,7 +36,7 @@ export function marginBandOf(margins: Float64Array, possible: number): MarginBan
  * @param sorted ascending
  * @returns null where it lies among margins that can't be formed
  */
-export function marginQuantile(sorted: Float64Array, p: number): number | null {
+function marginQuantile(sorted: Float64Array, p: number): number | null {
   const place = (sorted.length - 1) * p
   const below = Math.floor(place)
   const low = sorted[below] ?? NaN

@@ -22,7 +22,7 @@ export interface UncertaintyOptions {
 }
 
 /** A piece of the work that any thread can do: samples `from` up to but without `to`. */
-export interface UncertaintyPiece {
+interface UncertaintyPiece {
   readonly from: number
   readonly to: number
 }

@@ -13,7 +13,7 @@ import {
 export type { Influence } from './influence.ts'
 
 /** A toleranced entry as it took part. */
-export interface UncertainEntry {
+interface UncertainEntry {
   readonly path: string
   readonly label: string
   /** In the entry's bench unit. */

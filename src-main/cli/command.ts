@@ -1,7 +1,7 @@
 import type { Io } from './io.ts'
 
 /** A word that a command takes, in the order of the command line. */
-export interface CommandArgument {
+interface CommandArgument {
   readonly name: string
   readonly about: string
   /** May be left out; only the last one may. */
@@ -9,7 +9,7 @@ export interface CommandArgument {
 }
 
 /** A switch, or an option that takes one of a few words. */
-export interface CommandOption {
+interface CommandOption {
   /** As typed: `--json`, or `--units <system>`. */
   readonly flags: string
   readonly about: string

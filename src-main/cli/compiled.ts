@@ -13,7 +13,7 @@ export interface Program {
   readonly main: (words: readonly string[], io?: Io) => Promise<number>
 }
 
-export interface CompiledProgram {
+interface CompiledProgram {
   readonly script: Script
   /** Runs the bundle as Node would run a CommonJS module; gives its exports. */
   readonly start: () => Program

@@ -134,7 +134,7 @@ export class Threads {
 const lostStory = 'a thread ended in the middle of its work, a second time'
 
 /** Makes a thread, and says how it was lost where it is. */
-export type MakeThread = (lost: (how: Loss) => void) => Thread
+type MakeThread = (lost: (how: Loss) => void) => Thread
 
 /** What became of the work of a thread that ended unasked. */
 export interface LostWork {
@@ -151,7 +151,7 @@ interface Crew {
 const ownCrew = (): Crew => ({ lines: [lineOf(ownPort())], end: () => {} })
 
 /** How a job stands. */
-export interface JobProgress<Outcome> {
+interface JobProgress<Outcome> {
   readonly done: number
   readonly total: number
   /** From the pace so far; null while that is a guess. */
@@ -160,7 +160,7 @@ export interface JobProgress<Outcome> {
 }
 
 /** What a view hears of a job. */
-export interface JobWatch<Outcome> {
+interface JobWatch<Outcome> {
   readonly progress?: (progress: JobProgress<Outcome>) => void
   readonly ended: (ended: {
     readonly end: JobEnd

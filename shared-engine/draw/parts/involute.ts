@@ -10,7 +10,7 @@ export interface GearForm {
   readonly teeth: number
 }
 
-export interface GearRadii {
+interface GearRadii {
   readonly pitch: number
   readonly base: number
   readonly tip: number

@@ -31,7 +31,7 @@ interface RunPiece {
   readonly pitches: number
 }
 
-export type LoopPiece = ArcPiece | RunPiece
+type LoopPiece = ArcPiece | RunPiece
 
 /** The pitch line of a loop, clockwise as drawn, from where it first meets the first wheel. */
 export interface Loop {

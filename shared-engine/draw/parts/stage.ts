@@ -18,7 +18,7 @@ const kinds = {
 const drawingOf: Readonly<Record<StageKindId, StageDrawing<StagePart>>> = kinds
 
 /** px per m at which a reduction fits its room; null for one that is not drawn to scale. */
-export function stageScale(stage: StagePart, room: Room): number | null {
+function stageScale(stage: StagePart, room: Room): number | null {
   return drawingOf[stage.kind].scale(stage, room)
 }
 

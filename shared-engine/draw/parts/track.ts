@@ -106,7 +106,7 @@ function turningWheels(
 }
 
 /** px per m at which the loop fits its room, standing on the ground line `room.half` below the axis. */
-export function trackScale(layout: TrackLayout, room: Room): number {
+function trackScale(layout: TrackLayout, room: Room): number {
   const above = layout.sprocket.radius
   const across = layout.idler.centre.x + layout.idler.radius + layout.sprocket.radius
   const body = 0.1 * layout.sprocket.radius

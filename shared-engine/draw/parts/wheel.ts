@@ -2,7 +2,7 @@ import type { GroupShape, Point, Shape } from '../scene.ts'
 import { circlePath, polar } from './outline.ts'
 
 /** What a wheel looks like inside its teeth; radii in px. */
-export interface WheelLook {
+interface WheelLook {
   readonly id: string
   readonly centre: Point
   /** Degrees clockwise. */

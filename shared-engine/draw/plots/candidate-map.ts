@@ -7,7 +7,7 @@ import type { QuantityKind } from '../../units/kinds.ts'
 import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
-export type CandidateStanding = 'within' | 'near' | 'over'
+type CandidateStanding = 'within' | 'near' | 'over'
 
 export interface Candidates {
   readonly x: { readonly label: string; readonly kind: QuantityKind }

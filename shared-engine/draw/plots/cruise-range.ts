@@ -4,7 +4,7 @@ import type { Scene } from '../scene.ts'
 import { absentPlot, cursorOver, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
-export interface CruiseRange {
+interface CruiseRange {
   /** m/s, rising. */
   readonly speed: readonly number[]
   readonly packAmps: readonly (number | null)[]

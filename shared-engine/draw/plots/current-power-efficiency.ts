@@ -6,7 +6,7 @@ import type { PlotLook } from './plot-look.ts'
 import { groundSpeedsOf, risingStates, speedCursor } from './speed-states.ts'
 import type { SpeedState } from './speed-states.ts'
 
-export interface CurrentPowerEfficiency {
+interface CurrentPowerEfficiency {
   readonly states: readonly SpeedState[]
   /** Ground speed at which thrust meets resistance: marked in every panel; null where the machine does not get going. */
   readonly topSpeed: number | null

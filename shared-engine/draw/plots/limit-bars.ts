@@ -5,7 +5,7 @@ import type { Scene } from '../scene.ts'
 import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
-export interface LimitBar {
+interface LimitBar {
   readonly id: string
   readonly label: string
   /** 1 − share of the limit in use; null where it cannot be formed (over). */
@@ -14,7 +14,7 @@ export interface LimitBar {
 }
 
 /** px of one row. */
-export const limitBarHeight = 26
+const limitBarHeight = 26
 /** A bar past this share of its limit is cut off: how far over it is stands in words. */
 const longest = 1.6
 

@@ -4,7 +4,7 @@ import type { Scene } from '../scene.ts'
 import { cursorOver, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
-export interface RpmToSpeed {
+interface RpmToSpeed {
   /** Ground speed (m/s) that the gearing gives at a motor speed (rpm), slip taken off. */
   readonly speedOfRpm: (rpm: number) => number
   readonly ratedRpm: number

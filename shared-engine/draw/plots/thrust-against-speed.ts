@@ -6,7 +6,7 @@ import type { PlotLook } from './plot-look.ts'
 import { groundSpeedsOf, risingStates, speedCursor } from './speed-states.ts'
 import type { SpeedState } from './speed-states.ts'
 
-export interface ThrustAgainstSpeed {
+interface ThrustAgainstSpeed {
   readonly states: readonly SpeedState[]
   /** Where thrust meets resistance; null where the machine does not get going. */
   readonly top: { readonly groundSpeed: number; readonly thrust: number } | null

@@ -7,7 +7,7 @@ import type { PlotLook } from './plot-look.ts'
 import { sameCursor } from '../readout.ts'
 
 /** What is loaded and what it bears: "Tooth shear", Pa, the limit's id. */
-export interface LoadSubject {
+interface LoadSubject {
   readonly label: string
   readonly kind: QuantityKind
   /** null where nothing is entered to hold it against. */
@@ -15,7 +15,7 @@ export interface LoadSubject {
   readonly limit: string
 }
 
-export interface LoadCurve {
+interface LoadCurve {
   /** "Jam at full throttle". */
   readonly label: string
   readonly values: readonly (number | null)[]
@@ -23,14 +23,14 @@ export interface LoadCurve {
   readonly passedAt?: number | null
 }
 
-export interface LoadOverThrottle {
+interface LoadOverThrottle {
   readonly subject: LoadSubject
   /** 0 to 1, rising. */
   readonly throttle: readonly number[]
   readonly cases: readonly LoadCurve[]
 }
 
-export interface LoadOverSpeed {
+interface LoadOverSpeed {
   readonly subject: LoadSubject
   /** m/s, rising; `groundSpeed` the ground speed at each, for the shared cursor. */
   readonly beltSpeed: readonly number[]
