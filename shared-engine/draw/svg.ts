@@ -92,10 +92,7 @@ function textElement(shape: TextShape, palette: Palette): SvgElement {
 }
 
 /** `translate(…) rotate(…)` of a group; empty where it stands still. */
-function groupTransform(
-  shift: { x: number; y: number } | undefined,
-  turn: number | undefined,
-): string {
+function groupTransform(shift: { x: number; y: number } | undefined, turn: number | undefined): string {
   const parts: string[] = []
   if (shift) parts.push(`translate(${number(shift.x)} ${number(shift.y)})`)
   if (turn) parts.push(`rotate(${number(turn)})`)
