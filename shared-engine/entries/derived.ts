@@ -1,4 +1,4 @@
-import { conditionHolds, pathsOfPattern } from './condition.ts'
+import { placesOf } from './condition.ts'
 import { replaced } from './edit.ts'
 import { entryReaderOf, standardOf } from './entry-reader.ts'
 import { keysOf, patternOf, valueAt } from './path.ts'
@@ -15,10 +15,8 @@ export function withDerivedDefaults(build: unknown, fields: ReadonlyMap<string, 
   const derived = [...fields].filter(([, field]) => field.defaultFrom !== undefined)
   return derived.reduce((whole, [pattern, field]) => {
     const reader = entryReaderOf(whole, (path) => fields.get(path) ?? fields.get(patternOf(path)))
-    const places = pathsOfPattern(pattern, whole).filter(
-      (path) =>
-        valueAt(whole, keysOf(path)) === undefined &&
-        (field.onlyWith === undefined || conditionHolds(field.onlyWith, path, whole)),
+    const places = placesOf(pattern, field, whole).filter(
+      (path) => valueAt(whole, keysOf(path)) === undefined,
     )
     return places.reduce((at, path) => {
       const value = standardOf(field, reader, path)

@@ -1,5 +1,8 @@
-import { allowedOf, fieldOf } from '../entries/fields.ts'
-import { readStoredBuildValue } from '../entries/read.ts'
+import { placesOf } from '../entries/condition.ts'
+import { allowedOf, entryTable, fieldOf, groups } from '../entries/fields.ts'
+import { isListIndex, keysOf } from '../entries/path.ts'
+import { completeBuild, readStoredBuildValue } from '../entries/read.ts'
+import type { AxisFacts } from '../entries/rows/row.ts'
 import type { StoredBuild } from '../entries/schema.ts'
 import type { MistakeCode } from '../mistakes/catalogue.ts'
 import type { Mistake } from '../mistakes/mistake.ts'
@@ -17,8 +20,6 @@ export interface SearchAxis {
   readonly motors: readonly MotorChoice[] | null
 }
 
-const stageEntry = /^stages\.(0|[1-5])\.(driverTeeth|drivenTeeth|ratio)$/
-const others = ['track.sprocketTeeth', 'pack.series', 'motor', 'controller.throttleCapPercent']
 const mostValues = 10_000
 
 const mistake = (code: MistakeCode, path: string, value: unknown, allowed: string): Mistake => ({
@@ -29,22 +30,41 @@ const mistake = (code: MistakeCode, path: string, value: unknown, allowed: strin
   kept: '',
 })
 
-/** Every entry of a build that a search can vary, from the motor to the ground. */
-export function variablePathsOf(stored: StoredBuild): string[] {
-  const stages = (stored.stages ?? []).flatMap((stage, at) =>
-    stage.kind === 'fixed'
-      ? [`stages.${at}.ratio`]
-      : [`stages.${at}.driverTeeth`, `stages.${at}.drivenTeeth`],
+interface Variable extends AxisFacts {
+  readonly path: string
+}
+
+/** What a search can vary in a build, as its rows say: a list's items in their order, each with its own entries. */
+function variablesOf(stored: StoredBuild, by: keyof AxisFacts): readonly Variable[] {
+  const build = completeBuild(stored)
+  const entries = [...entryTable.fields].flatMap(([pattern, field]) => {
+    const { axis } = field
+    return axis === undefined ? [] : placesOf(pattern, field, build).map((path) => ({ path, ...axis }))
+  })
+  const parts = [...entryTable.groups].flatMap(([path, { axis }]) =>
+    axis === undefined ? [] : [{ path, ...axis }],
   )
-  return [...stages, ...others]
+  return [...entries, ...parts].toSorted(
+    (one, other) => one[by] - other[by] || (itemOf(one.path) ?? 0) - (itemOf(other.path) ?? 0),
+  )
+}
+
+/** The place of the list's item that an entry belongs to. */
+function itemOf(path: string): number | undefined {
+  const place = keysOf(path).find(isListIndex)
+  return place === undefined ? undefined : Number(place)
+}
+
+/** Every entry of a build that a search can vary, in the order in which it is offered. */
+export function variablePathsOf(stored: StoredBuild): string[] {
+  return variablesOf(stored, 'offered').map(({ path }) => path)
 }
 
 /** What a varied entry is called: with its reduction, counted from 1. */
 export function axisLabelOf(path: string): string {
-  if (path === 'motor') return 'Motor'
-  const stage = stageEntry.exec(path)?.[1]
-  const label = fieldOf(path)?.label ?? path
-  return stage === undefined ? label : `${label}, stage ${Number(stage) + 1}`
+  const label = fieldOf(path)?.label ?? groups[path]?.label ?? path
+  const item = itemOf(path)
+  return item === undefined ? label : `${label}, stage ${item + 1}`
 }
 
 /** The axes of a space on a build, the slowest to change first; mistakes go into `mistakes`. */
@@ -55,15 +75,7 @@ export function axesOf(stored: StoredBuild, space: StoredSpace, mistakes: Mistak
       mistakes.push(mistake('cannot-vary', `vary.${path}`, undefined, possible.join(', ')))
     }
   }
-  // Track last: its parts are ready made, and nothing before it has to be put together again.
-  const order = [
-    'motor',
-    'pack.series',
-    'controller.throttleCapPercent',
-    ...possible.filter((path) => stageEntry.test(path)),
-    'track.sprocketTeeth',
-  ]
-  return order.flatMap((path) => {
+  return variablesOf(stored, 'turns').flatMap(({ path }) => {
     const given = Object.hasOwn(space.vary, path) ? space.vary[path] : undefined
     if (given === undefined) return []
     const axis =

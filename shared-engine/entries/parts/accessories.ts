@@ -17,6 +17,7 @@ export const accessories = {
         kind: 'watts',
         low: 0,
         high: 20_000,
+        lever: { step: 1, way: 'less' },
         help: 'What it draws while the machine runs.',
       },
       volts: {
@@ -42,6 +43,7 @@ export const accessories = {
         low: 0.1,
         high: 500,
         optional: true,
+        lever: { step: 0.1, way: 'more' },
         help: 'The most that the converter gives at its output.',
         brings: 'The limit on its converter, together with the voltage.',
       },

@@ -35,6 +35,7 @@ export const cooling = {
       kind: 'thermalConductance',
       low: 0.1,
       high: 10_000,
+      lever: { step: 0.5, way: 'more' },
       help: 'Watts that it sheds for each degree that the coolant is warmer than the air.',
     },
   },

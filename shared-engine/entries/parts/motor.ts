@@ -3,6 +3,7 @@ import type { GroupNode } from '../rows/group.ts'
 
 export const motor = {
   label: 'Motor',
+  axis: { offered: 3, turns: 0 },
   sections: ['', 'Ratings', 'Rotor', 'Heat'],
   entries: {
     count: {
@@ -173,6 +174,7 @@ export const motor = {
       low: 0.001,
       high: 1000,
       optional: true,
+      lever: { step: 0.01, way: 'less' },
       help: 'How many degrees above air or coolant each watt of loss brings. Fit it from one heat-up and cool-down.',
       brings: 'The motor’s steady temperature and its limit.',
     },

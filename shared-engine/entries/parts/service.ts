@@ -32,6 +32,7 @@ export const service = {
       low: 1,
       high: 100,
       default: 60,
+      lever: { step: 1, way: 'less' },
       help: 'RMS current of a whole run as a share of the current at top speed. A log tells it.',
     },
     packTemperatureC: {

@@ -1,3 +1,4 @@
+import { materialIds } from '../../reference/materials.ts'
 import type { Rows, UnionNode } from '../rows/group.ts'
 import { materialChoices } from './material.ts'
 
@@ -5,16 +6,24 @@ const size = { kind: 'length', low: 0.2, high: 200 } as const
 const strength = { kind: 'stress', low: 0.01, high: 3000 } as const
 
 const anyMaterial = {
-  heightMm: { ...size, label: 'Tooth height', help: 'From root to tip.', section: 'Drive tooth' },
+  heightMm: {
+    ...size,
+    label: 'Tooth height',
+    lever: { step: 0.1 },
+    help: 'From root to tip.',
+    section: 'Drive tooth',
+  },
   rootMm: {
     ...size,
     label: 'Root along travel',
     section: 'Drive tooth',
+    lever: { step: 0.1 },
     help: 'How thick the tooth is at its root, front to back.',
   },
   widthMm: {
     ...size,
     label: 'Width across',
+    lever: { step: 0.1 },
     help: 'How wide one tooth is, across the track.',
     section: 'Drive tooth',
   },
@@ -46,6 +55,7 @@ const anyMaterial = {
     low: 0,
     high: 60,
     optional: true,
+    lever: { step: 1 },
     help: 'Between the pressed flank and the radial direction. Steeper slants push the tooth out of mesh.',
     brings: 'Whether teeth climb out of the sprocket, once the loop’s stiffness is known.',
   },
@@ -65,6 +75,7 @@ const anyMaterial = {
     kind: 'text',
     choices: [...materialChoices, { value: 'custom', label: 'Own material, own strengths' }],
     fromTable: true,
+    lever: { choices: materialIds },
     help: 'What would shear. Own strengths from a broken sample beat any table.',
   },
 } as const satisfies Rows

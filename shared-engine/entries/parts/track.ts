@@ -40,6 +40,8 @@ export const track = {
       low: 4,
       high: 200,
       whole: true,
+      lever: { step: 1 },
+      axis: { offered: 1, turns: 4 },
       help: 'Pitches that one turn of the sprocket moves the track. Outer diameter and tread play no part.',
     },
     loopPitches: {
@@ -66,6 +68,7 @@ export const track = {
       low: 0,
       high: 100_000,
       default: 0,
+      lever: { step: 1 },
       help: 'Pull in the track at rest. Hang a known weight at mid-span and measure the sag.',
       asks: {
         question: 'Is this the pull in the track or the force on the tensioner?',
@@ -82,6 +85,7 @@ export const track = {
       low: 1,
       high: 10_000_000,
       optional: true,
+      lever: { step: 10, way: 'more' },
       help: 'At its weakest section, usually the joint. Pull a short piece apart, behind a shield, or ask the supplier.',
       brings: 'The limits on loop tension and on the speed at which the loop’s own mass tears it.',
     },
@@ -92,6 +96,9 @@ export const track = {
       low: 10,
       high: 350,
       default: 180,
+
+      // More than this the loop cannot come round without crossing itself [assumption].
+      lever: { step: 1, most: 270 },
       help: 'Arc over which the track lies on the drive sprocket.',
     },
     teethAcross: {
@@ -103,6 +110,7 @@ export const track = {
       high: 12,
       whole: true,
       default: 1,
+      lever: { step: 1 },
       help: 'Drive teeth side by side across one loop.',
     },
     sharePercent: {
@@ -143,6 +151,7 @@ export const track = {
       low: 1,
       high: 100,
       default: 100,
+      lever: { step: 1, way: 'more' },
       help: 'After printing direction, moulding or gluing. Across printed layers 50 to 70 % is common: test a coupon.',
     },
     internalDragN: {

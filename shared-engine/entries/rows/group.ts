@@ -1,4 +1,4 @@
-import type { Row } from './row.ts'
+import type { AxisFacts, Row } from './row.ts'
 
 /** What stands under the keys of a group. */
 export type Rows = Readonly<Record<string, Node>>
@@ -8,6 +8,8 @@ interface Part {
   readonly label: string
   /** What it would bring where it may be absent whole. */
   readonly brings?: string
+  /** A search can vary it whole. */
+  readonly axis?: AxisFacts
   /**
    * What absence means: `none` that there is no such part, values that these are taken for it (`{}`: every default).
    * Without it the part is required.

@@ -46,6 +46,26 @@ export interface DerivedDefault {
   readonly of: (entries: EntryReader, group: string) => number | string | undefined
 }
 
+/** How a builder can change an entry in the workshop, or buy it otherwise. */
+export interface LeverFacts {
+  /** Sizes as they are sold or set, in the entry's bench unit; common practice, no source. Absent for a choice. */
+  readonly step?: number
+  /** The only way that makes sense: less drag, a higher rating. Absent: either. */
+  readonly way?: 'less' | 'more'
+  /** How far it can sensibly go, inside the entry's range. */
+  readonly most?: number
+  /** Choices of a list instead of numbers. */
+  readonly choices?: readonly string[]
+}
+
+/** That a search can vary it. */
+export interface AxisFacts {
+  /** Its place among those on offer, lowest first. */
+  readonly offered: number
+  /** How early it turns in a search: 0 changes least often. What decides ready-made parts alone turns last. */
+  readonly turns: number
+}
+
 /**
  * One entry of the stored build: all that is known of it, beside its key. Its check, its type, its field in the form,
  * the sentences about it and its line on the page of entries are made from this row.
@@ -83,6 +103,9 @@ export interface Row {
   /** Which figures and limits an empty optional entry would bring. */
   readonly brings?: string
   readonly asks?: Ask
+  /** Remedies may change it. */
+  readonly lever?: LeverFacts
+  readonly axis?: AxisFacts
   /** Optional elsewhere, required there. */
   readonly requiredWith?: Condition
 }

@@ -1,11 +1,13 @@
 import { isGroup, isList, isRow, isUnion, type Node, type Rows } from './group.ts'
 import { fieldAt, mergedVariants, type MergedNode } from './merge.ts'
-import type { Condition, Field } from './row.ts'
+import type { AxisFacts, Condition, Field } from './row.ts'
 
 /** A part of the build: what it is called, and what it would bring where it may be absent whole. */
 export interface Group {
   readonly label: string
   readonly brings?: string
+  /** A search can vary it whole. */
+  readonly axis?: AxisFacts
   /** Longest list. */
   readonly most?: number
   /** There may be none of it. */
@@ -32,10 +34,12 @@ export function tableOf(rows: Rows): EntryTable {
   const part = (node: Exclude<Node, { help: string }>, pattern: string, mayVanish: boolean) => {
     const { label } = node
     const brings = 'brings' in node ? node.brings : undefined
+    const axis = 'axis' in node ? node.axis : undefined
     const most = isList(node) ? node.most : undefined
     groups.set(pattern, {
       label,
       ...(brings === undefined ? {} : { brings }),
+      ...(axis === undefined ? {} : { axis }),
       ...(most === undefined ? {} : { most }),
       optional: 'whenAbsent' in node && node.whenAbsent === 'none',
       mayVanish,

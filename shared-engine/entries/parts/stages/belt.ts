@@ -19,6 +19,7 @@ export const beltRows = {
     kind: 'length',
     low: 1,
     high: 500,
+    lever: { step: 1 },
     help: 'Width of the belt itself.',
   },
   allowableTensionN: {

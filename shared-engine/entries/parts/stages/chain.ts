@@ -11,6 +11,7 @@ export const chainRows = {
     kind: 'text',
     choices: chainSizeIds.map((value) => ({ value, label: value })),
     fromTable: true,
+    lever: { choices: chainSizeIds },
     help: 'The standard’s number, as stamped on the plates.',
   },
   strands: {
@@ -22,6 +23,7 @@ export const chainRows = {
     high: 4,
     whole: true,
     default: 1,
+    lever: { step: 1 },
     help: 'Chains side by side on common pins.',
   },
   centreMm: {

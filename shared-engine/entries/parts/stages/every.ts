@@ -1,3 +1,4 @@
+import { materialIds } from '../../../reference/materials.ts'
 import type { Rows } from '../../rows/group.ts'
 import type { Row } from '../../rows/row.ts'
 import { stageKindIds, type StageKindId } from '../../stage-kinds.ts'
@@ -26,11 +27,15 @@ export const wheelRows = {
   driverTeeth: {
     ...teeth,
     label: 'Driver’s teeth',
+    lever: { step: 1 },
+    axis: { offered: 0, turns: 3 },
     help: 'Teeth of the wheel on the motor’s side.',
   },
   drivenTeeth: {
     ...teeth,
     label: 'Driven wheel’s teeth',
+    lever: { step: 1 },
+    axis: { offered: 0, turns: 3 },
     help: 'Teeth of the wheel on the track’s side.',
   },
 } as const satisfies Rows
@@ -53,6 +58,7 @@ export const everyStage = {
     low: 0.5,
     high: 300,
     optional: true,
+    lever: { step: 0.1 },
     help: 'At its thinnest section that carries the torque; less for a keyway or flat.',
     brings: 'The shaft’s limit, together with its material.',
   },
@@ -61,6 +67,7 @@ export const everyStage = {
     label: 'Driven shaft’s material',
     section: 'Driven shaft',
     optional: true,
+    lever: { choices: materialIds },
     help: 'What the shaft of the driven wheel is made of.',
     brings: 'The shaft’s limit, together with its diameter.',
   },

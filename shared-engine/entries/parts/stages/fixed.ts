@@ -9,6 +9,8 @@ export const fixedRows = {
     kind: 'none',
     low: 0.05,
     high: 200,
+    lever: { step: 0.01 },
+    axis: { offered: 0, turns: 3 },
     help: 'Turns in for one turn out: above 1 slows down.',
     asks: {
       question: 'Which way round is the ratio?',

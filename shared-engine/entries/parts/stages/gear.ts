@@ -1,3 +1,4 @@
+import { materialIds } from '../../../reference/materials.ts'
 import type { Rows } from '../../rows/group.ts'
 import { fromMaterials } from '../material.ts'
 import { everyStage, kindRow, wheelRows } from './every.ts'
@@ -12,6 +13,9 @@ export const gearRows = {
     kind: 'gearModule',
     low: 0.1,
     high: 50,
+
+    // Modules that are cut everywhere: ISO 54, first series, come in wider steps; 0.05 is the finest of them.
+    lever: { step: 0.05 },
     help: 'Size of the teeth: pitch diameter over number of teeth. Both wheels have the same.',
   },
   faceWidthMm: {
@@ -20,6 +24,7 @@ export const gearRows = {
     kind: 'length',
     low: 0.5,
     high: 500,
+    lever: { step: 0.1 },
     help: 'How wide the two wheels overlap: the narrower one.',
   },
   pressureAngleDegrees: {
@@ -35,12 +40,14 @@ export const gearRows = {
     ...fromMaterials,
     label: 'Driver’s material',
     section: 'Strength',
+    lever: { choices: materialIds },
     help: 'What the wheel on the motor’s side is made of.',
   },
   drivenMaterial: {
     ...fromMaterials,
     label: 'Driven wheel’s material',
     section: 'Strength',
+    lever: { choices: materialIds },
     help: 'What the wheel on the track’s side is made of.',
   },
   finish: {
