@@ -182,17 +182,17 @@ function stagePiece(
 function partPiece(build: Build, key: string, broken: BrokenRule[]): Piece {
   const trouble = refused(brokenRulesOf(build), broken)
   if (trouble !== null) return trouble
-  const { motor, pack, controller, track } = machineOf(build)
-  switch (key) {
-    case 'motor':
-      return { ok: true, put: (into) => void (into.motor = motor) }
-    case 'pack.series':
-      return { ok: true, put: (into) => void (into.pack = pack) }
-    case 'controller.throttleCapPercent':
-      return { ok: true, put: (into) => void (into.controller = controller) }
-    case 'track.sprocketTeeth':
-      return { ok: true, put: (into) => void (into.track = track) }
-    default:
-      throw new Error(`no part for ${key}`)
-  }
+  const machine = machineOf(build)
+  const part = key.split('.')[0] ?? ''
+  const put = putters[part]
+  if (put === undefined) throw new Error(`no part for ${key}`)
+  return { ok: true, put: (into) => put(into, machine) }
+}
+
+/** What takes one part of a machine out of another, by the part of the build that decides it alone. */
+const putters: Readonly<Record<string, (into: Writable<Machine>, from: Machine) => void>> = {
+  motor: (into, { motor }) => void (into.motor = motor),
+  pack: (into, { pack }) => void (into.pack = pack),
+  controller: (into, { controller }) => void (into.controller = controller),
+  track: (into, { track }) => void (into.track = track),
 }
