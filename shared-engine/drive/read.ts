@@ -3,8 +3,7 @@ import { mostDepth, scanJson } from '../entries/json-scan.ts'
 import { mostBytes, parsedJson } from '../entries/read.ts'
 import { textOf } from '../entries/utf8.ts'
 import type { MistakeCode } from '../mistakes/catalogue.ts'
-import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
-import { shown } from '../mistakes/shown.ts'
+import { failed, succeeded, mistakeAt, type Mistake, type Result } from '../mistakes/mistake.ts'
 import { toEngine } from '../units/convert.ts'
 import type { Pattern, PatternRow } from './drive.ts'
 
@@ -33,14 +32,6 @@ type Group = Readonly<Record<string, unknown>>
 const isGroup = (value: unknown): value is Group =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
-const mistake = (code: MistakeCode, path: string, value: unknown, allowed = ''): Mistake => ({
-  code,
-  path,
-  value: value === undefined ? '' : shown(value),
-  allowed,
-  kept: '',
-})
-
 const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
   code,
   path: '',
@@ -65,18 +56,18 @@ export function readPatternText(text: string): Result<Pattern> {
   const parsed = parsedJson(written)
   if (!parsed.ok) return parsed
   const read = readPatternValue(parsed.value)
-  const twice = scan.duplicates.map((path) => mistake('duplicate-key', path, undefined))
+  const twice = scan.duplicates.map((path) => mistakeAt('duplicate-key', path, undefined))
   return twice.length === 0 ? read : failed(read.ok ? twice : [...twice, ...read.mistakes])
 }
 
 /** The same for a value that came out of JSON already. */
 export function readPatternValue(value: unknown): Result<Pattern> {
-  if (!isGroup(value)) return failed([mistake('not-an-object', '', value, 'keys and values in braces')])
+  if (!isGroup(value)) return failed([mistakeAt('not-an-object', '', value, 'keys and values in braces')])
   const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
   if (tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
   if (value['format'] !== patternFormat) {
     const code = value['format'] === undefined ? 'missing' : 'not-a-pattern'
-    return failed([mistake(code, 'format', value['format'], `"${patternFormat}"`), ...forbidden])
+    return failed([mistakeAt(code, 'format', value['format'], `"${patternFormat}"`), ...forbidden])
   }
   const { version, name, notes = '', rows } = value
   const mistakes: Mistake[] = [
@@ -94,60 +85,60 @@ export function readPatternValue(value: unknown): Result<Pattern> {
 
 function versionMistakes(version: unknown): Mistake[] {
   if (version === patternVersion) return []
-  if (version === undefined) return [mistake('missing', 'version', version, `${patternVersion}`)]
+  if (version === undefined) return [mistakeAt('missing', 'version', version, `${patternVersion}`)]
   const newer = typeof version === 'number' && version > patternVersion
-  return [mistake(newer ? 'newer-version' : 'not-one-of', 'version', version, `${patternVersion}`)]
+  return [mistakeAt(newer ? 'newer-version' : 'not-one-of', 'version', version, `${patternVersion}`)]
 }
 
 function textMistakes(path: string, value: unknown, longest: number): Mistake[] {
   const allowed = `text of at most ${longest} characters`
-  if (value === undefined) return [mistake('missing', path, value, allowed)]
-  if (typeof value !== 'string') return [mistake('not-text', path, value, allowed)]
-  return [...value].length <= longest ? [] : [mistake('too-long', path, value, allowed)]
+  if (value === undefined) return [mistakeAt('missing', path, value, allowed)]
+  if (typeof value !== 'string') return [mistakeAt('not-text', path, value, allowed)]
+  return [...value].length <= longest ? [] : [mistakeAt('too-long', path, value, allowed)]
 }
 
 function unknownKeys(at: string, group: Group, known: readonly string[]): Mistake[] {
   return Object.keys(group)
     .filter((key) => !known.includes(key))
     .map((key) =>
-      mistake('unknown-pattern-key', at === '' ? key : `${at}.${key}`, group[key], known.join(', ')),
+      mistakeAt('unknown-pattern-key', at === '' ? key : `${at}.${key}`, group[key], known.join(', ')),
     )
 }
 
 function rowsMistakes(rows: unknown): Mistake[] {
   const allowed = `a list of 1 to ${mostRows} rows`
-  if (rows === undefined) return [mistake('missing', 'rows', rows, allowed)]
-  if (!Array.isArray(rows)) return [mistake('not-a-list', 'rows', rows, allowed)]
-  if (rows.length === 0) return [mistake('missing', 'rows', undefined, allowed)]
-  if (rows.length > mostRows) return [mistake('too-many', 'rows', rows, allowed)]
+  if (rows === undefined) return [mistakeAt('missing', 'rows', rows, allowed)]
+  if (!Array.isArray(rows)) return [mistakeAt('not-a-list', 'rows', rows, allowed)]
+  if (rows.length === 0) return [mistakeAt('missing', 'rows', undefined, allowed)]
+  if (rows.length > mostRows) return [mistakeAt('too-many', 'rows', rows, allowed)]
   const found = rows.flatMap((row: unknown, at) => rowMistakes(`rows.${at}`, row))
   if (found.length > 0) return found
   const total = (rows as readonly Group[]).reduce((sum, row) => sum + Number(row['seconds']), 0)
   return total <= longestDrive
     ? []
-    : [mistake('out-of-range', 'rows', `${total} s in all`, `at most ${longestDrive} s in all, a week`)]
+    : [mistakeAt('out-of-range', 'rows', `${total} s in all`, `at most ${longestDrive} s in all, a week`)]
 }
 
 function rowMistakes(path: string, row: unknown): Mistake[] {
   if (!isGroup(row))
-    return [mistake('not-an-object', path, row, 'seconds, throttlePercent or speedKmh, gradePercent')]
+    return [mistakeAt('not-an-object', path, row, 'seconds, throttlePercent or speedKmh, gradePercent')]
   const mistakes = unknownKeys(path, row, Object.keys(ranges))
   for (const [key, { low, high, unit }] of Object.entries(ranges)) {
     const value = row[key]
     const allowed = `${low} to ${high} ${unit}`.replace(' %', '%')
     if (value === undefined) {
-      if (key === 'seconds') mistakes.push(mistake('missing', `${path}.${key}`, value, allowed))
+      if (key === 'seconds') mistakes.push(mistakeAt('missing', `${path}.${key}`, value, allowed))
     } else if (typeof value !== 'number' || Number.isNaN(value)) {
-      mistakes.push(mistake('not-a-number', `${path}.${key}`, value, allowed))
+      mistakes.push(mistakeAt('not-a-number', `${path}.${key}`, value, allowed))
     } else if (value < low || value > high) {
-      mistakes.push(mistake('out-of-range', `${path}.${key}`, value, allowed))
+      mistakes.push(mistakeAt('out-of-range', `${path}.${key}`, value, allowed))
     }
   }
   const asks = ['throttlePercent', 'speedKmh'].filter((key) => row[key] !== undefined)
   if (asks.length !== 1) {
     const found = asks.length === 0 ? 'a row that asks for nothing' : 'a row that asks for both'
     mistakes.push({
-      ...mistake('between-fields', path, undefined, 'either throttlePercent or speedKmh'),
+      ...mistakeAt('between-fields', path, undefined, 'either throttlePercent or speedKmh'),
       value: found,
     })
   }

@@ -1,19 +1,10 @@
 import type { MistakeCode } from '../mistakes/catalogue.ts'
-import type { Mistake } from '../mistakes/mistake.ts'
-import { shown } from '../mistakes/shown.ts'
+import { mistakeAt, type Mistake } from '../mistakes/mistake.ts'
 import type { z } from '../reference/zod.ts'
 import { allowedOf, type Field, fieldOf, groups } from './fields.ts'
 import { patternOf, valueAt } from './path.ts'
 
 type Issue = z.core.$ZodIssue
-
-const mistakeAt = (code: MistakeCode, path: string, value: unknown, allowed: string): Mistake => ({
-  code,
-  path,
-  value: value === undefined ? '' : shown(value),
-  allowed,
-  kept: '',
-})
 
 const isGroup = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -1,4 +1,5 @@
 import type { MistakeCode } from './catalogue.ts'
+import { shown } from './shown.ts'
 
 /** Foreseen trouble as a value: a wrong entry, a file that cannot be read, a build that cannot work. */
 export interface Mistake {
@@ -26,4 +27,9 @@ export function succeeded<T>(value: T): Result<T> {
 /** Wraps what went wrong; at least one mistake. */
 export function failed<T>(mistakes: readonly Mistake[]): Result<T> {
   return { ok: false, mistakes }
+}
+
+/** A mistake at a path, with what stands there shortened for reading; nothing is kept. */
+export function mistakeAt(code: MistakeCode, path: string, value: unknown, allowed = ''): Mistake {
+  return { code, path, value: value === undefined ? '' : shown(value), allowed, kept: '' }
 }

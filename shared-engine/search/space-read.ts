@@ -4,20 +4,11 @@ import { valueAt } from '../entries/path.ts'
 import { mostBytes, parsedJson } from '../entries/read.ts'
 import { textOf } from '../entries/utf8.ts'
 import type { MistakeCode } from '../mistakes/catalogue.ts'
-import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
-import { shown } from '../mistakes/shown.ts'
+import { failed, succeeded, mistakeAt, type Mistake, type Result } from '../mistakes/mistake.ts'
 import type { z } from '../reference/zod.ts'
 import { mostKept, spaceFormat, spaceSchema, spaceVersion, type StoredSpace } from './space-schema.ts'
 
 type Issue = z.core.$ZodIssue
-
-const mistake = (code: MistakeCode, path: string, value: unknown, allowed = ''): Mistake => ({
-  code,
-  path,
-  value: value === undefined ? '' : shown(value),
-  allowed,
-  kept: '',
-})
 
 /** What stands at each place of a space, for sentences; `*` is any key. The first that fits is told. */
 const places: readonly (readonly [pattern: string, what: string])[] = [
@@ -103,7 +94,7 @@ function mistakesOf(issue: Issue, input: unknown, above: readonly PropertyKey[])
   const keys = [...above, ...issue.path]
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) =>
-      mistake('unknown-space-key', pathOf([...keys, key]), undefined, allowedAt(keys)),
+      mistakeAt('unknown-space-key', pathOf([...keys, key]), undefined, allowedAt(keys)),
     )
   }
   if (issue.code === 'invalid_union') {
@@ -111,27 +102,27 @@ function mistakesOf(issue: Issue, input: unknown, above: readonly PropertyKey[])
     if (meant !== undefined) return meant.flatMap((inner) => mistakesOf(inner, input, keys))
   }
   const value = valueAt(input, keys.map(String))
-  return [mistake(codeOf(value, issue), pathOf(keys), value, allowedAt(keys))]
+  return [mistakeAt(codeOf(value, issue), pathOf(keys), value, allowedAt(keys))]
 }
 
 /** A space in a file's bytes, or every mistake in it at once; whether it fits a build is `planOf`'s to say. */
 export function readSpace(bytes: Uint8Array): Result<StoredSpace> {
   if (bytes.length > mostBytes) {
     const size = `${(bytes.length / mostBytes).toFixed(1)} MiB`
-    return failed([{ ...mistake('too-large', '', undefined, 'at most 1 MiB'), value: size }])
+    return failed([{ ...mistakeAt('too-large', '', undefined, 'at most 1 MiB'), value: size }])
   }
   const text = textOf(bytes)
-  return text === null ? failed([mistake('not-utf8', '', undefined)]) : readSpaceText(text)
+  return text === null ? failed([mistakeAt('not-utf8', '', undefined)]) : readSpaceText(text)
 }
 
 /** The same for a text. */
 export function readSpaceText(text: string): Result<StoredSpace> {
   const written = text.startsWith('\uFEFF') ? text.slice(1) : text
   const scan = scanJson(written)
-  if (scan.tooDeep) return failed([mistake('too-deep', '', undefined, `at most ${mostDepth} levels`)])
+  if (scan.tooDeep) return failed([mistakeAt('too-deep', '', undefined, `at most ${mostDepth} levels`)])
   const parsed = parsedJson(written)
   if (!parsed.ok) return parsed
-  const twice = scan.duplicates.map((path) => mistake('duplicate-key', path, undefined))
+  const twice = scan.duplicates.map((path) => mistakeAt('duplicate-key', path, undefined))
   const read = readSpaceValue(parsed.value)
   if (twice.length === 0) return read
   return failed(read.ok ? twice : [...twice, ...read.mistakes])
@@ -140,10 +131,10 @@ export function readSpaceText(text: string): Result<StoredSpace> {
 /** The same for a value that came out of JSON already: a message, the page's own form. */
 export function readSpaceValue(value: unknown): Result<StoredSpace> {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return failed([mistake('not-an-object', '', value, 'keys and values in braces')])
+    return failed([mistakeAt('not-an-object', '', value, 'keys and values in braces')])
   }
   const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
-  if (tooDeep) return failed([mistake('too-deep', '', undefined, `at most ${mostDepth} levels`)])
+  if (tooDeep) return failed([mistakeAt('too-deep', '', undefined, `at most ${mostDepth} levels`)])
   if (forbidden.length > 0) return failed(forbidden)
   const head = wrongHeadOf(value as Readonly<Record<string, unknown>>)
   if (head !== null) return failed([head])
@@ -155,10 +146,10 @@ export function readSpaceValue(value: unknown): Result<StoredSpace> {
 /** A file of another kind or of a later version: the rest of it is not worth reading. */
 function wrongHeadOf(value: Readonly<Record<string, unknown>>): Mistake | null {
   const [format, version] = [value['format'], value['version']]
-  if (format === undefined) return mistake('missing', 'format', undefined, `"${spaceFormat}"`)
-  if (format !== spaceFormat) return mistake('not-a-space', 'format', format, `"${spaceFormat}"`)
+  if (format === undefined) return mistakeAt('missing', 'format', undefined, `"${spaceFormat}"`)
+  if (format !== spaceFormat) return mistakeAt('not-a-space', 'format', format, `"${spaceFormat}"`)
   if (typeof version === 'number' && Number.isInteger(version) && version > spaceVersion) {
-    return mistake('newer-version', 'version', version, `up to ${spaceVersion}`)
+    return mistakeAt('newer-version', 'version', version, `up to ${spaceVersion}`)
   }
   return null
 }
