@@ -111,7 +111,7 @@ const enter = [
   'user=$1; shift; exec chroot --userspec="$user" "$0" /usr/bin/env -i "$@"',
 ].join('\n')
 
-/** Starts a command of a person in that person's copy of the sources, its output piped. */
+/** Starts a command of a person in that person's copy of the sources, its output piped; `endAll` ends it. */
 export function startIn({ folder }: CleanRoot, person: Person, command: string): ChildProcess {
   const network = Object.entries(process.env).filter(([name]) => networkNames.test(name))
   const environment = [
@@ -127,6 +127,11 @@ export function startIn({ folder }: CleanRoot, person: Person, command: string):
       ...['--mount', '--pid', '--fork', '--kill-child'],
       ...['sh', '-c', enter, folder, user, ...environment, ...inside],
     ],
-    { stdio: ['ignore', 'pipe', 'pipe'] },
+    { stdio: ['ignore', 'pipe', 'pipe'], detached: true },
   )
+}
+
+/** Ends a command and all that it started: `unshare` itself does not listen to a request, nor does the first in a namespace. */
+export function endAll(child: ChildProcess): void {
+  if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGKILL')
 }

@@ -2,7 +2,15 @@ import type { ChildProcess } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
-import { laySources, makeRoot, rootLacks, startIn, type CleanRoot, type Person } from './fresh-root.ts'
+import {
+  endAll,
+  laySources,
+  makeRoot,
+  rootLacks,
+  startIn,
+  type CleanRoot,
+  type Person,
+} from './fresh-root.ts'
 
 /** What a command said, and its code at its end. */
 interface Ran {
@@ -25,14 +33,17 @@ async function ran(
   const take = (part: Buffer): void => {
     said += String(part)
     process.stdout.write(part)
-    void enough(said).then((yes) => yes && child.kill('SIGTERM'))
+    void enough(said).then((yes) => yes && endAll(child))
   }
+  const interrupted = (): void => endAll(child)
+  process.once('SIGINT', interrupted)
   child.stdout?.on('data', take)
   child.stderr?.on('data', take)
   const code = await new Promise<number>((ended) => {
     child.once('error', () => ended(126))
     child.once('close', (code) => ended(code ?? 1))
   })
+  process.off('SIGINT', interrupted)
   return { said, code }
 }
 
