@@ -1,24 +1,20 @@
-import type { Machine } from './machine/parts.ts'
 import { machineOf } from './machine/machine.ts'
 import type { Build } from './entries/schema.ts'
 import { evaluate } from './cases/evaluate.ts'
 import { Evaluation } from './cases/evaluation.ts'
-import { figuresOf, type Figures } from './figures/table.ts'
+import type { Evaluated } from './figures/evaluated.ts'
+import { figuresOf } from './figures/table.ts'
 import { Ledger, ledgerRows, type LimitRow } from './limits/ledger.ts'
 import { measureLedger } from './limits/measure.ts'
 import { notesOf } from './notes.ts'
 
 /** A build worked out: figures, limits and what there is to say about them. */
-export interface Checked {
+export interface Checked extends Evaluated {
   readonly name: string
-  readonly figures: Figures
   /** Worst margin first. */
   readonly limits: readonly LimitRow[]
   /** Sentences about what the numbers leave out or lean on. */
   readonly notes: readonly string[]
-  readonly build: Build
-  readonly machine: Machine
-  readonly evaluation: Evaluation
 }
 
 /**

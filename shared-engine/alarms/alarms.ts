@@ -1,6 +1,6 @@
 import type { Checked } from '../check.ts'
 import type { QuantityKind } from '../units/kinds.ts'
-import type { Working } from '../explain/working.ts'
+import type { Working } from '../workings/working.ts'
 import { packAlarms } from './pack.ts'
 import { currentAlarms, rpmAlarms } from './motor.ts'
 import { temperatureAlarms } from './heat.ts'

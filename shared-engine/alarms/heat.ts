@@ -1,6 +1,6 @@
 import type { Checked } from '../check.ts'
 import { copperTemperatureCoefficient } from '../constants.ts'
-import type { WorkingStep, WorkingSymbol } from '../explain/working.ts'
+import type { WorkingStep, WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
 
 /** K below the limit at which the alarm sounds. *Source:* common practice, no source. */

@@ -1,5 +1,5 @@
 import type { Checked } from '../check.ts'
-import type { WorkingSymbol } from '../explain/working.ts'
+import type { WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
 
 /** Part of a limit at which an alarm sounds. *Source:* common practice, no source. */

@@ -1,7 +1,7 @@
 import { formatFull, formatText } from '../units/display.ts'
 import { kindUnits } from '../units/table.ts'
 import type { QuantityKind } from '../units/kinds.ts'
-import type { Working, WorkingStep, WorkingSymbol } from './working.ts'
+import type { Working, WorkingStep, WorkingSymbol } from '../workings/working.ts'
 import { wrapped } from './wrap.ts'
 
 /** Width that every line keeps to. */

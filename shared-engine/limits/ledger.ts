@@ -1,4 +1,5 @@
 import { caseNames, caseNumber, type CaseName } from '../cases/case.ts'
+import type { LimitId } from './id.ts'
 import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
 /** Most rows that a build may reach: every common limit, four of each reduction, one of each converter. */
@@ -11,8 +12,9 @@ const mostRows = 80
 export class Ledger {
   /** Rows in use. */
   count = 0
-  /** `Limit.number`, told by `limitAt`, and place in `caseNames`; there are fewer than 256 of either. */
-  readonly limitNumbers = new Uint8Array(mostRows)
+  /** `Limit.number`, read by `limitAt`. */
+  readonly limitNumbers = new Uint16Array(mostRows)
+  /** Place in `caseNames`, of which there are fewer than 256. */
   readonly caseNumbers = new Uint8Array(mostRows)
   /** In the limit's unit; NaN where there is none to name (thermal runaway). */
   readonly actual = new Float64Array(mostRows)
@@ -117,7 +119,7 @@ export function worstMargin(ledger: Ledger): number {
 
 /** One row of the ledger as shown and written; numbers in the limit's unit, null where they do not exist. */
 export interface LimitRow {
-  readonly id: string
+  readonly id: LimitId
   readonly actual: number | null
   readonly allowed: number | null
   readonly unit: LimitUnit

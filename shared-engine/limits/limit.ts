@@ -1,4 +1,6 @@
 import type { QuantityKind } from '../units/kinds.ts'
+import type { LimitWorking } from '../workings/limit.ts'
+import type { LimitId } from './id.ts'
 
 /** A maximum may not be passed, a minimum not fallen short of; a temperature counts from its sink. */
 export type LimitSense = 'maximum' | 'minimum' | 'temperature'
@@ -23,14 +25,10 @@ export type PartName =
 /** Question of the window whose plots show a limit's place. */
 export type Question = 'fast' | 'hold' | 'hot'
 
-/** One line of the ledger: what is compared with what, and where it shows. What it measures is beside its definition. */
-export interface Limit {
-  /** Its place among all limits, which a ledger writes down in its stead. */
-  readonly number: number
-  readonly id: string
+/** What a limit compares, and where it shows. */
+export interface LimitFacts {
   /** In a builder's words: "Tooth shear". */
   readonly label: string
-  readonly part: PartName
   readonly question: Question
   readonly sense: LimitSense
   readonly unit: LimitUnit
@@ -39,12 +37,21 @@ export interface Limit {
   readonly needs: readonly string[]
 }
 
+/** One line of the ledger, whole: what it is, and how its working is written. */
+export interface Limit extends LimitFacts {
+  /** Its place among all limits, which a ledger writes down in its stead. */
+  readonly number: number
+  readonly id: LimitId
+  readonly part: PartName
+  readonly working: LimitWorking
+}
+
 const listed: Limit[] = []
 
 /** Gives a limit its number. Every limit is made here, all of one shape, when its file is read. */
 export function listedLimit(limit: Omit<Limit, 'number'>): Limit {
-  const { id, label, part, question, sense, unit, kind, needs } = limit
-  const made = { number: listed.length, id, label, part, question, sense, unit, kind, needs }
+  const { id, label, part, question, sense, unit, kind, needs, working } = limit
+  const made = { number: listed.length, id, label, part, question, sense, unit, kind, needs, working }
   listed.push(made)
   return made
 }

@@ -1,40 +1,83 @@
+import type { Evaluation } from '../cases/evaluation.ts'
 import type { Machine } from '../machine/parts.ts'
 import { caseNumber } from '../cases/case.ts'
-import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
+import { burstWorking, continuousWorking, labelSource, temperatureWorking } from '../workings/currents.ts'
+import { runaway } from '../workings/heat.ts'
+import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
 import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
-import { listedLimit, type Limit } from './limit.ts'
 
-const speed = { part: 'motor', question: 'fast', sense: 'maximum', unit: 'rpm', kind: 'rpm' } as const
-const current = { part: 'motor', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+const speed = { question: 'fast', sense: 'maximum', unit: 'rpm', kind: 'rpm', needs: [] } as const
+const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
 
-const freeRpm = listedLimit({ id: 'motor.free-rpm', label: 'Free-running rpm', ...speed, needs: [] })
-const loadedRpm = listedLimit({ id: 'motor.loaded-rpm', label: 'Rpm at top speed', ...speed, needs: [] })
-const burst = listedLimit({
-  id: 'motor.current-burst',
-  label: 'Motor burst current',
-  ...current,
-  needs: ['motor.burstAmps'],
-})
-const continuous = listedLimit({
-  id: 'motor.current-continuous',
-  label: 'Motor continuous current',
-  ...current,
-  needs: ['motor.continuousAmps'],
-})
-const temperature = listedLimit({
-  id: 'motor.temperature',
-  label: 'Motor temperature',
-  part: 'motor',
-  question: 'hot',
-  sense: 'temperature',
-  unit: 'degC',
-  kind: 'temperature',
-  needs: ['motor.thermalResistanceKPerW'],
-})
+const facts = {
+  'motor.free-rpm': {
+    label: 'Free-running rpm',
+    ...speed,
+    working: {
+      title: 'The free-running speed against what the motor’s maker allows: unloaded, it must not burst.',
+      source: labelSource,
+      write: (d) => {
+        d.figure('n', 'freeRpm')
+        d.entry('n_max', 'motor.ratedMaxRpm')
+        return { actual: 'n', allowed: 'n_max' }
+      },
+    },
+  },
+  'motor.loaded-rpm': {
+    label: 'Rpm at top speed',
+    ...speed,
+    working: {
+      title: 'The motor’s speed at top speed against what its maker allows.',
+      source: labelSource,
+      afterTop: true,
+      write: (d) => {
+        d.figure('n', 'topMotorRpm')
+        d.entry('n_max', 'motor.ratedMaxRpm')
+        return { actual: 'n', allowed: 'n_max' }
+      },
+    },
+  },
+  'motor.current-burst': {
+    label: 'Motor burst current',
+    ...current,
+    needs: ['motor.burstAmps'],
+    working: burstWorking('motor'),
+  },
+  'motor.current-continuous': {
+    label: 'Motor continuous current',
+    ...current,
+    needs: ['motor.continuousAmps'],
+    working: continuousWorking('motor'),
+  },
+  'motor.temperature': {
+    label: 'Motor temperature',
+    question: 'hot',
+    sense: 'temperature',
+    unit: 'degC',
+    kind: 'temperature',
+    needs: ['motor.thermalResistanceKPerW'],
+    working: temperatureWorking('motor', {
+      title: 'The winding’s steady temperature against its limit, counted from what cools it.',
+      missing: runaway,
+    }),
+  },
+} as const satisfies Readonly<Record<string, PartLimitFacts>>
 
-/** Limits of the motor, in the ledger's order. */
-export const motorLimits: readonly Limit[] = [freeRpm, loadedRpm, burst, continuous, temperature]
+export type MotorLimitId = keyof typeof facts
+
+/** Limits of the motor, in the ledger’s order. */
+export const motorLimits = limitsOfPart('motor', facts)
+
+const {
+  'motor.free-rpm': freeRpm,
+  'motor.loaded-rpm': loadedRpm,
+  'motor.current-burst': burst,
+  'motor.current-continuous': continuous,
+  'motor.temperature': temperature,
+  ...unmeasured
+} = motorLimits
+allMeasured(unmeasured)
 
 /** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureMotor(ledger: Ledger, e: Evaluation, machine: Machine): void {

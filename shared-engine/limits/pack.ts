@@ -1,36 +1,91 @@
+import type { Evaluation } from '../cases/evaluation.ts'
 import type { Machine } from '../machine/parts.ts'
 import { caseNumber } from '../cases/case.ts'
-import type { Evaluation } from '../cases/evaluation.ts'
+import { floorVolts } from '../reference/chemistry.ts'
+import { motorModel } from '../workings/circuit.ts'
+import { longRun, ratedAmps } from '../workings/currents.ts'
+import { worstPackAmps } from '../workings/run.ts'
+import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
 import { addMaximum, addMinimum, type Ledger } from './ledger.ts'
-import { listedLimit, type Limit } from './limit.ts'
 
-const current = { part: 'pack', question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
 
-const burst = listedLimit({
-  id: 'pack.current-burst',
-  label: 'Pack burst current',
-  ...current,
-  needs: ['pack.burstC'],
-})
-const continuous = listedLimit({
-  id: 'pack.current-continuous',
-  label: 'Pack continuous current',
-  ...current,
-  needs: ['pack.continuousC'],
-})
-const floorVoltage = listedLimit({
-  id: 'pack.floor-voltage',
-  label: 'Pack volts under load',
-  part: 'pack',
-  question: 'hot',
-  sense: 'minimum',
-  unit: 'V',
-  kind: 'volts',
-  needs: [],
-})
+const facts = {
+  'pack.current-burst': {
+    label: 'Pack burst current',
+    ...current,
+    needs: ['pack.burstC'],
+    working: {
+      title: 'The pack’s greatest current of a full-throttle run against what its label allows for seconds.',
+      source: `${motorModel}; the limit is the pack’s label, C rating times capacity`,
+      afterTop: true,
+      write: (d) => {
+        worstPackAmps(d)
+        ratedAmps(d, 'pack.burstC', d.checked.machine.pack.burstAmps)
+        return { actual: 'I_p', allowed: 'I_B' }
+      },
+    },
+  },
+  'pack.current-continuous': {
+    label: 'Pack continuous current',
+    ...current,
+    needs: ['pack.continuousC'],
+    working: {
+      title: 'The pack’s current of a long run against what its label allows for long.',
+      source: 'the limit is the pack’s label, C rating times capacity',
+      assumptions: longRun,
+      afterTop: true,
+      write: (d, row) => {
+        d.entry('q_I', 'service.loadPercent')
+        d.figure('I_t', 'topPackAmps')
+        d.figure('I_a', 'accessoryAmps')
+        const told = ['amps', 'pack current of a long run'] as const
+        d.step('I_p', told, 'q_I * (I_t - I_a) + I_a', row.actual ?? NaN, 'accessories draw all the time')
+        ratedAmps(d, 'pack.continuousC', d.checked.machine.pack.continuousAmps)
+        return { actual: 'I_p', allowed: 'I_B' }
+      },
+    },
+  },
+  'pack.floor-voltage': {
+    label: 'Pack volts under load',
+    question: 'hot',
+    sense: 'minimum',
+    unit: 'V',
+    kind: 'volts',
+    needs: [],
+    working: {
+      title: 'The pack’s volts at the worst moment of a run against the floor of its chemistry.',
+      source: `${motorModel}; floor under load: common practice, no source`,
+      afterTop: true,
+      unformed: 'the pack sags to nothing at that current: it counts as over.',
+      write: (d) => {
+        const { machine, build, evaluation } = d.checked
+        worstPackAmps(d)
+        d.figure('V_oc', 'packOpenVolts')
+        d.figure('R_b', 'packOhm')
+        d.step('V_b', ['volts', 'pack volts under that current'], 'V_oc - I_p * R_b', evaluation.runPackVolts)
+        d.entry('S', 'pack.series')
+        const floor = ['volts', 'floor of one loaded cell (common practice, no source)'] as const
+        d.row('v_f', 'pack.chemistry', floor, floorVolts(build.pack.chemistry))
+        d.step('V_f', ['volts', 'floor of the pack'], 'S * v_f', machine.pack.floorVolts)
+        return { actual: 'V_b', allowed: 'V_f' }
+      },
+    },
+  },
+} as const satisfies Readonly<Record<string, PartLimitFacts>>
 
-/** Limits of the pack, in the ledger's order. */
-export const packLimits: readonly Limit[] = [burst, continuous, floorVoltage]
+export type PackLimitId = keyof typeof facts
+
+/** Limits of the pack, in the ledger’s order. */
+export const packLimits = limitsOfPart('pack', facts)
+
+const {
+  'pack.current-burst': burst,
+  'pack.current-continuous': continuous,
+  'pack.floor-voltage': floorVoltage,
+  ...unmeasured
+} = packLimits
+allMeasured(unmeasured)
 
 /** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measurePack(ledger: Ledger, e: Evaluation, machine: Machine): void {

@@ -10,11 +10,11 @@ import { vehicleLimits } from './vehicle.ts'
 
 /** Limits that any machine may have; those of stages and converters come with their parts. */
 export const commonLimits: readonly Limit[] = [
-  ...motorLimits,
-  ...controllerLimits,
-  ...packLimits,
-  ...trackLimits,
-  ...vehicleLimits,
+  ...Object.values(motorLimits),
+  ...Object.values(controllerLimits),
+  ...Object.values(packLimits),
+  ...Object.values(trackLimits),
+  ...Object.values(vehicleLimits),
 ]
 
 /** Every limit that a machine of this shape can have, whether or not its entries are given. */
@@ -26,8 +26,8 @@ export function limitsOf(machine: Machine): readonly Limit[] {
   ]
 }
 
-const byId: ReadonlyMap<string, Limit> = new Map(
-  [...commonLimits, ...stageLimits.flat(), ...converterLimits].map((limit) => [limit.id, limit]),
+const byId: ReadonlyMap<string, Limit> = new Map<string, Limit>(
+  [...commonLimits, ...stageLimits, ...converterLimits].map((limit) => [limit.id, limit]),
 )
 
 /** The limit of an id; undefined where there is none of that name. */

@@ -77,7 +77,8 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     evaluate(e, machine)
     measureLedger(ledger, e, machine)
     for (let row = 0; row < ledger.count; row += 1) {
-      const place = places.get(limitAt(ledger, row)?.id ?? '')
+      const id = limitAt(ledger, row)?.id
+      const place = id === undefined ? undefined : places.get(id)
       if (place === undefined) continue
       found.margins[(variant * limitIds.length + place) * count + at] = ledger.margin[row] ?? NaN
     }

@@ -4,7 +4,7 @@ import { readBuild } from '../../shared-engine/entries/read.ts'
 import { check } from '../../shared-engine/check.ts'
 import { figureTable } from '../../shared-engine/figures/table.ts'
 import { workingText } from '../../shared-engine/explain/text.ts'
-import type { Working } from '../../shared-engine/explain/working.ts'
+import type { Working } from '../../shared-engine/workings/working.ts'
 import { workingOf } from '../../shared-engine/explain/table.ts'
 import { demoFile, demos, pitchline, untidyLines } from './command.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { putIn, workingText } from '../../../shared-engine/explain/text.ts'
-import type { Working } from '../../../shared-engine/explain/working.ts'
+import type { Working } from '../../../shared-engine/workings/working.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 
 /** Invented demo data; the arithmetic is checked by hand below. */

@@ -5,7 +5,7 @@ import { completeBuild, readBuild } from '../../../shared-engine/entries/read.ts
 import { check, type Checked } from '../../../shared-engine/check.ts'
 import { anyBuild } from '../../fixtures/build/any.ts'
 import { plausibleBuild } from '../../fixtures/build/random.ts'
-import type { WorkingStep } from '../../../shared-engine/explain/working.ts'
+import type { WorkingStep } from '../../../shared-engine/workings/working.ts'
 import { workingOf } from '../../../shared-engine/explain/table.ts'
 import { wrongIn, wrongWith } from './wrong.ts'
 

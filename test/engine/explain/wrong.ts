@@ -4,7 +4,7 @@ import type { Checked } from '../../../shared-engine/check.ts'
 import { figureOf, figureTable } from '../../../shared-engine/figures/table.ts'
 import { limitsOf } from '../../../shared-engine/limits/table.ts'
 import { workingText } from '../../../shared-engine/explain/text.ts'
-import type { Working } from '../../../shared-engine/explain/working.ts'
+import type { Working } from '../../../shared-engine/workings/working.ts'
 import { workingOf } from '../../../shared-engine/explain/table.ts'
 import { replay, roundingOf, symbolsOf } from './replay.ts'
 

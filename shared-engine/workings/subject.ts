@@ -1,6 +1,6 @@
 import { keysOf, valueAt } from '../entries/path.ts'
 import { caseWords, type CaseName } from '../cases/case.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import type { Working } from './working.ts'
 import { Draft, labelOf } from './draft.ts'
 
@@ -15,12 +15,12 @@ export interface Subject {
   /** One sentence: what the number is. */
   readonly title: string
   /** A load case, or a state in words. */
-  readonly state: string | ((checked: Checked) => string)
+  readonly state: string | ((checked: Evaluated) => string)
   /** Standard or book with equation; `common practice, no source`; `assumption`. */
   readonly source: string
   readonly assumptions?: readonly string[]
   /** Null where the number exists. */
-  readonly missing?: (checked: Checked) => Missing | null
+  readonly missing?: (checked: Evaluated) => Missing | null
   /** Writes the steps; the last one is the number. */
   readonly write: (draft: Draft) => void
 }
@@ -34,7 +34,7 @@ export function inCase(name: CaseName): string {
 export const running = 'running: at the given charge and temperatures, throttle at its cap'
 
 /** The working of a subject on one build. */
-export function written(id: string, subject: Subject, checked: Checked): Working {
+export function written(id: string, subject: Subject, checked: Evaluated): Working {
   const draft = new Draft(checked)
   const missing = subject.missing?.(checked) ?? null
   draft.source(subject.source)
@@ -55,8 +55,8 @@ export function written(id: string, subject: Subject, checked: Checked): Working
 
 /** The first reason that holds. */
 export function firstOf(
-  ...reasons: readonly ((checked: Checked) => Missing | null)[]
-): (checked: Checked) => Missing | null {
+  ...reasons: readonly ((checked: Evaluated) => Missing | null)[]
+): (checked: Evaluated) => Missing | null {
   return (checked) => {
     for (const reason of reasons) {
       const missing = reason(checked)
@@ -67,7 +67,7 @@ export function firstOf(
 }
 
 /** Entries without which a number does not exist, told by name; an entry of an absent group is told as the group. */
-export function needing(...paths: readonly string[]): (checked: Checked) => Missing | null {
+export function needing(...paths: readonly string[]): (checked: Evaluated) => Missing | null {
   return ({ build }) => {
     const absent = paths.filter((path) => valueAt(build, keysOf(path)) === undefined)
     const told = absent.filter((path) => !absent.some((group) => path.startsWith(`${group}.`)))
@@ -78,7 +78,7 @@ export function needing(...paths: readonly string[]): (checked: Checked) => Miss
 }
 
 /** A machine that does not get going has no top speed, nor anything that follows from it. */
-export function needingTop({ evaluation }: Checked): Missing | null {
+export function needingTop({ evaluation }: Evaluated): Missing | null {
   if (evaluation.top.exists) return null
   return {
     why: 'it does not get going: thrust at rest is no more than what holds it back, so there is no top speed.',

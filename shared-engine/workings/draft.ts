@@ -1,6 +1,6 @@
 import { fieldOf, groups } from '../entries/fields.ts'
 import { keysOf, patternOf, valueAt } from '../entries/path.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import { constants } from '../constants.ts'
 import { figureOf, type FigureName } from '../figures/table.ts'
 import { toEngine } from '../units/convert.ts'
@@ -26,14 +26,14 @@ export type Told = readonly [kind: QuantityKind, name: string]
  * steps can be put together freely.
  */
 export class Draft {
-  readonly checked: Checked
+  readonly checked: Evaluated
   readonly symbols: WorkingSymbol[] = []
   readonly steps: WorkingStep[] = []
   readonly sources: string[] = []
   readonly assumptions: string[] = []
   readonly #values = new Map<string, number>()
 
-  constructor(checked: Checked) {
+  constructor(checked: Evaluated) {
     this.checked = checked
   }
 

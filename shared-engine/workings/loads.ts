@@ -1,6 +1,6 @@
 import { trackCases, type TrackCase } from '../cases/case.ts'
 import type { TrackLoad } from '../cases/track-loads.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import { worstTrackCase } from '../cases/track-step.ts'
 import { formatText } from '../units/display.ts'
 import type { QuantityKind } from '../units/kinds.ts'
@@ -21,19 +21,19 @@ export const byTension: LoadQuantity = { of: (load) => load.tension, kind: 'forc
 export const byClimb: LoadQuantity = { of: (load) => load.climb, kind: 'none' }
 
 /** The case in which a quantity is largest. */
-export function worstCase(checked: Checked, quantity: LoadQuantity): TrackCase {
+export function worstCase(checked: Evaluated, quantity: LoadQuantity): TrackCase {
   return worstTrackCase(checked.evaluation, quantity.of)
 }
 
 /** The load of a case. */
-export function loadOf(checked: Checked, name: TrackCase): TrackLoad {
+export function loadOf(checked: Evaluated, name: TrackCase): TrackLoad {
   const load = checked.evaluation.trackLoads[trackCases.indexOf(name)]
   if (load === undefined) throw new Error(`no track load ${name}`)
   return load
 }
 
 /** "the worst of the cases is launch; grip 120 N, top 45 N, free 3 N". */
-export function casesTold(checked: Checked, quantity: LoadQuantity): string {
+export function casesTold(checked: Evaluated, quantity: LoadQuantity): string {
   const worst = worstCase(checked, quantity)
   const others = trackCases.filter((name) => name !== worst)
   const told = others.map((name) => {

@@ -1,35 +1,9 @@
-import { limitOf } from '../limits/table.ts'
-import type { LimitRow } from '../limits/ledger.ts'
 import type { Checked } from '../check.ts'
-import type { Draft } from './draft.ts'
-import { firstOf, inCase, needing, needingTop, type Missing, type Subject } from './subject.ts'
-
-/** The ledger’s row of a limit; undefined where it is left out. */
-export function rowOf(checked: Checked, id: string): LimitRow | undefined {
-  return checked.limits.find((row) => row.id === id)
-}
-
-/** What a limit’s working is made from. */
-export interface LimitSubject {
-  readonly title: string
-  readonly source: string
-  readonly assumptions?: readonly string[]
-  /** Whether there is nothing to compare without a top speed. */
-  readonly afterTop?: boolean
-  /** Why it is left out of the ledger, beside entries and top speed. */
-  readonly missing?: (checked: Checked) => Missing | null
-  /** Why the margin can’t be formed. */
-  readonly unformed?: string
-  /** Writes actual and allowed. @returns their symbols, and the sink’s for a temperature */
-  readonly write: (draft: Draft, row: LimitRow) => Compared
-}
-
-/** Symbols that a margin compares. */
-export interface Compared {
-  readonly actual: string
-  readonly allowed: string
-  readonly sink?: string
-}
+import type { Limit } from '../limits/limit.ts'
+import type { LimitRow } from '../limits/ledger.ts'
+import type { Compared, LimitWorking } from '../workings/limit.ts'
+import { firstOf, inCase, needing, needingTop, type Missing } from '../workings/subject.ts'
+import type { Subject } from '../workings/subject.ts'
 
 const rules = {
   maximum: {
@@ -48,21 +22,18 @@ const rules = {
 } as const
 
 /** A limit as a subject: its steps, then actual against allowed as a margin. */
-export function limitSubject(id: string, limit: LimitSubject): Subject {
-  const { sense = 'maximum', needs = [] } = limitOf(id) ?? {}
+export function limitSubject(checked: Checked, { id, sense, needs, working: limit }: Limit): Subject {
+  const row = checked.limits.find((one) => one.id === id)
   return {
     title: limit.title,
     source: limit.source,
     ...(limit.assumptions === undefined ? {} : { assumptions: limit.assumptions }),
-    state: (checked) => inCase(rowOf(checked, id)?.case ?? 'build'),
-    missing: (checked) => {
-      const row = rowOf(checked, id)
+    state: inCase(row?.case ?? 'build'),
+    missing: () => {
       if (row === undefined) return leftOut(checked, limit, needs)
-      if (row.margin !== null) return null
-      return unformed(checked, limit, row)
+      return row.margin === null ? unformed(checked, limit, row) : null
     },
     write: (d) => {
-      const row = rowOf(d.checked, id)
       if (row === undefined) return
       const compared = limit.write(d, row)
       const { expression, words } = rules[sense]
@@ -71,7 +42,7 @@ export function limitSubject(id: string, limit: LimitSubject): Subject {
   }
 }
 
-function leftOut(checked: Checked, limit: LimitSubject, needs: readonly string[]): Missing {
+function leftOut(checked: Checked, limit: LimitWorking, needs: readonly string[]): Missing {
   const own = limit.missing ?? (() => null)
   const top = limit.afterTop === true ? needingTop : () => null
   const reason = firstOf(needing(...needs), own, top)(checked)
@@ -79,7 +50,7 @@ function leftOut(checked: Checked, limit: LimitSubject, needs: readonly string[]
 }
 
 /** The margin can’t be formed: the steps that say why are shown without it. */
-function unformed(checked: Checked, limit: LimitSubject, row: LimitRow): Missing {
+function unformed(checked: Checked, limit: LimitWorking, row: LimitRow): Missing {
   const own = limit.missing?.(checked) ?? null
   if (own !== null) return own
   return {

@@ -1,6 +1,6 @@
 import { copperTemperatureCoefficient } from '../constants.ts'
 import { windingResistanceAt } from '../motor/constants.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import type { Draft } from './draft.ts'
 import { ironLoss } from './run.ts'
 import { firstOf, inCase, needing, needingTop, type Missing, type Subject } from './subject.ts'
@@ -68,7 +68,7 @@ function growth(d: Draft): number {
 }
 
 /** The loss grows faster with heat than the heat leaves. */
-export function runaway({ evaluation }: Checked): Missing | null {
+export function runaway({ evaluation }: Evaluated): Missing | null {
   if (!evaluation.heat.runaway) return null
   return {
     why: 'thermal runaway: the loss grows faster with heat than the heat leaves, so there is no steady temperature.',
@@ -100,7 +100,7 @@ const steadyMotorC: Subject = {
 }
 
 /** The steady temperature stays below the limit. */
-function neverThere({ evaluation }: Checked): Missing | null {
+function neverThere({ evaluation }: Evaluated): Missing | null {
   return Number.isNaN(evaluation.heat.secondsToMotorLimit)
     ? { why: 'the motor never gets so hot in this run: its steady temperature is below the limit.' }
     : null

@@ -1,9 +1,32 @@
-import type { LimitRow } from '../limits/ledger.ts'
+import type { Stage } from '../entries/schema.ts'
+import type { StageKindId } from '../entries/stage-kinds.ts'
+import type { StagePart } from '../machine/parts.ts'
+import type { CaseName } from '../cases/case.ts'
 import type { Draft } from './draft.ts'
 import { topMotorSpeed, topTorque } from './motion.ts'
 import { productOf, stageEfficiency, stageRatio } from './train.ts'
 
 // Torque into a reduction and speed of its driver, in the case that a limit names.
+
+type Of<Kinds extends { kind: StageKindId }, Kind extends StageKindId> = Extract<Kinds, { kind: Kind }>
+
+/** The n-th reduction, which the caller knows to be of a kind. */
+export function stageOf<Kind extends StageKindId>(d: Draft, number: number, kind: Kind): Of<StagePart, Kind> {
+  const stage = d.checked.machine.stages[number - 1]
+  if (stage?.kind !== kind) throw new Error(`stage ${number} is no ${kind}`)
+  return stage as Of<StagePart, Kind>
+}
+
+/** The same as it is stored. */
+export function storedStageOf<Kind extends StageKindId>(
+  d: Draft,
+  number: number,
+  kind: Kind,
+): Of<Stage, Kind> {
+  const stage = d.checked.build.stages[number - 1]
+  if (stage?.kind !== kind) throw new Error(`stage ${number} is no ${kind}`)
+  return stage as Of<Stage, Kind>
+}
 
 /** What a stage bears in the case that a limit names. */
 export interface CaseDuty {
@@ -15,7 +38,7 @@ export interface CaseDuty {
 }
 
 /** What a stage bears in a case, as the ledger read it. */
-export function dutyOf(d: Draft, number: number, name: LimitRow['case']): CaseDuty {
+export function dutyOf(d: Draft, number: number, name: CaseName): CaseDuty {
   const duty = d.checked.evaluation.stageDuties[number - 1]
   if (duty === undefined) throw new Error(`no reduction ${number}`)
   if (name === 'top')
@@ -24,7 +47,7 @@ export function dutyOf(d: Draft, number: number, name: LimitRow['case']): CaseDu
 }
 
 /** Writes the torque of one motor in the case. @returns its symbol */
-function motorTorque(d: Draft, name: LimitRow['case']): string {
+function motorTorque(d: Draft, name: CaseName): string {
   if (name === 'top') {
     topTorque(d)
     return 'T'
@@ -39,14 +62,14 @@ function motorTorque(d: Draft, name: LimitRow['case']): string {
 }
 
 /** Ratios, and at top speed efficiencies, of the first stages. */
-function gains(d: Draft, stages: number, name: LimitRow['case']): readonly string[] {
+function gains(d: Draft, stages: number, name: CaseName): readonly string[] {
   const numbers = Array.from({ length: stages }, (_, index) => index + 1)
   const ratios = numbers.map((number) => stageRatio(d, number))
   return name === 'top' ? [...ratios, ...numbers.map((number) => stageEfficiency(d, number))] : ratios
 }
 
 /** `T_k`: torque into the stage, or out of it on its driven shaft, with the service factor. */
-export function stageTorque(d: Draft, number: number, name: LimitRow['case'], side: 'in' | 'out'): number {
+export function stageTorque(d: Draft, number: number, name: CaseName, side: 'in' | 'out'): number {
   const duty = dutyOf(d, number, name)
   const motor = motorTorque(d, name)
   d.entry('K_A', 'service.factor')
@@ -60,7 +83,7 @@ export function stageTorque(d: Draft, number: number, name: LimitRow['case'], si
 }
 
 /** `omega_k`: speed of the stage’s driver; nothing at launch. */
-export function driverSpeed(d: Draft, number: number, name: LimitRow['case']): number {
+export function driverSpeed(d: Draft, number: number, name: CaseName): number {
   const { speed } = dutyOf(d, number, name)
   const told = ['angularSpeed', 'speed of the driver'] as const
   if (name !== 'top') return d.step('omega_k', told, '0', speed, 'it stands')

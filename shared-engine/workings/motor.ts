@@ -16,12 +16,12 @@ import {
 } from './circuit.ts'
 import type { Draft } from './draft.ts'
 import { inCase, type Subject } from './subject.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 
 const fullAndFree = 'free: the shaft free, pack full and rested, nothing else drawing, throttle at its cap'
 
 /** Free speed of the full pack, winding and magnets cold and as hot as they may be, rad/s. */
-function freeSpeeds({ machine }: Checked): { readonly cold: number; readonly hot: number } {
+function freeSpeeds({ machine }: Evaluated): { readonly cold: number; readonly hot: number } {
   const { pack, controller, motor } = machine
   const at = (degrees: number) => freeSpeedAt(machine, pack.fullVolts, degrees, controller.throttleCap)
   return { cold: at(referenceTemperature), hot: at(motor.maxTemperature) }
@@ -86,7 +86,7 @@ const electricalRpm: Subject = {
 }
 
 /** Which temperature gets to the rated speed first. */
-function ratedTemperature(checked: Checked): MotorTemperature {
+function ratedTemperature(checked: Evaluated): MotorTemperature {
   const { machine, evaluation } = checked
   const ratedSpeed = angularSpeedOf(machine.motor.ratedMaxRpm)
   const { pack, motor } = machine

@@ -1,23 +1,26 @@
-import type { GearStage } from '../machine/parts.ts'
-import type { LimitRow } from '../limits/ledger.ts'
+import { caseNumber } from '../../cases/case.ts'
+import { addMinimum } from '../../limits/ledger.ts'
+import { allMeasured } from '../../limits/part.ts'
 import {
+  addWorse,
+  limitIn,
+  limitsOfStage,
+  type StageKindLimits,
+  type StageLimitFacts,
+} from '../../limits/stage-kind.ts'
+import type { GearStage } from '../../machine/parts.ts'
+import { formatText } from '../../units/display.ts'
+import type { Draft } from '../../workings/draft.ts'
+import type { ComparedRow, LimitWorking } from '../../workings/limit.ts'
+import { materialRow } from '../../workings/material.ts'
+import { driverSpeed, dutyOf, stageOf, stageTorque, storedStageOf } from '../../workings/stage-duty.ts'
+import {
+  bendingStress,
   leastContactRatio,
   lewisStress,
   stageDynamicFactor,
   tangentialForce,
-} from '../stages/gear/physics.ts'
-import { formatText } from '../units/display.ts'
-import type { Draft } from './draft.ts'
-import { materialRow } from './material.ts'
-import type { LimitSubject } from './margin.ts'
-import { driverSpeed, dutyOf, stageTorque } from './stage-duty.ts'
-
-/** The n-th reduction, which the ledger knows to be a pair of gears. */
-function gearOf(d: Draft, number: number): GearStage {
-  const stage = d.checked.machine.stages[number - 1]
-  if (stage?.kind !== 'gear') throw new Error(`stage ${number} is no pair of gears`)
-  return stage
-}
+} from './physics.ts'
 
 /** `z_a<n>` and `z_b<n>`: teeth of driver and driven wheel. */
 function teeth(d: Draft, number: number): readonly [string, string] {
@@ -35,7 +38,7 @@ const dynamics = {
 } as const satisfies Record<GearStage['finish'], readonly [number, string]>
 
 /** `K_v`: growth of the load with the speed of the pitch line. */
-function dynamicFactor(d: Draft, number: number, stage: GearStage, row: LimitRow, driver: string): number {
+function dynamicFactor(d: Draft, number: number, stage: GearStage, row: ComparedRow, driver: string): number {
   const speed = driverSpeed(d, number, row.case)
   const pitchLine = ['speed', 'speed of the pitch line'] as const
   d.step('v_p', pitchLine, `omega_k * m * ${driver} / 2`, (speed * stage.module * stage.driverTeeth) / 2)
@@ -70,11 +73,11 @@ function wheels(stage: GearStage, force: number, dynamic: number): readonly [Whe
 
 const shigley = 'Shigley’s Mechanical Engineering Design'
 
-const bending = (number: number): LimitSubject => ({
+const bendingWorking = (number: number): LimitWorking => ({
   title: `The bending of the teeth of stage ${number} against the yield strength of the wheel that bears less.`,
   source: `${shigley}, eqs. 14-6a to 14-6d and 14-8, form factors of its table 14-2`,
   write: (d, row) => {
-    const stage = gearOf(d, number)
+    const stage = stageOf(d, number, 'gear')
     const path = `stages.${number - 1}`
     const { torque } = dutyOf(d, number, row.case)
     stageTorque(d, number, row.case, 'in')
@@ -94,26 +97,23 @@ const bending = (number: number): LimitSubject => ({
     const rest = formatText(1 - other.stress / other.yield, 'fraction', 'metric').replace('\u202F', ' ')
     const words = `the ${worse.name} wheel bears less; the ${other.name} one has a margin of ${rest} in this case`
     d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_t / (b * m * Y)', row.actual ?? NaN, words)
-    const stored = d.checked.build.stages[number - 1]
-    if (stored?.kind === 'gear') {
-      const material = worse.name === 'driver' ? stored.driverMaterial : stored.drivenMaterial
-      materialRow(d, 'S_y', `${path}.${worse.name}Material`, material, 'yield')
-    }
+    const stored = storedStageOf(d, number, 'gear')
+    const material = worse.name === 'driver' ? stored.driverMaterial : stored.drivenMaterial
+    materialRow(d, 'S_y', `${path}.${worse.name}Material`, material, 'yield')
     return { actual: 'sigma', allowed: 'S_y' }
   },
 })
 
 function angleNote(d: Draft, number: number): void {
-  const stored = d.checked.build.stages[number - 1]
-  if (stored?.kind === 'gear' && stored.pressureAngleDegrees !== 20)
+  if (storedStageOf(d, number, 'gear').pressureAngleDegrees !== 20)
     d.assume('The form factors are for a pressure angle of 20°: at this angle they are a rougher estimate.')
 }
 
-const interference = (number: number): LimitSubject => ({
+const interferenceWorking = (number: number): LimitWorking => ({
   title: `The teeth of the smaller wheel of stage ${number} against the fewest that clear the larger one’s tips.`,
   source: `${shigley}, eq. 13-11, full depth`,
   write: (d, row) => {
-    const stage = gearOf(d, number)
+    const stage = stageOf(d, number, 'gear')
     const [driver, driven] = teeth(d, number)
     d.entry('phi', `stages.${number - 1}.pressureAngleDegrees`)
     const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
@@ -128,12 +128,12 @@ const interference = (number: number): LimitSubject => ({
   },
 })
 
-const contactRatio = (number: number): LimitSubject => ({
+const contactRatioWorking = (number: number): LimitWorking => ({
   title: `How many pairs of teeth of stage ${number} are in contact on the mean, against the least that runs well.`,
   source:
     'ISO 21771 and any gear text, addendum of one module (ISO 53); least value: common practice, no source',
   write: (d) => {
-    const stage = gearOf(d, number)
+    const stage = stageOf(d, number, 'gear')
     const [driver, driven] = teeth(d, number)
     d.entry('phi', `stages.${number - 1}.pressureAngleDegrees`)
     const path = (wheel: string) => `sqrt((${wheel} / 2 + 1)^2 - (${wheel} / 2 * cos(phi))^2)`
@@ -145,4 +145,45 @@ const contactRatio = (number: number): LimitSubject => ({
   },
 })
 
-export const gearLimitWorkings = { bending, interference, 'contact-ratio': contactRatio }
+const stress = { sense: 'maximum', unit: 'Pa', kind: 'stress', needs: [] } as const
+const geometry = { sense: 'minimum', unit: '1', needs: [] } as const
+
+const facts = {
+  bending: {
+    label: 'Gear tooth bending',
+    ...stress,
+    working: bendingWorking,
+  },
+  interference: {
+    label: 'Pinion undercut',
+    ...geometry,
+    kind: 'count',
+    working: interferenceWorking,
+  },
+  'contact-ratio': {
+    label: 'Contact ratio',
+    ...geometry,
+    kind: 'none',
+    working: contactRatioWorking,
+  },
+} as const satisfies Readonly<Record<string, StageLimitFacts>>
+
+const byName = limitsOfStage(facts)
+const { bending, interference, 'contact-ratio': contactRatio, ...unmeasured } = byName
+allMeasured(unmeasured)
+
+/** Limits of a pair of gears. */
+export const gearLimits: StageKindLimits<keyof typeof facts, GearStage> = {
+  byName,
+  measure: (ledger, place, stage, duty) => {
+    const launch = bendingStress(stage, tangentialForce(stage, duty.launchTorque), 1)
+    const dynamic = stageDynamicFactor(stage, duty.topSpeed)
+    const top = bendingStress(stage, tangentialForce(stage, duty.topTorque), dynamic)
+    // Without a torque both wheels bear the same, nothing: the first one is named.
+    const strength = launch > 0 || top > 0 ? stage.bendingYield : stage.driverYield
+    addWorse(ledger, limitIn(bending, place), launch, top, strength)
+    const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
+    addMinimum(ledger, limitIn(interference, place), smaller, stage.fewestTeeth, caseNumber.build)
+    addMinimum(ledger, limitIn(contactRatio, place), stage.contactRatio, leastContactRatio, caseNumber.build)
+  },
+}

@@ -1,5 +1,5 @@
 import { dutyAt } from '../motor/drive-line.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import {
   driveVolts,
   loopResistance,
@@ -58,7 +58,7 @@ const topPackVolts: Subject = {
 }
 
 /** Nothing is drawn, so that no share of it arrives. */
-function nothingDrawn({ evaluation }: Checked): Missing | null {
+function nothingDrawn({ evaluation }: Evaluated): Missing | null {
   return Number.isNaN(evaluation.topMotorEfficiency)
     ? { why: 'the motors draw nothing at top speed: a share of nothing does not exist.' }
     : null
@@ -135,7 +135,7 @@ function endSpeed(d: Draft, share: number): number {
 }
 
 /** Subject of a run’s time to a share of the top speed. */
-const secondsTo = (share: number, words: string, of: (checked: Checked) => number): Subject => ({
+const secondsTo = (share: number, words: string, of: (checked: Evaluated) => number): Subject => ({
   title: `How long the machine takes from rest to ${words} of its top speed.`,
   state: integrated,
   source: newton,

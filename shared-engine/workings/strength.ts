@@ -1,19 +1,19 @@
 import type { TrackCase } from '../cases/case.ts'
-import type { LimitRow } from '../limits/ledger.ts'
 import type { RowSprings } from '../geometry/row-springs.ts'
 import { rowRoom, setRowForces } from '../track/climb.ts'
 import type { Sharing } from '../track/sharing.ts'
-import type { FigureName } from '../figures/table.ts'
 import type { Draft } from './draft.ts'
+import type { ComparedRow } from './limit.ts'
 import { materialRow } from './material.ts'
-import { byClimb, casesTold, freeBeltSpeed } from './loads.ts'
-import type { LimitSubject } from './margin.ts'
+import { byClimb, casesTold } from './loads.ts'
 import { isShared, stiffnessSharing } from './sharing.ts'
 
-type Strength = 'shear' | 'tensile' | 'bearing'
+// What limits of the track compare with, and how its rows climb.
+
+export type Strength = 'shear' | 'tensile' | 'bearing'
 
 /** `f_k` and the strength that the working’s knock-down leaves. */
-function allowedStress(d: Draft, strength: Strength, value: number): void {
+export function allowedStress(d: Draft, strength: Strength, value: number): void {
   const material = d.checked.build.track.tooth?.material ?? 'custom'
   d.entry('f_k', 'track.knockdownPercent')
   if (material === 'custom') d.entry('S_0', `track.tooth.${strength}StrengthMpa`)
@@ -21,21 +21,8 @@ function allowedStress(d: Draft, strength: Strength, value: number): void {
   d.step('S_f', ['stress', 'what is left of it after making and gluing'], 'S_0 * f_k', value)
 }
 
-const stressSymbols = { shear: 'tau', tensile: 'sigma_b', bearing: 'sigma_c' } as const
-
-const stress = (title: string, figure: FigureName, strength: Strength): LimitSubject => ({
-  title,
-  source: 'statics of the tooth; strengths are typical handbook values, or the builder’s own test',
-  write: (d, row) => {
-    const actual = stressSymbols[strength]
-    d.figure(actual, figure)
-    allowedStress(d, strength, row.allowed ?? NaN)
-    return { actual, allowed: 'S_f' }
-  },
-})
-
 /** `C_j`: how close the worst row is to climbing out. */
-function climbing(d: Draft, row: LimitRow): void {
+export function climbing(d: Draft, row: ComparedRow): void {
   const name = row.case as TrackCase
   const { tooth, pretension, springs } = d.checked.machine.track
   const slope = tooth?.climbSlope ?? 0
@@ -95,55 +82,3 @@ function rowForces(
   d.step('f_b', rest, `(${pull} - ${level}) / ${ends}`, worst.behind)
   return worst
 }
-
-export const trackLimitWorkings = {
-  'track.tooth-shear': stress(
-    'The shear at the root of the most loaded tooth against what its material bears.',
-    'toothShearPa',
-    'shear',
-  ),
-  'track.tooth-bending': stress(
-    'The bending of the most loaded tooth against what its material bears.',
-    'toothBendingPa',
-    'tensile',
-  ),
-  'track.tooth-bearing': stress(
-    'The pressure on the most loaded flank against what its material bears.',
-    'toothBearingPa',
-    'bearing',
-  ),
-  'track.tooth-climb': {
-    title: 'How close the worst row of teeth is to being pushed out of the sprocket.',
-    source: 'wedge with friction against the tension that wraps the sprocket',
-    assumptions: ['Flanks are rigid, and these cases alone are looked at: a smaller load can be worse.'],
-    missing: ({ machine }) =>
-      machine.track.tooth !== null && machine.track.tooth.modulus === null
-        ? { why: 'it needs the stiffness of the tooth’s own material (track.tooth.modulusMpa).' }
-        : null,
-    unformed: 'nothing holds the pushed row in: it counts as over.',
-    write: (d, row) => {
-      climbing(d, row)
-      d.given('C_1', ['none', 'where a row lifts out'], 1)
-      return { actual: 'C', allowed: 'C_1' }
-    },
-  },
-  'track.tension': {
-    title: 'The loop’s greatest tension against what breaks it.',
-    source: 'statics; the limit is the builder’s own pull test or the maker’s',
-    write: (d) => {
-      d.figure('N', 'loopTensionN')
-      d.entry('N_B', 'track.breakingTensionN')
-      return { actual: 'N', allowed: 'N_B' }
-    },
-  },
-  'track.burst-speed': {
-    title: 'The belt speed of the free-running motor against that at which the loop’s own mass tears it.',
-    source: 'centrifugal tension of a running belt, any machine-elements text',
-    unformed: 'pretension alone breaks the loop: it counts as over.',
-    write: (d) => {
-      freeBeltSpeed(d)
-      d.figure('v_B', 'burstBeltSpeedMps')
-      return { actual: 'v_b', allowed: 'v_B' }
-    },
-  },
-} as const satisfies Record<string, LimitSubject>

@@ -1,6 +1,6 @@
 import { dutyForAmps } from '../motor/drive-line.ts'
 import { gravity } from '../constants.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
 import { groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
 import { dutyForCurrent, pieceAt, startThrust } from './motion.ts'
@@ -37,7 +37,7 @@ const frontLiftThrustN: Subject = {
 }
 
 /** Why no throttle lifts the front. */
-function frontStaysDown({ evaluation, machine }: Checked): Missing | null {
+function frontStaysDown({ evaluation, machine }: Evaluated): Missing | null {
   const { footing, frontLiftThrust, frontLiftDuty, drive } = evaluation
   if (!Number.isNaN(frontLiftDuty)) return null
   if (!(footing.gripThrust >= frontLiftThrust))
@@ -75,7 +75,7 @@ const frontLiftThrottlePercent: Subject = {
 const pivotNeeds = needing('vehicle.gaugeMm', 'vehicle.contactLengthMm', 'ground.turnFriction')
 
 /** Turning on the spot takes a side that pushes ahead and one that pushes astern. */
-export function unevenSides({ machine }: Checked): Missing | null {
+export function unevenSides({ machine }: Evaluated): Missing | null {
   if (machine.motor.count % 2 === 0 && machine.track.count % 2 === 0) return null
   return { why: 'it needs motors and loops in even number: one side pushes ahead, the other astern.' }
 }

@@ -1,11 +1,11 @@
 import { rpmOf } from '../units/rpm.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import { byTension, byToothForce, casesTold, loadOf, servicePull, worstCase } from './loads.ts'
 import { sprocketRadius } from './circuit.ts'
 import { largestRow, loadHeight, slackTension } from './sharing.ts'
 import { inCase, needing, type Missing, type Subject } from './subject.ts'
 
-const worstTooth = (checked: Checked) => inCase(worstCase(checked, byToothForce))
+const worstTooth = (checked: Evaluated) => inCase(worstCase(checked, byToothForce))
 
 const teethEngaged: Subject = {
   title: 'How many of the sprocket’s teeth are in the loop at once.',
@@ -20,7 +20,7 @@ const teethEngaged: Subject = {
   },
 }
 
-function noPull({ evaluation }: Checked): Missing | null {
+function noPull({ evaluation }: Evaluated): Missing | null {
   return Number.isNaN(evaluation.toothShare)
     ? { why: 'the motors pull nothing in a jam, so there is nothing to share.' }
     : null

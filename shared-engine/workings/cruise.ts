@@ -1,6 +1,6 @@
 import { dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { shearShareInverse } from '../ground/soil-shear.ts'
-import type { Checked } from '../check.ts'
+import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAt, torqueConstant } from './circuit.ts'
 import type { Draft } from './draft.ts'
 import { shearStrength, soilBooks, standingResistance } from './footing.ts'
@@ -10,7 +10,7 @@ import { firstOf, needingTop, type Missing, type Subject } from './subject.ts'
 const level = 'level travel at half of the top speed, on this ground, at the given charge and temperatures'
 
 /** Numbers of level travel that the evaluation keeps only where the speed can be held. */
-function cruiseNumbers({ machine, evaluation }: Checked) {
+function cruiseNumbers({ machine, evaluation }: Evaluated) {
   const { cruise, line, drive } = evaluation
   const drag = machine.track.internalDrag + machine.track.internalDragPerSpeed * cruise.beltSpeed
   const torque = (cruise.thrust + drag) / line.thrustPerTorque
@@ -21,7 +21,7 @@ function cruiseNumbers({ machine, evaluation }: Checked) {
 }
 
 /** Why half of the top speed cannot be held on the level, or nothing is drawn there. */
-function notHeld(checked: Checked): Missing | null {
+function notHeld(checked: Evaluated): Missing | null {
   const { cruise, level: footing, drive } = checked.evaluation
   if (!Number.isNaN(cruise.packAmps)) return null
   const { amps, duty } = cruiseNumbers(checked)

@@ -1,0 +1,17 @@
+import type { ControllerLimitId } from './controller.ts'
+import type { ConverterLimitId } from './converter.ts'
+import type { MotorLimitId } from './motor.ts'
+import type { PackLimitId } from './pack.ts'
+import type { StageLimitId } from './stage.ts'
+import type { TrackLimitId } from './track.ts'
+import type { VehicleLimitId } from './vehicle.ts'
+
+/** Name of a limit: the keys under which the parts define theirs. Reductions and converters count from 1. */
+export type LimitId =
+  | MotorLimitId
+  | ControllerLimitId
+  | PackLimitId
+  | TrackLimitId
+  | VehicleLimitId
+  | StageLimitId
+  | ConverterLimitId

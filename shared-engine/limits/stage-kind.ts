@@ -1,0 +1,82 @@
+import { apart, caseNumber } from '../cases/case.ts'
+import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
+import type { LimitWorking } from '../workings/limit.ts'
+import { addMaximum, type Ledger } from './ledger.ts'
+import { listedLimit, type Limit, type LimitFacts } from './limit.ts'
+import type { StageLimitName } from './stage.ts'
+
+/** A limit of a kind of reduction as its folder writes it down; place and number come with the reduction. */
+export interface StageLimitFacts extends Omit<LimitFacts, 'question'> {
+  /** As in the reduction's group: `shaftDiameterMm`. */
+  readonly needs: readonly string[]
+  /** @param number of the reduction, counted from 1 */
+  readonly working: (number: number) => LimitWorking
+}
+
+/** One limit of a kind, wherever in the machine it stands: by the reduction's place, counted from 0. */
+export type PlacedLimit = readonly Limit[]
+
+/** What a kind of reduction has to hold. */
+export interface StageKindLimits<Name extends string, Stage> {
+  readonly byName: Readonly<Record<Name, PlacedLimit>>
+  /**
+   * Adds those that a reduction has. A method, so that a table of all kinds can be called with any reduction.
+   *
+   * @param place of the reduction, counted from 0
+   * @param moving whether there is a top speed
+   */
+  measure(ledger: Ledger, place: number, stage: Stage, duty: StageDuty, moving: boolean): void
+}
+
+/** Of a reduction that has nothing to hold but its shaft. */
+export const noStageLimits: StageKindLimits<never, unknown> = {
+  byName: {},
+  measure: () => {
+    // Nothing to add.
+  },
+}
+
+/**
+ * The limits of a kind of reduction at every place, in the ledger's order.
+ *
+ * @param facts by the last word of their ids
+ */
+export function limitsOfStage<Name extends string>(
+  facts: Readonly<Record<Name, StageLimitFacts>>,
+): Readonly<Record<Name, PlacedLimit>> {
+  const made = Object.entries<StageLimitFacts>(facts).map(([name, limit]) => [
+    name,
+    Array.from({ length: mostStages }, (_, place) => placed(name as StageLimitName, limit, place)),
+  ])
+  return Object.fromEntries(made) as Record<Name, PlacedLimit>
+}
+
+function placed(name: StageLimitName, facts: StageLimitFacts, place: number): Limit {
+  const number = place + 1
+  return listedLimit({
+    ...facts,
+    id: `stage.${number}.${name}`,
+    label: `${facts.label}, stage ${number}`,
+    part: `stage.${number}`,
+    question: 'hold',
+    needs: facts.needs.map((entry) => `stages.${place}.${entry}`),
+    working: facts.working(number),
+  })
+}
+
+/** The limit at a place that the machine has. */
+export function limitIn(limit: PlacedLimit, place: number): Limit {
+  const here = limit[place]
+  if (here === undefined) throw new Error(`no reduction at place ${place}`)
+  return here
+}
+
+/**
+ * Adds the worse of a jam and of top speed, which one value allows; the jam where they are equal.
+ *
+ * @param top NaN where there is no top speed
+ */
+export function addWorse(ledger: Ledger, limit: Limit, launch: number, top: number, allowed: number): void {
+  const atTop = top > launch * apart
+  addMaximum(ledger, limit, atTop ? top : launch, allowed, atTop ? caseNumber.top : caseNumber.launch)
+}

@@ -1,0 +1,117 @@
+import { horsepower } from '../../constants.ts'
+import { caseNumber } from '../../cases/case.ts'
+import { addMaximum } from '../../limits/ledger.ts'
+import { allMeasured } from '../../limits/part.ts'
+import {
+  addWorse,
+  limitIn,
+  limitsOfStage,
+  type StageKindLimits,
+  type StageLimitFacts,
+} from '../../limits/stage-kind.ts'
+import type { ChainStage } from '../../machine/parts.ts'
+import type { Draft } from '../../workings/draft.ts'
+import type { Compared, ComparedRow, LimitWorking } from '../../workings/limit.ts'
+import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'
+import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
+import { chainWheelRadius } from './geometry.ts'
+import { allowedChainTension, chainPowerRating, chainSafety, chainTension } from './physics.ts'
+
+function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
+  const stage = stageOf(d, number, 'chain')
+  const path = `stages.${number - 1}`
+  d.source(
+    'statics and the chain’s own centrifugal pull; ISO 606 for pitch and strength; an eighth of it: common practice, no source',
+  )
+  stageTorque(d, number, row.case, 'in')
+  chainPitch(d, number, stage)
+  d.entry(`z_a${number}`, `${path}.driverTeeth`)
+  const radius = chainWheelRadius(stage.pitch, stage.driverTeeth)
+  pitchLine(d, number, row, radius, `p_k / (2 * sin(pi / z_a${number}))`)
+  d.entry('n_s', `${path}.strands`)
+  const strand = ['linearDensity', 'mass of one strand (typical)'] as const
+  d.row('m_0', `${path}.size`, strand, stage.massPerMetre / stage.strands)
+  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a + n_s * m_0 * v_k^2', row.actual ?? NaN)
+  const tensile = ['force', 'minimum tensile strength of one strand (ISO 606)'] as const
+  d.row('F_u', `${path}.size`, tensile, stage.minTensile)
+  const words = `${chainSafety} is common practice, no source`
+  d.step('F_a', ['force', 'tension allowed'], `n_s * F_u / ${chainSafety}`, allowedChainTension(stage), words)
+  return { actual: 'F_k', allowed: 'F_a' }
+}
+
+function chainPitch(d: Draft, number: number, stage: ChainStage): void {
+  d.row('p_k', `stages.${number - 1}.size`, ['length', 'pitch of the chain (ISO 606)'], stage.pitch)
+}
+
+const powerWorking = (number: number): LimitWorking => ({
+  title: `The power into the chain of stage ${number} against the rating of its plates and rollers.`,
+  source: 'Shigley’s Mechanical Engineering Design, eqs. 17-32 and 17-33, table 17-23 for strands',
+  assumptions: ['European sizes are rated like the others of the same pitch.'],
+  afterTop: true,
+  unformed: 'a standing chain has no rating: it counts as over.',
+  write: (d, row) => {
+    const stage = stageOf(d, number, 'chain')
+    const torque = stageTorque(d, number, 'top', 'in')
+    const speed = driverSpeed(d, number, 'top')
+    d.step('P_k', ['watts', 'power into the stage, with the service factor'], 'T_k * omega_k', torque * speed)
+    chainRating(d, number, stage, speed, row)
+    return { actual: 'P_k', allowed: 'P_a' }
+  },
+})
+
+/** `P_a`: the lesser of the plates’ and the rollers’ rating. */
+function chainRating(d: Draft, number: number, stage: ChainStage, speed: number, row: ComparedRow): void {
+  const path = `stages.${number - 1}`
+  const [driver, driven] = [`z_a${number}`, `z_b${number}`]
+  const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
+  const turns = ((speed * stage.driverTeeth) / smaller) * (60 / (2 * Math.PI))
+  d.entry(driver, `${path}.driverTeeth`)
+  d.entry(driven, `${path}.drivenTeeth`)
+  d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`, smaller)
+  d.step('n_k', ['rpm', 'its speed'], `omega_k * ${driver} / z_s * 60 / (2 * pi)`, turns)
+  chainPitch(d, number, stage)
+  d.step('P_i', ['none', 'pitch in inches'], 'p_k / 0.0254', stage.pitchInches)
+  d.row('c', `${path}.size`, ['none', 'constant of the link plates'], stage.platesFactor)
+  d.row('K_r', `${path}.size`, ['none', 'constant of the rollers'], stage.rollerFactor)
+  const plates = stage.platesTerm * turns ** 0.9
+  const rollers = stage.rollerTerm / turns ** 1.5
+  const first = 'c * z_s^1.08 * n_k^0.9 * P_i^(3 - 0.07 * P_i)'
+  d.step('H_1', ['none', 'link plates, horsepower'], first, plates)
+  d.step('H_2', ['none', 'rollers, horsepower'], '1000 * K_r * z_s^1.5 * P_i^0.8 / n_k^1.5', rollers)
+  const strands = ['none', 'how many times one strand (Shigley, table 17-23)'] as const
+  d.row('f_s', `${path}.strands`, strands, stage.strandFactor)
+  d.given('H_p', ['watts', 'one horsepower (NIST SP 811)'], horsepower)
+  d.step('P_a', ['watts', 'power rating'], 'min(H_1, H_2) * f_s * H_p', row.allowed ?? NaN)
+}
+
+const facts = {
+  tension: {
+    ...pullFacts,
+    working: (number) => pullWorking(number, (d, row) => chainPull(d, number, row)),
+  },
+  power: {
+    label: 'Chain power',
+    sense: 'maximum',
+    unit: 'W',
+    kind: 'watts',
+    needs: [],
+    working: powerWorking,
+  },
+} as const satisfies Readonly<Record<string, StageLimitFacts>>
+
+const byName = limitsOfStage(facts)
+const { tension, power, ...unmeasured } = byName
+allMeasured(unmeasured)
+
+/** Limits of a roller chain. */
+export const chainLimits: StageKindLimits<keyof typeof facts, ChainStage> = {
+  byName,
+  measure: (ledger, place, stage, duty, moving) => {
+    const launch = chainTension(stage, duty.launchTorque, 0)
+    const top = chainTension(stage, duty.topTorque, duty.topSpeed)
+    addWorse(ledger, limitIn(tension, place), launch, top, allowedChainTension(stage))
+    if (!moving) return
+    const watts = duty.topTorque * duty.topSpeed
+    addMaximum(ledger, limitIn(power, place), watts, chainPowerRating(stage, duty.topSpeed), caseNumber.top)
+  },
+}
