@@ -14,7 +14,7 @@ function rowsOf(part: string): string[] {
 }
 
 describe.each(Object.keys(orders))('the map of %s', (part) => {
-  const order = orders[part as keyof typeof orders].flat().filter((one) => existsSync(`${part}/${one}`))
+  const order = (orders[part] ?? []).flat().filter((one) => existsSync(`${part}/${one}`))
 
   it('has a row for every folder that is there, in the order of imports', () => {
     const rows = rowsOf(part).filter((name) => !name.includes('<') && !name.startsWith('stages/'))
