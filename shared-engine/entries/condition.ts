@@ -13,7 +13,7 @@ function patternAt(pattern: string, path: string): string {
 }
 
 /** Whether a condition holds in a build for the entry at a path. */
-function conditionHolds({ entry, among }: Condition, path: string, build: unknown): boolean {
+export function conditionHolds({ entry, among }: Condition, path: string, build: unknown): boolean {
   const found = valueAt(build, keysOf(patternAt(entry, path)))
   return typeof found === 'string' && among.includes(found)
 }
