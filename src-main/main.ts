@@ -42,7 +42,10 @@ async function boot(): Promise<void> {
     if (ours) await journal.saving(ours.journal, fingerprint)
   }
   const service = new FileService({ disk, files, recent, outside, show, used, saving })
-  const closing = new Closing(windows, (ours) => journal.forget(ours.journal))
+  const closing = new Closing(windows, {
+    settle: (ours) => journal.forget(ours.journal),
+    giveUp: (ours) => journal.leave(ours.journal),
+  })
   const menu = setupMenu(windows)
 
   const openWindow = (wanted: string | null) => {

@@ -21,6 +21,7 @@ export const channels = {
   discardRecovered: 'pitchline:discard-recovered',
   show: 'pitchline:show',
   newWindow: 'pitchline:new-window',
+  heardClose: 'pitchline:heard-close',
   answerClose: 'pitchline:answer-close',
 } as const
 

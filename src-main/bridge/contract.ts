@@ -105,6 +105,8 @@ export const contract = {
   discardRecovered: { channel: channels.discardRecovered, takes: z.tuple([id]), gives: z.null() },
   show: { channel: channels.show, takes: z.tuple([shown]), gives: z.null() },
   newWindow: { channel: channels.newWindow, takes: z.tuple([]), gives: z.null() },
+  /** The page has put the question of `close-asked`; one that hangs does not say so. */
+  heardClose: { channel: channels.heardClose, takes: z.tuple([]), gives: z.null() },
   answerClose: { channel: channels.answerClose, takes: z.tuple([z.boolean()]), gives: z.null() },
 } satisfies Record<Verb, { channel: string; takes: z.ZodType; gives: z.ZodType }>
 

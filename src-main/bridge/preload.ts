@@ -42,6 +42,7 @@ const bridge: Bridge = {
   discardRecovered: (id) => ipcRenderer.invoke(channels.discardRecovered, id),
   show: (state) => ipcRenderer.invoke(channels.show, state),
   newWindow: () => ipcRenderer.invoke(channels.newWindow),
+  heardClose: () => ipcRenderer.invoke(channels.heardClose),
   answerClose: (close) => ipcRenderer.invoke(channels.answerClose, close),
   listen(listener) {
     const hear = (_event: IpcRendererEvent, event: WindowEvent) => listener(event)

@@ -64,6 +64,9 @@ async function answer(
   const headers = { ...pageHeaders, connection: 'close' }
   const say = (status: number, text: string) => response.writeHead(status, headers).end(text)
   if (request.headers.host !== hostOf(server)) return void say(403, 'Not for this host.')
+  const { origin } = request.headers
+  if (origin !== undefined && origin !== `http://${hostOf(server)}`)
+    return void say(403, 'Not for this page.')
   if (request.method !== 'GET' && request.method !== 'HEAD') return void say(405, 'Only reading.')
   // The path as it was sent: an address parser would tidy `..` away before it could be refused.
   const pathname = (request.url ?? '/').split('?')[0] ?? '/'

@@ -21,5 +21,6 @@ export const pageHeaders = {
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
   'cache-control': 'no-cache',
 } as const

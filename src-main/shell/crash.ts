@@ -8,9 +8,31 @@ import type { OurWindow } from './windows.ts'
  * program's own data. Nothing is sent anywhere.
  */
 export function setupCrash(): void {
+  process.on('uncaughtException', (error) => tellOwnFault(error))
+  process.on('unhandledRejection', (reason) => tellOwnFault(reason))
   app.on('child-process-gone', (_event, { type, reason, exitCode }) =>
     log(`${type}: ${reason} (${exitCode})`),
   )
+}
+
+let isTelling = false
+
+/** A bug of ours in the program round the page: said in a sentence, never as a stack, and the program goes on. */
+function tellOwnFault(thrown: unknown): void {
+  log(`program: ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`)
+  // One question at a time: a fault that repeats must not cover the screen.
+  if (isTelling || !app.isReady()) return
+  isTelling = true
+  const detail =
+    'Your work in the windows is still there: save it, then start the program anew. ' +
+    'What happened was written to stopped.log in the program’s own data. Nothing was sent anywhere.'
+  const told = dialog.showMessageBox({
+    type: 'error',
+    message: 'Something in the program went wrong.',
+    detail,
+    buttons: ['Go on'],
+  })
+  void told.catch(() => undefined).then(() => (isTelling = false))
 }
 
 export function guardCrash(ours: OurWindow, beforeReload: () => void): void {

@@ -39,7 +39,9 @@ export function handlersOf(parts: HandlerParts): Handlers {
 
 type Some<V extends keyof Handlers> = Pick<Handlers, V>
 
-function windowHandlers(parts: HandlerParts): Some<'facts' | 'start' | 'show' | 'newWindow' | 'answerClose'> {
+function windowHandlers(
+  parts: HandlerParts,
+): Some<'facts' | 'start' | 'show' | 'newWindow' | 'heardClose' | 'answerClose'> {
   const { windows, service, journal, closing } = parts
   return {
     facts: () => succeeded(factsOf()),
@@ -64,6 +66,10 @@ function windowHandlers(parts: HandlerParts): Some<'facts' | 'start' | 'show' | 
     },
     newWindow() {
       parts.openWindow(null)
+      return done
+    },
+    heardClose(owner) {
+      closing.heard(windowOf(windows, owner))
       return done
     },
     async answerClose(owner, close) {

@@ -4,8 +4,9 @@ export const openedOutside: readonly string[] = []
 /** May the window go to this address? Only to its own page: a reload, never elsewhere. */
 export function mayNavigate(address: string): boolean {
   try {
-    const { protocol, host, username, password } = new URL(address)
-    return protocol === 'app:' && host === 'pitchline' && username === '' && password === ''
+    const { protocol, host, pathname, username, password } = new URL(address)
+    const isPage = protocol === 'app:' && host === 'pitchline' && pathname === '/index.html'
+    return isPage && username === '' && password === ''
   } catch {
     return false
   }

@@ -27,7 +27,12 @@ export async function windowHost(bridge: Bridge): Promise<Host> {
     show: (state) => void bridge.show(state),
     newWindow: () => void bridge.newWindow(),
     answerClose: (close) => void bridge.answerClose(close),
-    listen: (listener) => bridge.listen(listener),
+    listen: (listener) =>
+      bridge.listen((event) => {
+        listener(event)
+        // Said once the question is put: a page that hangs, or fails at it, does not get here.
+        if (event.kind === 'close-asked') void bridge.heardClose()
+      }),
   }
 }
 

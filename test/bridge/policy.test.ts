@@ -6,12 +6,9 @@ import { fileNamedBy } from '../../src-main/shell/arguments.ts'
 import { mayHave, mayNavigate, mayOpenOutside, openedOutside } from '../../src-main/shell/policy.ts'
 
 describe('where the window may go', () => {
-  it.each(['app://pitchline/index.html', 'app://pitchline/', 'app://pitchline/index.html#plot'])(
-    '%s',
-    (address) => {
-      expect(mayNavigate(address)).toBe(true)
-    },
-  )
+  it.each(['app://pitchline/index.html', 'app://pitchline/index.html#plot'])('%s', (address) => {
+    expect(mayNavigate(address)).toBe(true)
+  })
 
   it.each([
     'https://example.org/',
@@ -19,6 +16,8 @@ describe('where the window may go', () => {
     'file:///etc/passwd',
     'app://pitchline.example.org/',
     'app://elsewhere/index.html',
+    'app://pitchline/assets/index.js',
+    'app://pitchline/none.html',
     'app://person@pitchline/index.html',
     'javascript:alert(1)',
     'data:text/html,<p>',

@@ -29,6 +29,7 @@ const good: Record<Verb, unknown[]> = {
   discardRecovered: [handle],
   show: [{ name: 'sled', unsaved: true, undo: null, redo: null }],
   newWindow: [],
+  heardClose: [],
   answerClose: [true],
 }
 
@@ -116,6 +117,7 @@ describe('arguments that do not fit are refused before anything happens', () => 
     ['discardRecovered', ['../recent']],
     ['keep', [{ name: 'sled', text: '{}', handle: null, fingerprint: null, file: '/etc/passwd' }]],
     ['answerClose', ['yes']],
+    ['heardClose', [true]],
     ['facts', ['one word too many']],
   ]
   it.each(bad)('%s with %j', async (verb, words) => {

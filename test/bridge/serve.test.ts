@@ -28,11 +28,11 @@ interface Answer {
 }
 
 /** Sends a path as it is written: `fetch` would tidy it. */
-function ask(pathname: string, { method = 'GET', host = '' } = {}): Promise<Answer> {
+function ask(pathname: string, { method = 'GET', host = '', origin = '' } = {}): Promise<Answer> {
   const { hostname, port, host: own } = new URL(served.address)
   return new Promise((answered, failed) => {
     const asking = request(
-      { hostname, port, path: pathname, method, headers: { host: host || own } },
+      { hostname, port, path: pathname, method, headers: { host: host || own, ...(origin && { origin }) } },
       (response) => {
         let text = ''
         response.setEncoding('utf8')
@@ -56,6 +56,7 @@ it('serves the page with the same content policy as the window', async () => {
   expect(status).toBe(200)
   expect(headers['content-security-policy']).toBe(contentPolicy)
   expect(headers['x-content-type-options']).toBe('nosniff')
+  expect(headers['cross-origin-resource-policy']).toBe('same-origin')
 })
 
 it('puts the first build into the page as data that can not end its element', async () => {
@@ -93,4 +94,11 @@ it('takes another port where its usual one is taken', async () => {
   const second = await servePage(folder, null, port)
   expect(new URL(second.address).port).not.toBe(String(port))
   await second.close()
+})
+
+it('gives a page of another site nothing, and its own page what it asks for', async () => {
+  for (const origin of ['https://example.org', 'null', 'http://127.0.0.1:1']) {
+    expect((await ask('/', { origin })).status, origin).toBe(403)
+  }
+  expect((await ask('/', { origin: new URL(served.address).origin })).status).toBe(200)
 })

@@ -99,3 +99,36 @@ test('quitting with unsaved work asks; Cancel keeps the program, Discard ends it
     .catch(() => undefined)
   await ended
 })
+
+test('a fault of the program round the page is said in a sentence, written down, and ends nothing', async ({
+  open,
+  folder,
+}) => {
+  const { page, electron } = await open()
+  if (!electron) throw new Error('this spec is for the real window')
+  await electron.evaluate(({ dialog }) => {
+    const said: string[] = []
+    Object.assign(globalThis, { said })
+    dialog.showMessageBox = ((options: { message: string; detail: string }) => {
+      said.push(`${options.message} ${options.detail}`)
+      return Promise.resolve({ response: 0, checkboxChecked: false })
+    }) as typeof dialog.showMessageBox
+    dialog.showErrorBox = (title, content) => void said.push(`${title} ${content}`)
+  })
+  const said = () => electron.evaluate(() => (globalThis as unknown as { said: string[] }).said)
+  await electron.evaluate(() => void Promise.reject(new Error('planted rejection')))
+  await expect.poll(said).toHaveLength(1)
+  await electron.evaluate(() => {
+    setTimeout(() => {
+      throw new Error('planted throw')
+    }, 0)
+  })
+  await expect.poll(said).toHaveLength(2)
+  for (const words of await said()) {
+    expect(words).toContain('Something in the program went wrong. Your work in the windows is still there')
+    expect(words).not.toMatch(/planted|\n\s+at /)
+  }
+  const written = () => readFile(path.join(folder, 'data', 'stopped.log'), 'utf8')
+  await expect.poll(written).toMatch(/program: .*planted rejection[^]*program: .*planted throw/)
+  await expect(page.locator('h1')).toBeVisible()
+})

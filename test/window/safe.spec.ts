@@ -2,7 +2,7 @@ import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Page } from '@playwright/test'
 import { begin, entry, savedWords, showPart, willSaveAs } from './journey.ts'
-import { expect, test } from './launch/open.ts'
+import { expect, test, uncaught } from './launch/open.ts'
 
 async function change(page: Page, mass: string): Promise<void> {
   await showPart(page, 'vehicle')
@@ -158,4 +158,14 @@ test('a file that another program changes is noticed, and not overwritten unaske
   await page.getByRole('button', { name: 'Load that change' }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'Revert' }).click()
   await expect(page.locator('h1')).toContainText('Changed elsewhere')
+})
+
+test('a promise that nobody heeds is told like any fault of ours, without its stack', async ({ open }) => {
+  const { page } = await open()
+  await page.evaluate(() => void Promise.reject(new Error('planted')))
+  const alert = page.getByRole('alert')
+  await expect(alert).toContainText('Something in the window went wrong.')
+  await expect(alert).toContainText('planted')
+  expect(await alert.textContent()).not.toMatch(/\bat \S+:\d+/)
+  await expect.poll(() => uncaught.splice(0)).toEqual(['planted'])
 })

@@ -56,9 +56,9 @@ export function browserHost(): Host {
       window.print()
       return { ok: true, value: name }
     },
-    keep: (work) => guarded('cannot-write', 'unsaved work', async () => (unsaved.keep(work), null)),
-    forget: async () => unsaved.forget(),
-    discardRecovered: async (id) => unsaved.discard(id),
+    keep: (work) => guarded('cannot-write', 'unsaved work', async () => (await unsaved.keep(work), null)),
+    forget: () => unsaved.forget(),
+    discardRecovered: (id) => unsaved.discard(id),
     show: shown,
     newWindow: () => void window.open(location.href, '_blank', 'noopener'),
     // The browser asks about unsaved work itself.
