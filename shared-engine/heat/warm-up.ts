@@ -1,6 +1,7 @@
 import type { Machine } from '../machine/parts.ts'
 import { copperTemperatureCoefficient } from '../constants.ts'
 import { referenceTemperature } from '../motor/constants.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import { SteadyHeat, setSteadyHeat } from './steady-heat.ts'
 
 /** Temperatures of motor and controller from a cold start at one steady motor current. */
@@ -51,8 +52,8 @@ export function warmUpCurve(
     seconds,
     motor: seconds.map((time) => heat.sink + (start / capacity) * risen(time, growth / capacity)),
     controller: controllerOf(machine, heat, seconds, amps, controller.resistance),
-    secondsToLimit: Number.isFinite(heat.secondsToMotorLimit) ? heat.secondsToMotorLimit : null,
-    steady: Number.isFinite(heat.motorTemperature) ? heat.motorTemperature : null,
+    secondsToLimit: finiteOrNull(heat.secondsToMotorLimit),
+    steady: finiteOrNull(heat.motorTemperature),
     sink: heat.sink,
   }
 }

@@ -1,4 +1,5 @@
 import { caseNames, caseNumber, type CaseName } from '../cases/case.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import type { LimitId } from './id.ts'
 import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
@@ -152,15 +153,11 @@ function rowAt(ledger: Ledger, row: number): LimitRow | undefined {
   const margin = ledger.margin[row] ?? NaN
   return {
     id: limit.id,
-    actual: finite(ledger.actual[row] ?? NaN),
-    allowed: finite(ledger.allowed[row] ?? NaN),
+    actual: finiteOrNull(ledger.actual[row] ?? NaN),
+    allowed: finiteOrNull(ledger.allowed[row] ?? NaN),
     unit: limit.unit,
-    margin: finite(margin),
+    margin: finiteOrNull(margin),
     standing: standingOf(margin),
     case: name,
   }
-}
-
-function finite(value: number): number | null {
-  return Number.isFinite(value) ? value : null
 }

@@ -3,6 +3,7 @@ import { Evaluation } from '../cases/evaluation.ts'
 import { figuresOf, type Figures } from '../figures/table.ts'
 import { Ledger, ledgerRows, worstMargin, type LimitRow } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import type { CandidateChoice } from './candidate-build.ts'
 import { Candidates } from './candidates.ts'
 import { keyLength, orderOf, setKey } from './search.ts'
@@ -54,12 +55,11 @@ export class RowMaker {
     if (known !== undefined) return { ...known, alternatives }
     const worst = this.#work(index)
     const { machine } = this.#candidates
-    const finite = (value: number) => (Number.isFinite(value) ? value : null)
     const row: SearchRow = {
       index,
       choices: choicesOf(this.#plan, index),
-      aims: this.#plan.aims.map(({ measure }) => finite(measure.value(this.#e, machine, worst))),
-      margin: finite(worst),
+      aims: this.#plan.aims.map(({ measure }) => finiteOrNull(measure.value(this.#e, machine, worst))),
+      margin: finiteOrNull(worst),
       figures: figuresOf(this.#e, machine),
       limits: ledgerRows(this.#ledger),
       alternatives,

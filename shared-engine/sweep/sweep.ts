@@ -8,6 +8,7 @@ import { limitOf } from '../limits/table.ts'
 import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
 import { entryLabelOf } from '../compare/compare.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import { measureOf, type Measure } from '../search/space-measure.ts'
 import { crossingsOf, type Crossing } from './crossings.ts'
 import { SweptMachine } from './machine.ts'
@@ -137,11 +138,10 @@ function swept(
     const [gap = null] = brokenRulesOf(edited)
     if (gap !== null) return { value, figures: measures.map(() => null), margin: null, worstLimit: null, gap }
     machine.set(edited)
-    const finite = (number: number) => (Number.isFinite(number) ? number : null)
     return {
       value,
-      figures: measures.map((measure) => finite(machine.valueOf(measure))),
-      margin: finite(machine.worst),
+      figures: measures.map((measure) => finiteOrNull(machine.valueOf(measure))),
+      margin: finiteOrNull(machine.worst),
       worstLimit: machine.worstLimit,
       gap,
     }

@@ -1,4 +1,5 @@
 import type { Machine } from '../machine/parts.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import { CruiseState, setCruise } from './cruise.ts'
 import { curveSettingOf, type CurveSetting } from './curve-setting.ts'
 
@@ -14,8 +15,6 @@ export interface CruiseCurve {
   /** Where the range is longest; null where no speed can be held. */
   readonly best: { readonly speed: number; readonly metres: number; readonly seconds: number } | null
 }
-
-const known = (value: number): number | null => (Number.isFinite(value) ? value : null)
 
 /** Fastest speed that the curve asks about: the belt's free speed. */
 function fastestOf(setting: CurveSetting): number {
@@ -33,7 +32,7 @@ export function cruiseCurve(machine: Machine, count = 161): CruiseCurve {
   const end = fastestOf(setting)
   const speed = Array.from({ length: count }, (_, index) => (end * (index + 1)) / count)
   const states = speed.map((at) => cruiseAt(setting, at))
-  const metres = states.map((state) => known(state.metres))
+  const metres = states.map((state) => finiteOrNull(state.metres))
   let best: CruiseCurve['best'] = null
   for (const state of states) {
     if (state.metres > (best?.metres ?? 0)) {
@@ -42,8 +41,8 @@ export function cruiseCurve(machine: Machine, count = 161): CruiseCurve {
   }
   return {
     speed,
-    packAmps: states.map((state) => known(state.packAmps)),
-    seconds: states.map((state) => known(state.seconds)),
+    packAmps: states.map((state) => finiteOrNull(state.packAmps)),
+    seconds: states.map((state) => finiteOrNull(state.seconds)),
     metres,
     best,
   }
@@ -66,5 +65,5 @@ export function cruiseAt(setting: CurveSetting, speed: number): CruiseState {
  * *Source:* `docs/model.md` §7; wind, turns and stops are left out: assumption.
  */
 export function turnBackDistance(machine: Machine, speed: number): number | null {
-  return known(cruiseAt(curveSettingOf(machine), speed).metres / 2)
+  return finiteOrNull(cruiseAt(curveSettingOf(machine), speed).metres / 2)
 }

@@ -3,6 +3,7 @@ import { keysOf, patternOf, valueAt } from '../entries/path.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { constants } from '../constants.ts'
 import { figureOf, type FigureName } from '../figures/table.ts'
+import { finiteOrNull } from '../numeric/finite.ts'
 import { toEngine } from '../units/convert.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { WorkingStep, WorkingSymbol } from './working.ts'
@@ -86,7 +87,7 @@ export class Draft {
     const known = this.#values.get(symbol)
     if (known !== undefined && !Object.is(known, value)) throw new Error(`two values of ${symbol}`)
     if (known === undefined) {
-      const shown = Number.isFinite(value) ? value : null
+      const shown = finiteOrNull(value)
       this.symbols.push({ symbol, name, value: shown, kind, ...(from === undefined ? {} : { from }) })
       this.#values.set(symbol, value)
     }
@@ -116,7 +117,7 @@ export class Draft {
       if (!same) throw new Error(`${symbol} stands for something else already`)
       return known
     }
-    const shown = Number.isFinite(value) ? value + 0 : null
+    const shown = finiteOrNull(value + 0)
     this.steps.push({
       symbol,
       name,

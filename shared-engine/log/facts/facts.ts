@@ -1,3 +1,4 @@
+import { finiteOrNull } from '../../numeric/finite.ts'
 import { groundSpeedOfRpm } from '../../vehicle/logged-speed.ts'
 import type { LogData } from '../data.ts'
 import type { AmpsSource, Currents } from '../derive/current.ts'
@@ -36,8 +37,6 @@ export interface LogFacts extends LoggedCharge, Shares {
   readonly loadPercent: number | null
 }
 
-const orNull = (value: number) => (Number.isFinite(value) ? value : null)
-
 /**
  * The facts of a log.
  *
@@ -74,9 +73,9 @@ export function factsOf(
     packOhm: resistance === null ? null : { ...resistance, model: model.machine.pack.resistance },
     most: mostOf(data, currents, new Loads(model)),
     ampsFrom: currents.source,
-    sagStepAmps: orNull(currents.sagStep),
+    sagStepAmps: finiteOrNull(currents.sagStep),
     rmsMotorAmps: rms,
-    loadPercent: rms === null ? null : orNull((100 * rms) / top),
+    loadPercent: rms === null ? null : finiteOrNull((100 * rms) / top),
     ...sharesOf(data, currents, top),
   }
 }
@@ -141,5 +140,5 @@ function consumptionOf(data: LogData, charge: LoggedCharge, distance: number | n
       : volts.samples.reduce((sum, row) => sum + (volts.values[row] ?? 0), 0) / volts.samples.length
   const counted = charge.chargeCCounted === null ? NaN : charge.chargeCCounted * mean
   const joules = charge.energyJIntegrated ?? charge.energyJCounted ?? counted
-  return orNull(joules / 3.6 / distance)
+  return finiteOrNull(joules / 3.6 / distance)
 }
