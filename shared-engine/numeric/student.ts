@@ -60,7 +60,7 @@ function betaShare(x: number, a: number, b: number): number {
  * @param freedom ν, degrees of freedom, not rounded, at least 1; Infinity for a normal distribution
  * @returns k; 2 for infinite ν
  * *Source:* ISO/IEC Guide 98-3 (JCGM 100:2008), G.3 and table G.2.
- * @example studentFactor(10) // 2.2836
+ * @example studentFactor(10) // 2.2837
  */
 export function studentFactor(freedom: number): number {
   // Past this the factor is 2 to nine figures, and the continued fraction would lose them.
