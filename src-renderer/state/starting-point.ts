@@ -29,6 +29,7 @@ export function startingPoint(): StoredBuild {
       'motor.kvRpmPerVolt': 'guessed',
       'motor.resistanceMilliohm': 'guessed',
       'motor.noLoadAmps': 'guessed',
+      'motor.ratedMaxRpm': 'guessed',
       'vehicle.massKg': 'guessed',
       'ground.rollingCoefficient': 'guessed',
       'ground.gripCoefficient': 'guessed',

@@ -139,3 +139,15 @@ test('what a person enters is not called a guess any more', async ({ open }) => 
   await page.keyboard.press('Control+z')
   await expect(origin).toHaveValue('guessed')
 })
+
+test('a limit that rests on a number nobody entered is not told as the maker’s', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await page.keyboard.press('Alt+n')
+  await showPart(page, 'motor')
+  await entry(page, 'motor.kvRpmPerVolt').fill('4000')
+  const warning = answer(page).getByText(/With the track off the ground/)
+  await expect(warning).toContainText('30,000 rpm that are guessed')
+  await entry(page, 'motor.ratedMaxRpm').fill('40000')
+  await expect(warning).toContainText('40,000 rpm that its maker allows')
+})
