@@ -169,3 +169,28 @@ test('a promise that nobody heeds is told like any fault of ours, without its st
   expect(await alert.textContent()).not.toMatch(/\bat \S+:\d+/)
   await expect.poll(() => uncaught.splice(0)).toEqual(['planted'])
 })
+
+test('the title says what is open, and that it is not saved, after an edit, its undo and a save', async ({
+  open,
+  folder,
+}) => {
+  const { page, electron } = await open()
+  await begin(page)
+  const title = () =>
+    electron === null
+      ? page.title()
+      : electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.getTitle() ?? '')
+  const name = (await page.locator('h1').textContent()) ?? ''
+  await expect.poll(title).toBe(`${name} · Pitchline`)
+  await change(page, '48')
+  await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
+  await entry(page, 'vehicle.massKg').press('Enter')
+  await page.locator('h1').click()
+  await page.keyboard.press('Control+z')
+  await expect.poll(title).toBe(`${name} · Pitchline`)
+  await change(page, '49')
+  await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
+  if (electron) await willSaveAs(electron, path.join(folder, 'titled.build.json'))
+  await page.keyboard.press('Control+s')
+  await expect.poll(title).toBe(`${name} · Pitchline`)
+})
