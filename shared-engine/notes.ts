@@ -1,12 +1,13 @@
 import type { Machine } from './machine/parts.ts'
 import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
+import { stageRemarks } from './limits/stage.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
 /** Patch sizes and pressure below which the soil theory was not measured. *Source:* `docs/model.md` §5, assumption. */
 const soilTheory = { length: 0.3, width: 0.05, pressure: 2000 } as const
 
-type Remark = (build: Build, machine: Machine, e: Evaluation) => string | null
+type Remark = (build: Build, machine: Machine, e: Evaluation) => string | readonly string[] | null
 
 const remarks: readonly Remark[] = [
   (_build, _machine, e) =>
@@ -21,10 +22,7 @@ const remarks: readonly Remark[] = [
     ampsAt(e.drive, 0) < e.restAmps * (1 - 1e-9)
       ? 'The pack is weak for this motor: it sags so far that part throttle pulls harder at rest than full throttle.'
       : null,
-  (build) =>
-    build.stages.some((stage) => stage.kind === 'gear' && stage.pressureAngleDegrees !== 20)
-      ? 'Lewis form factors are for a pressure angle of 20°; at other angles tooth bending is a rougher estimate.'
-      : null,
+  (_build, machine) => stageRemarks(machine),
   (_build, machine, e) => {
     const { contactLength, contactWidth } = machine.vehicle
     if (machine.ground.model !== 'soil' || contactLength === null || contactWidth === null) return null

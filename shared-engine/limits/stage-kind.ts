@@ -26,6 +26,8 @@ export interface StageKindLimits<Name extends string, Stage> {
    * @param moving whether there is a top speed
    */
   measure(ledger: Ledger, place: number, stage: Stage, duty: StageDuty, moving: boolean): void
+  /** A sentence about what its limits lean on with this reduction; null where there is nothing to say. */
+  remark?(stage: Stage): string | null
 }
 
 /** Of a reduction that has nothing to hold but its shaft. */

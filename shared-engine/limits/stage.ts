@@ -43,6 +43,11 @@ export const stageLimits: readonly Limit[] = [...Object.values(kinds), shaftLimi
   Object.values<readonly Limit[]>(byName).flat(),
 )
 
+/** What there is to say about the limits of a machine's reductions, each sentence once. */
+export function stageRemarks({ stages }: Machine): readonly string[] {
+  return [...new Set(stages.flatMap((stage) => byKind[stage.kind].remark?.(stage) ?? []))]
+}
+
 /** Adds those that the machine's reductions have. *Source:* `docs/model.md` §§4 and 8, the rows of the same ids. */
 export function measureStages(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { stages } = machine

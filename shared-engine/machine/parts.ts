@@ -1,4 +1,8 @@
 import type { RowSprings } from '../geometry/row-springs.ts'
+import type { StagePart } from './stage.ts'
+
+export type { ShaftPart } from './stage-common.ts'
+export type { StagePart } from './stage.ts'
 
 /**
  * The machine as the physics sees it: the stored build in SI (m, kg, s, N, A, V, Ω, rad/s, Pa; °C for temperatures,
@@ -79,88 +83,6 @@ export interface MotorPart {
   readonly heatCapacity: number | null
   readonly thermalResistance: number | null
 }
-
-/** Driven shaft of a reduction. */
-export interface ShaftPart {
-  readonly diameter: number
-  /** Pa. */
-  readonly allowedShear: number
-}
-
-interface StageCommon {
-  readonly ratio: number
-  readonly efficiency: number
-  /** kg·m² of the driven wheel and shaft. */
-  readonly drivenInertia: number
-  readonly shaft: ShaftPart | null
-  /** 0 for a `fixed` stage. */
-  readonly driverTeeth: number
-  readonly drivenTeeth: number
-}
-
-export interface GearStage extends StageCommon {
-  readonly kind: 'gear'
-  readonly module: number
-  /** m, pitch radius. */
-  readonly driverRadius: number
-  readonly faceWidth: number
-  readonly sinPressureAngle: number
-  readonly cosPressureAngle: number
-  readonly finish: 'cast' | 'milled' | 'hobbed' | 'ground'
-  readonly driverForm: number
-  readonly drivenForm: number
-  readonly driverYield: number
-  readonly drivenYield: number
-  /** b m Y, m², and yield strength of the wheel that bears less: force over area is its bending. */
-  readonly bendingArea: number
-  readonly bendingYield: number
-  readonly contactRatio: number
-  /** Fewest teeth of the smaller wheel that clear the larger one's tips; not whole. */
-  readonly fewestTeeth: number
-}
-
-export interface BeltStage extends StageCommon {
-  readonly kind: 'belt'
-  readonly pitch: number
-  readonly width: number
-  readonly centre: number
-  /** N, of this width, with six or more teeth in mesh and before the centrifugal part is taken off. */
-  readonly ratedPull: number
-  /** N, what the teeth in mesh leave of it. */
-  readonly meshedPull: number
-  /** m, pitch radius. */
-  readonly driverRadius: number
-  readonly massPerMetre: number
-}
-
-export interface ChainStage extends StageCommon {
-  readonly kind: 'chain'
-  readonly pitch: number
-  /** m, pitch radius. */
-  readonly driverRadius: number
-  readonly strands: number
-  readonly centre: number | null
-  /** N, of one strand: the least tension that breaks it. */
-  readonly minTensile: number
-  /** kg/m of all strands. */
-  readonly massPerMetre: number
-  readonly strandFactor: number
-  /** Size constants of the power rating (hp, rpm, inches); see stages/chain/physics.ts. */
-  readonly platesFactor: number
-  readonly rollerFactor: number
-  readonly pitchInches: number
-  /** Turns of the smaller wheel for one of the driver. */
-  readonly smallerTurns: number
-  /** c N^1.08 P^(3 − 0.07 P) and 1000 K_r N^1.5 P^0.8 of the rating. */
-  readonly platesTerm: number
-  readonly rollerTerm: number
-}
-
-export interface FixedStage extends StageCommon {
-  readonly kind: 'fixed'
-}
-
-export type StagePart = GearStage | BeltStage | ChainStage | FixedStage
 
 /** All reductions together. */
 export interface Train {

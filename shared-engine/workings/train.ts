@@ -5,12 +5,12 @@ const asBuilt = 'as built, at any load'
 
 /** `u_k`: the ratio of the k-th reduction, counted from 1. */
 export function stageRatio(d: Draft, number: number): string {
-  const { build, machine } = d.checked
-  const [stored, stage] = [build.stages[number - 1], machine.stages[number - 1]]
-  if (stored === undefined || stage === undefined) throw new Error(`no stage ${number}`)
+  const stage = d.checked.machine.stages[number - 1]
+  if (stage === undefined) throw new Error(`no stage ${number}`)
   const path = `stages.${number - 1}`
   const symbol = `u_${number}`
-  if (stored.kind === 'fixed') d.entry(symbol, `${path}.ratio`)
+  // Where no teeth are known, the ratio itself is entered.
+  if (stage.driverTeeth === 0) d.entry(symbol, `${path}.ratio`)
   else {
     d.entry(`z_a${number}`, `${path}.driverTeeth`)
     d.entry(`z_b${number}`, `${path}.drivenTeeth`)

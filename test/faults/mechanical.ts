@@ -2,7 +2,7 @@ import { faultsOf, type Fault } from './fault.ts'
 
 /** Reductions, track and teeth: radius for diameter, a lost service factor, the wrong wheel, the wrong row. */
 export const mechanicalFaults: readonly Fault[] = [
-  ...faultsOf('machine/stage.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
+  ...faultsOf('stages/gear/machine.ts', ['(module * stage.driverTeeth) / 2', 'module * stage.driverTeeth']),
   ...faultsOf(
     'stages/gear/geometry.ts',
     ['(one + other) * sine) / (Math.PI * cosine)', '(one + other) * sine) / Math.PI'],
@@ -22,17 +22,21 @@ export const mechanicalFaults: readonly Fault[] = [
     '- stage.massPerMetre * beltSpeed * beltSpeed',
     '+ stage.massPerMetre * beltSpeed * beltSpeed',
   ]),
+  ...faultsOf('stages/belt/machine.ts', ['relativeWidth ** beltWidthExponent', 'relativeWidth']),
+  ...faultsOf('stages/gear/machine.ts', [
+    'drivenForm * drivenYield < driverForm * driverYield',
+    'drivenForm > driverForm',
+  ]),
   ...faultsOf(
-    'machine/stage.ts',
-    ['relativeWidth ** beltWidthExponent', 'relativeWidth'],
+    'stages/chain/machine.ts',
     ['size.massPerMetre * stage.strands', 'size.massPerMetre'],
-    ['drivenForm * drivenYield < driverForm * driverYield', 'drivenForm > driverForm'],
     ['smaller ** 1.08', 'smaller ** 1.5'],
     [
       'const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)',
       'const smaller = Math.max(stage.driverTeeth, stage.drivenTeeth)',
     ],
   ),
+
   ...faultsOf('stages/chain/geometry.ts', [
     'pitch / (2 * Math.sin(Math.PI / teeth))',
     '(pitch * teeth) / (2 * Math.PI)',

@@ -1,4 +1,4 @@
-import type { BeltStage } from '../../machine/parts.ts'
+import type { BeltStage } from './machine.ts'
 import { pulleyRadius } from './geometry.ts'
 import type { GroupShape, Shape } from '../../draw/scene.ts'
 import { loopPath } from '../../draw/parts/loop.ts'

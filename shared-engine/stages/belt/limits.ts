@@ -7,7 +7,7 @@ import {
   type StageKindLimits,
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
-import type { BeltStage } from '../../machine/parts.ts'
+import type { BeltStage } from './machine.ts'
 import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow } from '../../workings/limit.ts'

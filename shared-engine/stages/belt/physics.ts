@@ -1,4 +1,4 @@
-import type { BeltStage } from '../../machine/parts.ts'
+import type { BeltStage } from './machine.ts'
 import { beltLength, pulleyRadius, type BeltDrive } from './geometry.ts'
 
 /**

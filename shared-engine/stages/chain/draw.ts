@@ -1,4 +1,4 @@
-import type { ChainStage } from '../../machine/parts.ts'
+import type { ChainStage } from './machine.ts'
 import { chainWheelRadius } from './geometry.ts'
 import type { GroupShape, Point, Shape } from '../../draw/scene.ts'
 import { loopPath } from '../../draw/parts/loop.ts'

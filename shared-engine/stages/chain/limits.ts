@@ -9,7 +9,7 @@ import {
   type StageKindLimits,
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
-import type { ChainStage } from '../../machine/parts.ts'
+import type { ChainStage } from './machine.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow, LimitWorking } from '../../workings/limit.ts'
 import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'

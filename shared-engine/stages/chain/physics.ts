@@ -1,4 +1,4 @@
-import type { ChainStage } from '../../machine/parts.ts'
+import type { ChainStage } from './machine.ts'
 import { horsepower } from '../../constants.ts'
 import { power } from '../../numeric/power.ts'
 

@@ -1,4 +1,4 @@
-import type { FixedStage } from '../../machine/parts.ts'
+import type { FixedStage } from './machine.ts'
 import type { Shape } from '../../draw/scene.ts'
 import { ratioText } from '../../draw/parts/part.ts'
 import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'

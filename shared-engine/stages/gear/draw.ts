@@ -1,4 +1,4 @@
-import type { GearStage } from '../../machine/parts.ts'
+import type { GearStage } from './machine.ts'
 import type { TurningWheel } from '../../draw/power-path-scene.ts'
 import type { GroupShape } from '../../draw/scene.ts'
 import { gearOutline, gearRadii, meshingPhase } from '../../draw/parts/involute.ts'

@@ -8,7 +8,8 @@ import {
   type StageKindLimits,
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
-import type { GearStage } from '../../machine/parts.ts'
+import { degree } from '../../machine/si.ts'
+import type { GearStage } from './machine.ts'
 import { formatText } from '../../units/display.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { ComparedRow, LimitWorking } from '../../workings/limit.ts'
@@ -175,6 +176,10 @@ allMeasured(unmeasured)
 /** Limits of a pair of gears. */
 export const gearLimits: StageKindLimits<keyof typeof facts, GearStage> = {
   byName,
+  remark: (stage) =>
+    stage.sinPressureAngle === Math.sin(20 * degree)
+      ? null
+      : 'Lewis form factors are for a pressure angle of 20°; at other angles tooth bending is a rougher estimate.',
   measure: (ledger, place, stage, duty) => {
     const launch = bendingStress(stage, tangentialForce(stage, duty.launchTorque), 1)
     const dynamic = stageDynamicFactor(stage, duty.topSpeed)

@@ -1,4 +1,4 @@
-import type { GearStage } from '../../machine/parts.ts'
+import type { GearStage } from './machine.ts'
 import { dynamicFactor } from '../../reference/gears.ts'
 
 /** Contact ratio below which teeth let go of each other too early. *Source:* common practice, no source. */

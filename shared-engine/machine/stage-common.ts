@@ -1,0 +1,46 @@
+import { shearOfYield } from '../constants.ts'
+import type { Stage } from '../entries/schema.ts'
+import type { StageKindId } from '../entries/stage-kinds.ts'
+import { materialOf } from '../reference/materials.ts'
+import { gcm2, milli, percent } from './si.ts'
+
+/** A reduction of a kind as it is stored. */
+export type StoredStage<Kind extends StageKindId> = Extract<Stage, { kind: Kind }>
+
+/** Driven shaft of a reduction. */
+export interface ShaftPart {
+  readonly diameter: number
+  /** Pa. */
+  readonly allowedShear: number
+}
+
+/** What a reduction of any kind has. */
+export interface StageCommon {
+  readonly ratio: number
+  readonly efficiency: number
+  /** kg·m² of the driven wheel and shaft. */
+  readonly drivenInertia: number
+  readonly shaft: ShaftPart | null
+  /** 0 for a `fixed` stage. */
+  readonly driverTeeth: number
+  readonly drivenTeeth: number
+}
+
+/** What every kind has: efficiency, driven inertia, and the shaft where both its entries are given. */
+export function commonOf(stage: Stage) {
+  const { shaftDiameterMm, shaftMaterial } = stage
+  return {
+    efficiency: stage.efficiencyPercent * percent,
+    drivenInertia: stage.drivenInertiaGcm2 * gcm2,
+    shaft:
+      shaftDiameterMm === undefined || shaftMaterial === undefined
+        ? null
+        : { diameter: shaftDiameterMm * milli, allowedShear: shearOfYield * materialOf(shaftMaterial).yield },
+  }
+}
+
+/** Teeth of two wheels and the ratio that they make. */
+export function wheelsOf(stage: { driverTeeth: number; drivenTeeth: number }) {
+  const { driverTeeth, drivenTeeth } = stage
+  return { ratio: drivenTeeth / driverTeeth, driverTeeth, drivenTeeth }
+}

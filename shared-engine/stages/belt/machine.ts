@@ -1,0 +1,42 @@
+import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
+import { milli } from '../../machine/si.ts'
+import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
+import { pulleyRadius, teethInMesh } from './geometry.ts'
+
+/** A toothed belt round two pulleys. */
+export interface BeltStage extends StageCommon {
+  readonly kind: 'belt'
+  readonly pitch: number
+  readonly width: number
+  readonly centre: number
+  /** N, of this width, with six or more teeth in mesh and before the centrifugal part is taken off. */
+  readonly ratedPull: number
+  /** N, what the teeth in mesh leave of it. */
+  readonly meshedPull: number
+  /** m, pitch radius. */
+  readonly driverRadius: number
+  readonly massPerMetre: number
+}
+
+/**
+ * A toothed belt; its rating grows with width as (w/w_0)^1.14, its mass in proportion.
+ * *Source:* ISO 5295, first edition. A pull given by the builder wins over the table and is for the width used.
+ */
+export function beltPartOf(stage: StoredStage<'belt'>): BeltStage {
+  const profile = beltProfileOf(stage.profile)
+  const width = stage.widthMm * milli
+  const relativeWidth = width / profile.referenceWidth
+  const tableTension = profile.allowableTension ?? NaN // the build's rules ask for one where the table has none
+  const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: stage.centreMm * milli }
+  const ratedPull = stage.allowableTensionN ?? tableTension * relativeWidth ** beltWidthExponent
+  return {
+    kind: 'belt',
+    ...drive,
+    ...commonOf(stage),
+    width,
+    ratedPull,
+    meshedPull: beltMeshFactor(teethInMesh(drive)) * ratedPull,
+    driverRadius: pulleyRadius(profile.pitch, stage.driverTeeth),
+    massPerMetre: profile.massPerMetre * relativeWidth,
+  }
+}
