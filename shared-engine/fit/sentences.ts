@@ -1,0 +1,73 @@
+import { fieldOf } from '../entries/fields.ts'
+import type { BlockName, Tell } from './entries.ts'
+import type { Refusal, RefusalCode } from './refuse.ts'
+
+/** What to drive so that a log tells more. */
+export const tellSentences: Readonly<Record<Tell, string>> = {
+  'off-ground':
+    'Rolling resistance and the loops’ drag hold the machine back with the same force. Lift it off, run the loops free for a while, and mark that stretch.',
+  'slow-and-fast':
+    'Drive a minute slowly and a minute fast, both evenly: what grows with speed shows only between the two.',
+  fast: 'Drive at the most that the ground allows for a while: only there does the air hold it back.',
+  coast: 'Let it roll out from speed several times, both ways, without brake.',
+  'light-and-hard':
+    'Drive with hardly any load and then hard, at several throttles: amps have to change by more than the sensor’s noise.',
+  bursts: 'Draw hard for a second or two, then nothing, again and again: the pack’s sag has to come and go.',
+  'long-and-cool':
+    'Drive hard until the motor gets no warmer, then let it cool with the log running, for two time constants.',
+  'ground-speed': 'Log the speed over ground beside the rpm, on a straight, above walking pace.',
+}
+
+const nameOf = (path: string) => fieldOf(path)?.label ?? path
+const list = (paths: readonly string[]) => paths.map((path) => `${nameOf(path)} (${path})`).join(', ')
+
+const reasons: Readonly<Record<RefusalCode, (path: string, others: readonly string[]) => string>> = {
+  'not-in-build': (path) => `${path} needs an entry of the build that is not there.`,
+  'no-channel': (path) => `the log has no channel that tells ${path}.`,
+  'no-effect': (path) => `nothing in this log, or on this machine, depends on ${path}.`,
+  together: (path, others) => `this log cannot tell ${path} from ${list(others)}.`,
+  noise: (path, others) =>
+    others.length === 0
+      ? `for ${path}, sensor noise is too large a part of what the channels say.`
+      : `${path} follows ${list(others)}, which this log’s sensor noise hides.`,
+  alone: (path) => `this log says too little of ${path}: it could be off by more than half.`,
+  range: (path) => `${path} would come out outside what such an entry may be.`,
+  unsettled: (path) => `the fit of ${path} did not come to rest.`,
+}
+
+/** A refusal in words, with the drive that would tell. */
+export function refusalSentence(path: string, { code, with: others, tell }: Refusal): string {
+  const reason = reasons[code](path, others)
+  return `${reason[0]?.toUpperCase() ?? ''}${reason.slice(1)} ${tellSentences[tell]}`
+}
+
+/** Entry paths begin small letters in a sentence; that of a rough one. */
+export function roughSentence(path: string): string {
+  return `${nameOf(path)} (${path}) is known to worse than a fifth; take it for now and drive again.`
+}
+
+export type FitNoteCode = 'spin' | 'misses'
+
+/** Something about the fit as a whole. */
+export interface FitNote {
+  readonly code: FitNoteCode
+  readonly about: BlockName
+  readonly sentence: string
+}
+
+export function spinNote(pieces: number): FitNote {
+  const what = pieces === 1 ? 'One piece' : `${pieces} pieces`
+  return {
+    code: 'spin',
+    about: 'speed',
+    sentence: `speed: ${what} of ten seconds left out, since the motors push harder there than the ground holds.`,
+  }
+}
+
+export function missesNote(block: BlockName): FitNote {
+  return {
+    code: 'misses',
+    about: block,
+    sentence: `${block}: the model misses something that the log shows (a slope, snow, a lag between channels). The errors are those of whole pieces against each other; look at the residuals.`,
+  }
+}
