@@ -42,7 +42,5 @@ export function blocksOf(build: Build, prepared: Prepared, entries: readonly Fit
     slip: () => slipBlock(prepared, machine),
     heat: () => heatBlock(prepared, machine),
   }
-  return blockNames
-    .filter((name) => entries.some(({ block }) => block === name))
-    .map((name) => made[name]())
+  return blockNames.filter((name) => entries.some(({ block }) => block === name)).map((name) => made[name]())
 }

@@ -169,21 +169,36 @@ function fromHeld(
 
 /** Errors of the values of a fit. */
 export function errorsOf(solved: Solved, build: Build, paths: readonly string[]): Errors {
-  const whole = normalOf(solved, rowsOf(solved, () => true)).square
+  const whole = normalOf(
+    solved,
+    rowsOf(solved, () => true),
+  ).square
   const inverseWhole = scaledInverse(whole)
   const driven = solved.blocks.filter(({ block }) => block.name !== 'heat')
   const clusters = [...new Set(driven.flatMap(({ block }) => block.clusters))]
   const together = clusters.length >= fewestPieces
   const parts = [
     ...(together ? [jackknife(solved, whole, inverseWhole, clusters)] : []),
-    bySpread(solved, inverseWhole, together ? solved.blocks.filter(({ block }) => block.name === 'heat') : solved.blocks),
+    bySpread(
+      solved,
+      inverseWhole,
+      together ? solved.blocks.filter(({ block }) => block.name === 'heat') : solved.blocks,
+    ),
   ]
-  const covariance = parts.reduce((sum, part) => Matrix.add(sum, part.covariance), Matrix.zeros(paths.length, paths.length))
+  const covariance = parts.reduce(
+    (sum, part) => Matrix.add(sum, part.covariance),
+    Matrix.zeros(paths.length, paths.length),
+  )
   const variances = covariance.diagonal()
   const fromTolerances = fromHeld(solved, inverseWhole, build, paths)
-  const standardErrors = variances.map((variance, at) => Math.hypot(Math.sqrt(variance), fromTolerances[at] ?? 0))
+  const standardErrors = variances.map((variance, at) =>
+    Math.hypot(Math.sqrt(variance), fromTolerances[at] ?? 0),
+  )
   const degreesOfFreedom = paths.map((_, at) => {
-    const spent = parts.reduce((sum, part) => sum + part.covariance.get(at, at) ** 2 / (part.freedom[at] ?? 1), 0)
+    const spent = parts.reduce(
+      (sum, part) => sum + part.covariance.get(at, at) ** 2 / (part.freedom[at] ?? 1),
+      0,
+    )
     return (standardErrors[at] ?? 0) ** 4 / spent
   })
   return {
@@ -192,7 +207,10 @@ export function errorsOf(solved: Solved, build: Build, paths: readonly string[])
     degreesOfFreedom,
     plusMinus: standardErrors.map((error, at) => studentFactor(degreesOfFreedom[at] ?? Infinity) * error),
     correlation: paths.map((_, one) =>
-      paths.map((__, other) => covariance.get(one, other) / Math.sqrt((variances[one] ?? 0) * (variances[other] ?? 0))),
+      paths.map(
+        (__, other) =>
+          covariance.get(one, other) / Math.sqrt((variances[one] ?? 0) * (variances[other] ?? 0)),
+      ),
     ),
   }
 }

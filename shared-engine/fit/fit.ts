@@ -102,7 +102,9 @@ function planOf(build: Build, prepared: Prepared, asked: readonly string[]): Pla
   return {
     paths: left.map(({ path }) => path),
     refusals,
-    blocks: blocks.filter(({ name, clusters }) => clusters.length > 0 && left.some(({ block }) => block === name)),
+    blocks: blocks.filter(
+      ({ name, clusters }) => clusters.length > 0 && left.some(({ block }) => block === name),
+    ),
     base,
   }
 }
@@ -162,7 +164,9 @@ export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitA
   const { paths, refusals, solution } = carriedOut(plan, starts)
   const noise = Object.fromEntries([...prepared.noise].map(([name, { sigma }]) => [name, sigma]))
   if (solution === null) {
-    const entries = asked.map((path) => entryOf(path, build, null, refusals.get(path) ?? refusedAlone(path, 'alone')))
+    const entries = asked.map((path) =>
+      entryOf(path, build, null, refusals.get(path) ?? refusedAlone(path, 'alone')),
+    )
     return { entries, fitted: [], correlation: [], condition: 1, blocks: [], noise, notes: [] }
   }
   const errors = errorsOf(solution, plan.base, paths)
@@ -170,11 +174,7 @@ export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitA
   const named = groups.map((group) => group.map((at) => paths[at] ?? ''))
   const machines = machinesOf(plan.base, paths)
   const shares = paths.map((_, at) => noiseShareOf(solution, machines, at))
-  const all = new Map([
-    ...ofNoise(paths, shares, errors),
-    ...ofGroups(named),
-    ...refusals,
-  ])
+  const all = new Map([...ofNoise(paths, shares, errors), ...ofGroups(named), ...refusals])
   const entries = asked.map((path) => judgedEntry(path, build, paths, solution, errors, all))
   return {
     entries,
@@ -214,7 +214,13 @@ function entryOf(
   const own = valueAt(build, keysOf(path))
   const head = { path, unit: fitEntryOf(path)?.unit ?? '', build: typeof own === 'number' ? own : null }
   if (refusal !== null || found === null) {
-    const none = { value: null, standardError: null, fromTolerances: null, degreesOfFreedom: null, plusMinus: null }
+    const none = {
+      value: null,
+      standardError: null,
+      fromTolerances: null,
+      degreesOfFreedom: null,
+      plusMinus: null,
+    }
     return { ...head, ...none, verdict: 'refused', ...(refusal ?? refusedAlone(path, 'alone')) }
   }
   const { value, errors, at } = found

@@ -24,7 +24,10 @@ export interface Timed {
 
 /** Longest step that is no gap: a second, or three usual steps. */
 function longestStep(times: ArrayLike<number>): number {
-  const steps = Array.from({ length: Math.max(0, times.length - 1) }, (_, at) => (times[at + 1] ?? 0) - (times[at] ?? 0))
+  const steps = Array.from(
+    { length: Math.max(0, times.length - 1) },
+    (_, at) => (times[at + 1] ?? 0) - (times[at] ?? 0),
+  )
   return Math.max(1, 3 * medianOf(steps) || 0) + 1e-9
 }
 

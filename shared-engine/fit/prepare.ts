@@ -106,7 +106,4 @@ function noisesOf(log: FitLog, tracks: readonly Track[], logged: boolean): Reado
 }
 
 const mostOf = (tracks: readonly Track[]) =>
-  tracks.reduce(
-    (most, { amps }) => amps.reduce((sofar, value) => (value > sofar ? value : sofar), most),
-    0,
-  )
+  tracks.reduce((most, { amps }) => amps.reduce((sofar, value) => (value > sofar ? value : sofar), most), 0)

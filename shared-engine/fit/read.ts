@@ -17,7 +17,9 @@ export const mostLogBytes = 64 * 1_048_576
 const error = 'a list of numbers or null'
 const cell = z.number({ error: 'a number or null' }).nullable()
 const column = z.array(cell, { error })
-const times = z.array(z.number({ error: 'a number' }), { error: 'a list of numbers' }).min(1, { error: 'one or more' })
+const times = z
+  .array(z.number({ error: 'a number' }), { error: 'a list of numbers' })
+  .min(1, { error: 'one or more' })
 
 const segmentSchema = z.strictObject(
   {
@@ -61,7 +63,8 @@ const mostMistakes = 200
 
 /** Channels of a log from a file's bytes, or every mistake in them at once. */
 export function readChannels(bytes: Uint8Array): Result<FitLog> {
-  if (bytes.length > mostLogBytes) return failed([whole('too-large', `${bytes.length} bytes`, 'at most 64 MiB')])
+  if (bytes.length > mostLogBytes)
+    return failed([whole('too-large', `${bytes.length} bytes`, 'at most 64 MiB')])
   const text = textOf(bytes)
   if (text === null) return failed([whole('not-utf8', '')])
   const written = text.startsWith('\uFEFF') ? text.slice(1) : text
@@ -118,7 +121,9 @@ function mistakesOf(issue: z.core.$ZodIssue, value: unknown): Mistake[] {
       : path[0] === 'segments'
         ? 'offGround, channels'
         : 'format, version, name, notes, noise, segments'
-  return issue.keys.map((key) => readingMistake([...path, key].join('.'), `only ${known}`, at([...path, key])))
+  return issue.keys.map((key) =>
+    readingMistake([...path, key].join('.'), `only ${known}`, at([...path, key])),
+  )
 }
 
 /** Rules between the columns of a segment. */

@@ -21,27 +21,27 @@ export const tellSentences: Readonly<Record<Tell, string>> = {
 const nameOf = (path: string) => fieldOf(path)?.label ?? path
 const list = (paths: readonly string[]) => paths.map((path) => `${nameOf(path)} (${path})`).join(', ')
 
-const reasons: Readonly<Record<RefusalCode, (path: string, others: readonly string[]) => string>> = {
-  'not-in-build': (path) => `${path} needs an entry of the build that is not there.`,
-  'no-channel': (path) => `the log has no channel that tells ${path}.`,
-  'no-effect': (path) => `nothing in this log, or on this machine, depends on ${path}.`,
-  together: (path, others) => `this log cannot tell ${path} from ${list(others)}.`,
-  noise: (path, others) =>
+/** Behind the entry's name and path. */
+const reasons: Readonly<Record<RefusalCode, (others: readonly string[]) => string>> = {
+  'not-in-build': () => 'needs an entry of the build that is not there.',
+  'no-channel': () => 'the log has no channel that tells it.',
+  'no-effect': () => 'nothing in this log, or on this machine, depends on it.',
+  together: (others) => `this log cannot tell it from ${list(others)}.`,
+  noise: (others) =>
     others.length === 0
-      ? `for ${path}, sensor noise is too large a part of what the channels say.`
-      : `${path} follows ${list(others)}, which this log’s sensor noise hides.`,
-  alone: (path) => `this log says too little of ${path}: it could be off by more than half.`,
-  range: (path) => `${path} would come out outside what such an entry may be.`,
-  unsettled: (path) => `the fit of ${path} did not come to rest.`,
+      ? 'sensor noise is too large a part of what the channels say of it.'
+      : `follows ${list(others)}, which this log’s sensor noise hides.`,
+  alone: () => 'this log says too little of it: it could be off by more than half.',
+  range: () => 'would come out outside what such an entry may be.',
+  unsettled: () => 'the fit did not come to rest.',
 }
 
 /** A refusal in words, with the drive that would tell. */
 export function refusalSentence(path: string, { code, with: others, tell }: Refusal): string {
-  const reason = reasons[code](path, others)
-  return `${reason[0]?.toUpperCase() ?? ''}${reason.slice(1)} ${tellSentences[tell]}`
+  return `${nameOf(path)} (${path}): ${reasons[code](others)} ${tellSentences[tell]}`
 }
 
-/** Entry paths begin small letters in a sentence; that of a rough one. */
+/** A value that is offered, but not known well. */
 export function roughSentence(path: string): string {
   return `${nameOf(path)} (${path}) is known to worse than a fifth; take it for now and drive again.`
 }

@@ -78,7 +78,10 @@ export function slopesOf(
 }
 
 /** The step of Gauss and Newton for weighted columns and residuals; null where the columns depend on each other. */
-function stepOf(columns: readonly (readonly number[])[], weighted: readonly number[]): readonly number[] | null {
+function stepOf(
+  columns: readonly (readonly number[])[],
+  weighted: readonly number[],
+): readonly number[] | null {
   const lengths = columns.map((column) => Math.sqrt(sumOfSquares(column)))
   if (!lengths.every((length) => length > 0 && length < Infinity)) return null
   const design = Matrix.zeros(weighted.length, columns.length)
@@ -106,7 +109,12 @@ export function columnsAtStart(
 }
 
 /** Everything about a fit at values. */
-function workAt(blocks: readonly Block[], machineOf: MachineOfValues, values: readonly number[], sizes: readonly number[]) {
+function workAt(
+  blocks: readonly Block[],
+  machineOf: MachineOfValues,
+  values: readonly number[],
+  sizes: readonly number[],
+) {
   const states = statesAt(blocks, machineOf, values)
   const factors = weightFactors(states)
   const scaled = (list: readonly number[]) => list.map((value, row) => value * (factors[row] ?? 0))
@@ -124,7 +132,11 @@ function workAt(blocks: readonly Block[], machineOf: MachineOfValues, values: re
  *
  * @param start in the entries' bench units; not 0
  */
-export function solved(blocks: readonly Block[], machineOf: MachineOfValues, start: readonly number[]): Solved {
+export function solved(
+  blocks: readonly Block[],
+  machineOf: MachineOfValues,
+  start: readonly number[],
+): Solved {
   let values: readonly number[] = start
   let settled = false
   for (let round = 0; round < mostRounds && !settled; round += 1) {

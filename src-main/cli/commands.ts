@@ -3,6 +3,7 @@ import { alarms } from './alarms/command.ts'
 import { check } from './check/command.ts'
 import { compare } from './compare/command.ts'
 import { explain } from './explain/command.ts'
+import { fit } from './fit/command.ts'
 import { measure } from './measure/command.ts'
 import { log } from './log/command.ts'
 import { newBuild } from './new/command.ts'
@@ -25,5 +26,6 @@ export const commands: readonly Command[] = [
   alarms,
   measure,
   log,
+  fit,
   newBuild,
 ]

@@ -37,7 +37,8 @@ function rateAt(machine: Machine, track: Track, row: number, noise: Squares): Ra
   const constant = torqueConstantAt(motor, celsius)
   const perSpeed = (motor.noLoadAmps * motor.viscousShare) / motor.referenceSpeed
   const iron =
-    constant * (motor.noLoadAmps * (1 - motor.viscousShare) * speed + perSpeed * (speed * speed - noise.speed))
+    constant *
+    (motor.noLoadAmps * (1 - motor.viscousShare) * speed + perSpeed * (speed * speed - noise.speed))
   const copper = ampsSquared * motor.resistance
   let sink = ground.airTemperature
   if (cooling !== null) {

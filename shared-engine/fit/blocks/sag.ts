@@ -88,9 +88,13 @@ export function sagBlock({ tracks, noise }: Prepared, build: Machine, chemistry:
           const scales = seconds.map((second) => scale(second, pack.resistance))
           const residuals = Float64Array.from(
             seconds,
-            ({ volts, amps, open: rest }, at) => (volts - rest + amps * pack.resistance) / (scales[at] ?? NaN),
+            ({ volts, amps, open: rest }, at) =>
+              (volts - rest + amps * pack.resistance) / (scales[at] ?? NaN),
           )
-          return withoutOffset(residuals, Float64Array.from(scales, (one) => 1 / one))
+          return withoutOffset(
+            residuals,
+            Float64Array.from(scales, (one) => 1 / one),
+          )
         }),
       ),
     noiseBetween: ({ pack }, changed) =>
@@ -102,6 +106,8 @@ export function sagBlock({ tracks, noise }: Prepared, build: Machine, chemistry:
           scale(second, pack.resistance),
       ),
     spun: 0,
-    places: pieces.flatMap(({ segment, seconds }) => seconds.map((second) => ({ segment, seconds: second.seconds }))),
+    places: pieces.flatMap(({ segment, seconds }) =>
+      seconds.map((second) => ({ segment, seconds: second.seconds })),
+    ),
   }
 }

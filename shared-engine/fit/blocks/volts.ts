@@ -24,7 +24,8 @@ const leastDuty = 0.05
 const leastShareOfAmps = 0.05
 
 function secondOf(track: Track, rows: readonly number[]): Second {
-  const over = (value: (row: number) => number) => rows.reduce((sum, row) => sum + value(row), 0) / rows.length
+  const over = (value: (row: number) => number) =>
+    rows.reduce((sum, row) => sum + value(row), 0) / rows.length
   const at = (column: Float64Array) => (row: number) => column[row] ?? NaN
   const duty = at(track.duty)
   const volts = at(track.volts)

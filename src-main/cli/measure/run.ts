@@ -7,6 +7,7 @@ import { contentOf } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
+import { jsonText } from '../json.ts'
 import { mistake, tell } from '../trouble.ts'
 
 /** Works readings out and prints what came of them; gives the exit code. */
@@ -43,7 +44,7 @@ async function print(readings: Readings, measured: Measurement, json: boolean, i
       figures,
       notes,
     }
-    io.out(`${JSON.stringify(whole, null, 2)}\n`)
+    io.out(jsonText(whole))
     return
   }
   const { measurementText } = await import('./text.ts')
