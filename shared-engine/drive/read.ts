@@ -1,8 +1,5 @@
-import { hostileKeysOf } from '../entries/hostile-keys.ts'
-import { mostDepth, scanJson } from '../entries/json-scan.ts'
-import { mostBytes, parsedJson } from '../entries/read.ts'
-import { textOf } from '../entries/utf8.ts'
-import type { MistakeCode } from '../mistakes/catalogue.ts'
+import { readJsonFile, readJsonText, soundGroupOf, wrongFormatOf } from '../entries/json-file.ts'
+import { isJsonGroup, type JsonGroup } from '../entries/json-group.ts'
 import { failed, succeeded, mistakeAt, type Mistake, type Result } from '../mistakes/mistake.ts'
 import { toEngine } from '../units/convert.ts'
 import type { Pattern, PatternRow } from './drive.ts'
@@ -27,61 +24,38 @@ const ranges: Readonly<Record<string, Range>> = {
   gradePercent: { low: -100, high: 100, unit: '%, negative downhill' },
 }
 
-type Group = Readonly<Record<string, unknown>>
-
-const isGroup = (value: unknown): value is Group =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
-const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
-  code,
-  path: '',
-  value,
-  allowed,
-  kept: '',
-})
-
 /** A drive pattern from a file's bytes, or every mistake in it at once. */
 export function readPattern(bytes: Uint8Array): Result<Pattern> {
-  if (bytes.length > mostBytes) return failed([whole('too-large', `${bytes.length} bytes`, 'at most 1 MiB')])
-  const text = textOf(bytes)
-  return text === null ? failed([whole('not-utf8', '')]) : readPatternText(text)
+  return readJsonFile(bytes, patternReader)
 }
 
 /** The same for a text. */
 export function readPatternText(text: string): Result<Pattern> {
-  const written = text.startsWith('\uFEFF') ? text.slice(1) : text
-  if (written.trim() === '') return failed([whole('empty-file', '')])
-  const scan = scanJson(written)
-  if (scan.tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
-  const parsed = parsedJson(written)
-  if (!parsed.ok) return parsed
-  const read = readPatternValue(parsed.value)
-  const twice = scan.duplicates.map((path) => mistakeAt('duplicate-key', path, undefined))
-  return twice.length === 0 ? read : failed(read.ok ? twice : [...twice, ...read.mistakes])
+  return readJsonText(text, patternReader)
 }
 
 /** The same for a value that came out of JSON already. */
 export function readPatternValue(value: unknown): Result<Pattern> {
-  if (!isGroup(value)) return failed([mistakeAt('not-an-object', '', value, 'keys and values in braces')])
-  const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
-  if (tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
-  if (value['format'] !== patternFormat) {
-    const code = value['format'] === undefined ? 'missing' : 'not-a-pattern'
-    return failed([mistakeAt(code, 'format', value['format'], `"${patternFormat}"`), ...forbidden])
-  }
-  const { version, name, notes = '', rows } = value
+  const sound = soundGroupOf(value)
+  if (!sound.ok) return sound
+  const { group, forbidden } = sound.value
+  const other = wrongFormatOf(group, patternFormat, 'not-a-pattern')
+  if (other !== null) return failed([other, ...forbidden])
+  const { version, name, notes = '', rows } = group
   const mistakes: Mistake[] = [
     ...forbidden,
-    ...unknownKeys('', value, ['format', 'version', 'name', 'notes', 'rows']),
+    ...unknownKeys('', group, ['format', 'version', 'name', 'notes', 'rows']),
     ...versionMistakes(version),
     ...textMistakes('name', name, 120),
     ...textMistakes('notes', notes, 10_000),
     ...rowsMistakes(rows),
   ]
   if (mistakes.length > 0) return failed(mistakes)
-  const settled = (rows as readonly Group[]).map(rowOf)
+  const settled = (rows as readonly JsonGroup[]).map(rowOf)
   return succeeded({ name: name as string, notes: notes as string, rows: settled })
 }
+
+const patternReader = { valueFrom: readPatternValue, empty: 'empty-file' } as const
 
 function versionMistakes(version: unknown): Mistake[] {
   if (version === patternVersion) return []
@@ -97,7 +71,7 @@ function textMistakes(path: string, value: unknown, longest: number): Mistake[] 
   return [...value].length <= longest ? [] : [mistakeAt('too-long', path, value, allowed)]
 }
 
-function unknownKeys(at: string, group: Group, known: readonly string[]): Mistake[] {
+function unknownKeys(at: string, group: JsonGroup, known: readonly string[]): Mistake[] {
   return Object.keys(group)
     .filter((key) => !known.includes(key))
     .map((key) =>
@@ -113,14 +87,14 @@ function rowsMistakes(rows: unknown): Mistake[] {
   if (rows.length > mostRows) return [mistakeAt('too-many', 'rows', rows, allowed)]
   const found = rows.flatMap((row: unknown, at) => rowMistakes(`rows.${at}`, row))
   if (found.length > 0) return found
-  const total = (rows as readonly Group[]).reduce((sum, row) => sum + Number(row['seconds']), 0)
+  const total = (rows as readonly JsonGroup[]).reduce((sum, row) => sum + Number(row['seconds']), 0)
   return total <= longestDrive
     ? []
     : [mistakeAt('out-of-range', 'rows', `${total} s in all`, `at most ${longestDrive} s in all, a week`)]
 }
 
 function rowMistakes(path: string, row: unknown): Mistake[] {
-  if (!isGroup(row))
+  if (!isJsonGroup(row))
     return [mistakeAt('not-an-object', path, row, 'seconds, throttlePercent or speedKmh, gradePercent')]
   const mistakes = unknownKeys(path, row, Object.keys(ranges))
   for (const [key, { low, high, unit }] of Object.entries(ranges)) {
@@ -145,7 +119,7 @@ function rowMistakes(path: string, row: unknown): Mistake[] {
   return mistakes
 }
 
-function rowOf(row: Group): PatternRow {
+function rowOf(row: JsonGroup): PatternRow {
   const { seconds, throttlePercent, speedKmh, gradePercent } = row
   return {
     seconds: Number(seconds),

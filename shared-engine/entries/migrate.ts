@@ -1,8 +1,6 @@
 import { failed, type Result, succeeded } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
-
-/** A build as it came out of JSON, of any version. */
-export type JsonGroup = Readonly<Record<string, unknown>>
+import type { JsonGroup } from './json-group.ts'
 
 /** Turns a build of one version into one of the next: a new value, the old one untouched. */
 export type VersionStep = (older: JsonGroup) => JsonGroup

@@ -2,12 +2,10 @@ import type { MistakeCode } from '../mistakes/catalogue.ts'
 import { mistakeAt, type Mistake } from '../mistakes/mistake.ts'
 import type { z } from '../reference/zod.ts'
 import { allowedOf, type Field, fieldOf, groups } from './fields.ts'
+import { isJsonGroup } from './json-group.ts'
 import { patternOf, valueAt } from './path.ts'
 
 type Issue = z.core.$ZodIssue
-
-const isGroup = (value: unknown): value is object =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** What is wrong with the value of an entry that did not pass. */
 function entryMistake(path: string, field: Field, value: unknown): Mistake {
@@ -62,7 +60,7 @@ const below = (path: string, key: string) => (path === '' ? key : `${path}.${key
 function neighbourMistakes(path: string, issue: Issue, input: unknown): Mistake[] {
   const keys = issue.path.map(String)
   const group = valueAt(input, keys.slice(0, -1))
-  if (!isGroup(group)) return []
+  if (!isJsonGroup(group)) return []
   const parent = keys.slice(0, -1).join('.')
   return Object.entries(group)
     .filter(([key]) => below(parent, key) !== path)

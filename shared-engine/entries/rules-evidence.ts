@@ -1,12 +1,13 @@
 import type { Mistake } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
 import type { EntryReader } from './entry-reader.ts'
+import { isJsonGroup } from './json-group.ts'
 import type { Rule } from './rule.ts'
 
 /** The paths that a group keyed by paths speaks of. */
 function pathsIn(entries: EntryReader, group: string): string[] {
   const value = entries.raw(group)
-  return typeof value === 'object' && value !== null && !Array.isArray(value) ? Object.keys(value) : []
+  return isJsonGroup(value) ? Object.keys(value) : []
 }
 
 /** Entries speak for themselves alone: not of a group, not of another tolerance or origin. */

@@ -1,23 +1,20 @@
 import { fieldOf } from '../entries/fields.ts'
+import { mostBytes, parsedJson } from '../entries/json-file.ts'
+import { isJsonGroup, type JsonGroup } from '../entries/json-group.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
-import { mostBytes, parsedJson, readBuild, readBuildValue } from '../entries/read.ts'
+import { readBuild, readBuildValue } from '../entries/read.ts'
 import type { Build } from '../entries/schema.ts'
 import { textOf } from '../entries/utf8.ts'
 import type { Result } from '../mistakes/mistake.ts'
 
-type Group = Readonly<Record<string, unknown>>
-
-const isGroup = (value: unknown): value is Group =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
 /** A value with a default written where a tolerance speaks of an entry that is in force by default alone. */
-function withSpokenDefaults(value: Group): Group {
+function withSpokenDefaults(value: JsonGroup): JsonGroup {
   let spoken = value
-  for (const path of Object.keys(isGroup(value['tolerances']) ? value['tolerances'] : {})) {
+  for (const path of Object.keys(isJsonGroup(value['tolerances']) ? value['tolerances'] : {})) {
     const standard = fieldOf(path)?.default
     const [group = '', name = '', ...deeper] = keysOf(path)
     const holder = spoken[group] ?? {}
-    if (typeof standard !== 'number' || deeper.length > 0 || !isGroup(holder)) continue
+    if (typeof standard !== 'number' || deeper.length > 0 || !isJsonGroup(holder)) continue
     if (valueAt(spoken, [group, name]) === undefined)
       spoken = { ...spoken, [group]: { ...holder, [name]: standard } }
   }
@@ -34,7 +31,7 @@ export function readBuildForReadings(bytes: Uint8Array): Result<Build> {
   if (!read.mistakes.every(({ code, path }) => code === 'path-not-in-file' && path.startsWith('tolerances.')))
     return read
   const parsed = parsedJson(textOf(bytes) ?? '')
-  if (!parsed.ok || !isGroup(parsed.value)) return read
+  if (!parsed.ok || !isJsonGroup(parsed.value)) return read
   const again = readBuildValue(withSpokenDefaults(parsed.value))
   return again.ok ? again : read
 }

@@ -1,9 +1,7 @@
-import { hostileKeysOf } from '../entries/hostile-keys.ts'
-import { mostDepth, scanJson } from '../entries/json-scan.ts'
-import { mostBytes, parsedJson } from '../entries/read.ts'
+import { readJsonFile, soundGroupOf } from '../entries/json-file.ts'
+import { isJsonGroup, type JsonGroup } from '../entries/json-group.ts'
+import { valueAt } from '../entries/path.ts'
 import type { Build } from '../entries/schema.ts'
-import { textOf } from '../entries/utf8.ts'
-import type { MistakeCode } from '../mistakes/catalogue.ts'
 import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
 import { guideOf, isTestId, type Guide, type TestId } from '../reference/measurements.ts'
 import type { z } from '../reference/zod.ts'
@@ -18,19 +16,6 @@ import {
   type Readings,
 } from './readings.ts'
 
-type Group = Readonly<Record<string, unknown>>
-
-const isGroup = (value: unknown): value is Group =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
-const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
-  code,
-  path: '',
-  value,
-  allowed,
-  kept: '',
-})
-
 /**
  * Readings of a test from a file's bytes, or every mistake in them at once.
  *
@@ -38,46 +23,33 @@ const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
  * @param build that has what the readings do not give; what neither has is a mistake too
  */
 export function readReadings(test: TestId, bytes: Uint8Array, build: Build | null): Result<Readings> {
-  if (bytes.length > mostBytes) return failed([whole('too-large', `${bytes.length} bytes`, 'at most 1 MiB')])
-  const text = textOf(bytes)
-  return text === null ? failed([whole('not-utf8', '')]) : readReadingsText(test, text, build)
+  return readJsonFile(bytes, {
+    valueFrom: (value) => readReadingsValue(test, value, build),
+    empty: 'empty-file',
+    twice: (path) => readingMistake(path, 'one of it, not two', undefined),
+  })
 }
 
-/** The same for a text. */
-export function readReadingsText(test: TestId, text: string, build: Build | null): Result<Readings> {
-  const written = text.startsWith('\uFEFF') ? text.slice(1) : text
-  if (written.trim() === '') return failed([whole('empty-file', '')])
-  const scan = scanJson(written)
-  if (scan.tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
-  const parsed = parsedJson(written)
-  if (!parsed.ok) return parsed
-  const read = readReadingsValue(test, parsed.value, build)
-  const twice = scan.duplicates.map((path) => readingMistake(path, 'one of it, not two', undefined))
-  if (twice.length === 0) return read
-  return failed(read.ok ? twice : [...twice, ...read.mistakes])
-}
-
-/** The same for a value that came out of JSON already. */
-export function readReadingsValue(test: TestId, value: unknown, build: Build | null): Result<Readings> {
-  if (!isGroup(value)) return failed([readingMistake('', 'keys and values in braces', value)])
-  const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
-  if (tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
+function readReadingsValue(test: TestId, value: unknown, build: Build | null): Result<Readings> {
+  const sound = soundGroupOf(value, (found) => readingMistake('', 'keys and values in braces', found))
+  if (!sound.ok) return sound
+  const { group, forbidden } = sound.value
   if (forbidden.length > 0) return failed(forbidden)
-  const other = value['test']
+  const other = group['test']
   if (typeof other === 'string' && other !== test && isTestId(other))
     return failed([readingMistake('test', `"${test}", the test that was asked for`, other)])
   const guide = guideOf(test)
-  const read = readingsSchemaOf(test, guide, value).safeParse(value)
+  const read = readingsSchemaOf(test, guide, group).safeParse(group)
   const mistakes = [
-    ...(read.error?.issues.flatMap((issue) => mistakesOf(issue, value, guide)) ?? []),
-    ...missingOf(guide, standingOf(value), build),
+    ...(read.error?.issues.flatMap((issue) => mistakesOf(issue, group, guide)) ?? []),
+    ...missingOf(guide, standingOf(group), build),
   ]
-  return mistakes.length > 0 ? failed(mistakes) : succeeded(settled(test, guide, value))
+  return mistakes.length > 0 ? failed(mistakes) : succeeded(settled(test, guide, group))
 }
 
 /** Names that stand in a value, sound or not. */
-function standingOf(value: Group) {
-  const keys = (group: unknown) => (isGroup(group) ? Object.keys(group) : [])
+function standingOf(value: JsonGroup) {
+  const keys = (group: unknown) => (isJsonGroup(group) ? Object.keys(group) : [])
   const rows: unknown = value['rows']
   const columns = Array.isArray(rows) ? rows.flatMap(keys) : []
   return { given: new Set(keys(value['given'])), read: new Set([...columns, ...keys(value['lists'])]) }
@@ -86,23 +58,13 @@ function standingOf(value: Group) {
 /** Keys of a path as they stand; entry paths under `given` are one key. */
 const joined = (keys: readonly PropertyKey[]) => keys.map(String).join('.')
 
-function valueAt(value: unknown, keys: readonly PropertyKey[]): unknown {
-  return keys.reduce<unknown>(
-    (at, key) =>
-      typeof at === 'object' && at !== null && Object.hasOwn(at, key)
-        ? (at as Readonly<Record<PropertyKey, unknown>>)[key]
-        : undefined,
-    value,
-  )
-}
-
 function mistakesOf(issue: z.core.$ZodIssue, value: unknown, guide: Guide): Mistake[] {
   const path = issue.path
   if (issue.code !== 'unrecognized_keys')
-    return [readingMistake(joined(path), issue.message, valueAt(value, path))]
+    return [readingMistake(joined(path), issue.message, valueAt(value, path.map(String)))]
   const allowed = knownKeys(path, guide)
   return issue.keys.map((key) =>
-    readingMistake(joined([...path, key]), allowed, valueAt(value, [...path, key])),
+    readingMistake(joined([...path, key]), allowed, valueAt(value, [...path, key].map(String))),
   )
 }
 
@@ -128,7 +90,7 @@ function knownKeys(path: readonly PropertyKey[], guide: Guide): string {
 }
 
 /** Readings that the schema has let through. */
-function settled(test: TestId, guide: Guide, value: Group): Readings {
+function settled(test: TestId, guide: Guide, value: JsonGroup): Readings {
   const rows = (value['rows'] ?? []) as readonly Readonly<Record<string, number>>[]
   const names = Object.keys(rows[0] ?? Object.fromEntries(guide.rows.map((name) => [name, 0])))
   const given = Object.entries((value['given'] ?? {}) as Readonly<Record<string, unknown>>)

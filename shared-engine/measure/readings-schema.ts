@@ -1,4 +1,5 @@
 import { allowedOf, fieldOf } from '../entries/fields.ts'
+import { isJsonGroup } from '../entries/json-group.ts'
 import { magnetIds } from '../reference/magnets.ts'
 import { coolantIds } from '../reference/coolants.ts'
 import { materialIds } from '../reference/materials.ts'
@@ -77,14 +78,11 @@ function givenSchemaOf(guide: Guide, name: string, value: unknown) {
     })
 }
 
-const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
 /** Optional columns that stand in any row: then they have to stand in all. */
 function optionalColumnsIn(guide: Guide, rows: unknown): readonly string[] {
   if (!Array.isArray(rows)) return []
   return guide.optionalColumns.filter((name) =>
-    rows.some((row: unknown) => isGroup(row) && Object.hasOwn(row, name)),
+    rows.some((row: unknown) => isJsonGroup(row) && Object.hasOwn(row, name)),
   )
 }
 
@@ -121,7 +119,7 @@ function listsSchemaOf(guide: Guide) {
 export function readingsSchemaOf(test: string, guide: Guide, value: Readonly<Record<string, unknown>>) {
   const names = [...guide.rows, ...guide.optionalColumns, ...guide.lists, ...guide.optionalLists]
   const read = names.filter((name) => !withoutInstrument(name))
-  const given = isGroup(value['given']) ? value['given'] : {}
+  const given = isJsonGroup(value['given']) ? value['given'] : {}
   const hasLists = guide.lists.length + guide.optionalLists.length > 0
   return z.strictObject({
     format: z.literal(readingsFormat, { error: `"${readingsFormat}"` }),

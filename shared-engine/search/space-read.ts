@@ -1,8 +1,5 @@
-import { hostileKeysOf } from '../entries/hostile-keys.ts'
-import { mostDepth, scanJson } from '../entries/json-scan.ts'
+import { readJsonFile, readJsonText, soundGroupOf, wrongFormatOf } from '../entries/json-file.ts'
 import { valueAt } from '../entries/path.ts'
-import { mostBytes, parsedJson } from '../entries/read.ts'
-import { textOf } from '../entries/utf8.ts'
 import type { MistakeCode } from '../mistakes/catalogue.ts'
 import { failed, succeeded, mistakeAt, type Mistake, type Result } from '../mistakes/mistake.ts'
 import type { z } from '../reference/zod.ts'
@@ -10,7 +7,7 @@ import { mostKept, spaceFormat, spaceSchema, spaceVersion, type StoredSpace } fr
 
 type Issue = z.core.$ZodIssue
 
-/** What stands at each place of a space, for sentences; `*` is any key. The first that fits is told. */
+/** What stands at each place of a space, for sentences; `*` is any key. The first that fits is named. */
 const places: readonly (readonly [pattern: string, what: string])[] = [
   ['format', `"${spaceFormat}"`],
   ['version', `${spaceVersion}`],
@@ -107,49 +104,31 @@ function mistakesOf(issue: Issue, input: unknown, above: readonly PropertyKey[])
 
 /** A space in a file's bytes, or every mistake in it at once; whether it fits a build is `planOf`'s to say. */
 export function readSpace(bytes: Uint8Array): Result<StoredSpace> {
-  if (bytes.length > mostBytes) {
-    const size = `${(bytes.length / mostBytes).toFixed(1)} MiB`
-    return failed([{ ...mistakeAt('too-large', '', undefined, 'at most 1 MiB'), value: size }])
-  }
-  const text = textOf(bytes)
-  return text === null ? failed([mistakeAt('not-utf8', '', undefined)]) : readSpaceText(text)
+  return readJsonFile(bytes, spaceReader)
 }
 
 /** The same for a text. */
 export function readSpaceText(text: string): Result<StoredSpace> {
-  const written = text.startsWith('\uFEFF') ? text.slice(1) : text
-  const scan = scanJson(written)
-  if (scan.tooDeep) return failed([mistakeAt('too-deep', '', undefined, `at most ${mostDepth} levels`)])
-  const parsed = parsedJson(written)
-  if (!parsed.ok) return parsed
-  const twice = scan.duplicates.map((path) => mistakeAt('duplicate-key', path, undefined))
-  const read = readSpaceValue(parsed.value)
-  if (twice.length === 0) return read
-  return failed(read.ok ? twice : [...twice, ...read.mistakes])
+  return readJsonText(text, spaceReader)
 }
 
 /** The same for a value that came out of JSON already: a message, the page's own form. */
 export function readSpaceValue(value: unknown): Result<StoredSpace> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return failed([mistakeAt('not-an-object', '', value, 'keys and values in braces')])
-  }
-  const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
-  if (tooDeep) return failed([mistakeAt('too-deep', '', undefined, `at most ${mostDepth} levels`)])
+  const sound = soundGroupOf(value)
+  if (!sound.ok) return sound
+  const { group, forbidden } = sound.value
   if (forbidden.length > 0) return failed(forbidden)
-  const head = wrongHeadOf(value as Readonly<Record<string, unknown>>)
+  const head = wrongFormatOf(group, spaceFormat, 'not-a-space') ?? newerVersionOf(group['version'])
   if (head !== null) return failed([head])
   const read = spaceSchema.safeParse(value)
   if (read.success) return succeeded(read.data)
   return failed(read.error.issues.flatMap((issue) => mistakesOf(issue, value, [])))
 }
 
-/** A file of another kind or of a later version: the rest of it is not worth reading. */
-function wrongHeadOf(value: Readonly<Record<string, unknown>>): Mistake | null {
-  const [format, version] = [value['format'], value['version']]
-  if (format === undefined) return mistakeAt('missing', 'format', undefined, `"${spaceFormat}"`)
-  if (format !== spaceFormat) return mistakeAt('not-a-space', 'format', format, `"${spaceFormat}"`)
-  if (typeof version === 'number' && Number.isInteger(version) && version > spaceVersion) {
-    return mistakeAt('newer-version', 'version', version, `up to ${spaceVersion}`)
-  }
-  return null
+const spaceReader = { valueFrom: readSpaceValue, empty: 'not-json' } as const
+
+/** A file of a later version: the rest of it is not worth reading. */
+function newerVersionOf(version: unknown): Mistake | null {
+  if (typeof version !== 'number' || !Number.isInteger(version) || version <= spaceVersion) return null
+  return mistakeAt('newer-version', 'version', version, `up to ${spaceVersion}`)
 }

@@ -1,5 +1,6 @@
 import { closeSync, constants, fstatSync, openSync, statSync } from 'node:fs'
-import { mostBytes, readBuild } from '../../shared-engine/entries/read.ts'
+import { mostBytes } from '../../shared-engine/entries/json-file.ts'
+import { readBuild } from '../../shared-engine/entries/read.ts'
 import type { Build } from '../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Mistake, type Result } from '../../shared-engine/mistakes/mistake.ts'
 import { oneLine } from '../../shared-engine/mistakes/shown.ts'

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type JsonGroup,
-  migrate,
-  type VersionStep,
-  type VersionSteps,
-} from '../../../shared-engine/entries/migrate.ts'
+import type { JsonGroup } from '../../../shared-engine/entries/json-group.ts'
+import { migrate, type VersionStep, type VersionSteps } from '../../../shared-engine/entries/migrate.ts'
 import { versionSteps } from '../../../shared-engine/entries/migrations/steps.ts'
 import { buildVersion } from '../../../shared-engine/entries/schema.ts'
 
