@@ -1,9 +1,6 @@
-import { hostileKeysOf } from '../entries/hostile-keys.ts'
-import { mostDepth, scanJson } from '../entries/json-scan.ts'
-import { parsedJson } from '../entries/read.ts'
-import { textOf } from '../entries/utf8.ts'
+import { readJsonFile, soundGroupOf } from '../entries/json-file.ts'
+import { valueAt } from '../entries/path.ts'
 import { readingMistake } from '../measure/mistake.ts'
-import type { MistakeCode } from '../mistakes/catalogue.ts'
 import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
 import { z } from '../reference/zod.ts'
 import { channelNames, type FitLog } from './log.ts'
@@ -50,41 +47,23 @@ const logSchema = z.strictObject({
   segments: z.array(segmentSchema, { error: 'a list of segments' }).min(1, { error: 'one or more segments' }),
 })
 
-const whole = (code: MistakeCode, value: string, allowed = ''): Mistake => ({
-  code,
-  path: '',
-  value,
-  allowed,
-  kept: '',
-})
-
 /** More mistakes of one kind than this help nobody. */
 const mostMistakes = 200
 
 /** Channels of a log from a file's bytes, or every mistake in them at once. */
 export function readChannels(bytes: Uint8Array): Result<FitLog> {
-  if (bytes.length > mostLogBytes)
-    return failed([whole('too-large', `${bytes.length} bytes`, 'at most 64 MiB')])
-  const text = textOf(bytes)
-  if (text === null) return failed([whole('not-utf8', '')])
-  const written = text.startsWith('\uFEFF') ? text.slice(1) : text
-  if (written.trim() === '') return failed([whole('empty-file', '')])
-  const scan = scanJson(written)
-  if (scan.tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
-  const parsed = parsedJson(written)
-  if (!parsed.ok) return parsed
-  const twice = scan.duplicates.map((path) => readingMistake(path, 'one of it, not two', undefined))
-  const read = readChannelsValue(parsed.value)
-  if (twice.length === 0) return read
-  return failed(read.ok ? twice : [...twice, ...read.mistakes])
+  return readJsonFile(bytes, {
+    valueFrom: channelsFrom,
+    most: mostLogBytes,
+    empty: 'empty-file',
+    twice: (path) => readingMistake(path, 'one of it, not two', undefined),
+  })
 }
 
-/** The same for a value that came out of JSON already. */
-export function readChannelsValue(value: unknown): Result<FitLog> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
-    return failed([readingMistake('', 'keys and values in braces', value)])
-  const { forbidden, tooDeep } = hostileKeysOf(value, mostDepth)
-  if (tooDeep) return failed([whole('too-deep', '', `at most ${mostDepth} levels`)])
+function channelsFrom(value: unknown): Result<FitLog> {
+  const sound = soundGroupOf(value, (found) => readingMistake('', 'keys and values in braces', found))
+  if (!sound.ok) return sound
+  const { forbidden } = sound.value
   const read = logSchema.safeParse(value)
   if (!read.success || forbidden.length > 0) {
     const issues = read.error?.issues.slice(0, mostMistakes) ?? []
@@ -104,14 +83,7 @@ export function readChannelsValue(value: unknown): Result<FitLog> {
 }
 
 function mistakesOf(issue: z.core.$ZodIssue, value: unknown): Mistake[] {
-  const at = (path: readonly PropertyKey[]) =>
-    path.reduce<unknown>(
-      (inner, key) =>
-        typeof inner === 'object' && inner !== null
-          ? (inner as Readonly<Record<PropertyKey, unknown>>)[key]
-          : undefined,
-      value,
-    )
+  const at = (path: readonly PropertyKey[]) => valueAt(value, path.map(String))
   const { path } = issue
   if (issue.code !== 'unrecognized_keys') return [readingMistake(path.join('.'), issue.message, at(path))]
   const known = path.includes('channels')
