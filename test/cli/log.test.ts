@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { demoLog, demoLostAt } from '../../scripts/demo-log.ts'
 import { demoFile, pitchline, root, temporaryFolder, untidyLines } from './command.ts'
 
 const folder = temporaryFolder()
@@ -110,4 +111,23 @@ test('a file of columns gives a log without time and names its meaning', () => {
   expect(found.reading.timeForm).toBe('rate')
   expect(found.facts.seconds).toBeCloseTo(3.9, 9) // forty rows at ten a second
   expect(Object.keys(found.facts.peaks)).toEqual(['rpm', 'volts', 'leastVolts'])
+})
+
+describe('the demo log', () => {
+  test('is what its script makes, to the byte', () => {
+    expect(readFileSync(path.join(root, 'examples/quick-sled-puller.log.csv'), 'utf8')).toBe(demoLog())
+  })
+
+  test('the command that the README gives tells its story: a gap, and the loss of the track at its moment', () => {
+    const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
+    const command = /^pitchline (log .*)$/m.exec(readme)?.[1] ?? ''
+    const { code, out, err } = pitchline(command.split(' '))
+    expect([code, err]).toEqual([2, ''])
+    expect(untidyLines(out)).toEqual([])
+    expect(out).toContain('there was no signal: no rows came')
+    const [, from, to] = /Between ([\d.]+) s and ([\d.]+) s the load went/.exec(out) ?? []
+    expect(Number(from)).toBeLessThanOrEqual(demoLostAt)
+    // a sample later at the most: five a second
+    expect(Number(to)).toBeLessThanOrEqual(demoLostAt + 0.21)
+  })
 })

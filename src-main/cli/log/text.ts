@@ -54,7 +54,7 @@ function storyLines({ episodes, facts, segments }: LogResult, system: UnitSystem
   if (episodes.length === 0) return ['What happened', '  Nothing that a log like this can tell of.']
   const telling = tellingOf(facts, segments.length, system)
   const lines = episodes.flatMap((episode) => {
-    const mark = episode.over ? '!' : ' '
+    const mark = episode.over ? '! ' : '  '
     return wrapped(sentenceOf(episode, telling), width, '  ', mark)
   })
   return ['What happened (! a limit was passed, or something went)', ...lines]

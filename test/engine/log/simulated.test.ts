@@ -1,0 +1,58 @@
+import path from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { buildFrom, logFolder, resultOfText } from './reading.ts'
+import { inventedStretches, loggedCsv, simulatedRun, type Stretch } from './simulated-run.ts'
+
+// What a log says against what happened, over invented runs of four machines with coefficient ground, each with ice,
+// jumps, slopes and stops; half with a throttle, and of those without a loss a third with no amps either. A log of something that did not happen is worse
+// than a silent one: no false alarm is allowed; of what happened most has to be found.
+
+const builds = ['02', '04', '07'].map((number) => buildFrom(path.join(logFolder, `${number}.build.json`)))
+builds.push(buildFrom(path.join(logFolder, '../../../examples/culvert-crawler.build.json')))
+const runsOfEach = Number(process.env['PITCHLINE_RUNS'] ?? 12)
+const sensorsOf = (seed: number) => ({ amps: true, throttle: seed % 2 === 0 })
+const fewerOf = (seed: number) => ({ amps: seed % 3 !== 1, throttle: seed % 2 === 0 })
+
+/** The invented drive, then firm ground under power for the load to go from, and time after it. */
+const withEnd = (seed: number): readonly Stretch[] => [
+  ...inventedStretches(seed),
+  { seconds: 14, throttle: 0.6 + 0.03 * (seed % 10) },
+]
+
+const secondsOf = (stretches: readonly Stretch[]) => stretches.reduce((sum, { seconds }) => sum + seconds, 0)
+
+describe.each(builds)('logs of $name', (build) => {
+  it('a log without a loss never tells of one; one without a standstill never of a jam', () => {
+    const told: string[] = []
+    for (let seed = 1; seed <= runsOfEach; seed += 1) {
+      const run = simulatedRun(build, withEnd(seed), seed % 3 === 0 ? 10 : 5)
+      const { episodes } = resultOfText(loggedCsv(run, seed, fewerOf(seed)), {}, build)
+      const fastest = Math.max(...run.samples.map(({ rpm }) => rpm))
+      for (const { kind, start } of episodes) {
+        if (kind === 'load-lost' || kind === 'jam' || kind === 'stall')
+          told.push(`${seed}: ${kind} at ${start}`)
+        // the sensor's noise is below 1 %
+        if (kind === 'over-rev' && fastest < 0.99 * build.motor.ratedMaxRpm) told.push(`${seed}: ${kind}`)
+      }
+    }
+    expect(told).toEqual([])
+  })
+
+  it('most losses are found, at their moment', () => {
+    let found = 0
+    const wrong: string[] = []
+    for (let seed = 1; seed <= runsOfEach; seed += 1) {
+      const stretches = withEnd(seed)
+      const lostAt = secondsOf(stretches) - 7
+      const run = simulatedRun(build, stretches, seed % 3 === 0 ? 10 : 5, lostAt)
+      const { episodes } = resultOfText(loggedCsv(run, seed, sensorsOf(seed)), {}, build)
+      const loss = episodes.find(({ kind }) => kind === 'load-lost')
+      if (loss === undefined) continue
+      found += 1
+      if (Math.abs(loss.start - lostAt) > 1) wrong.push(`${seed}: told at ${loss.start}, was at ${lostAt}`)
+    }
+    console.log(`${build.name}: ${found} of ${runsOfEach} losses found`)
+    expect(wrong).toEqual([])
+    expect(found).toBeGreaterThanOrEqual(0.75 * runsOfEach)
+  })
+})
