@@ -120,7 +120,7 @@ describe('the demo log', () => {
 
   test('the command that the README gives tells its story: a gap, and the loss of the track at its moment', () => {
     const readme = readFileSync(path.join(root, 'README.md'), 'utf8')
-    const command = /^pitchline (log .*)$/m.exec(readme)?.[1] ?? ''
+    const command = /^npx pitchline (log .*)$/m.exec(readme)?.[1] ?? ''
     const { code, out, err } = pitchline(command.split(' '))
     expect([code, err]).toEqual([2, ''])
     expect(untidyLines(out)).toEqual([])

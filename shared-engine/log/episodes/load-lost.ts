@@ -17,6 +17,8 @@ export interface LoadVerdict {
 
 const leastFreeSeconds = 0.6
 const burstSeconds = 2
+/** s further back from which resting volts hold. *Source:* common practice, no source. */
+const lookFurther = 20
 
 /**
  * Whether the load went for good: track, belt or chain off, a shaft or key sheared.
@@ -41,8 +43,12 @@ export function judgeLoad(
   if (carrying === undefined) return { judged: false, lastCarried: -1, episode: null }
   let c = carrying.last
   while (!isLoaded(signal, c)) c -= 1
-  const free = windows.filter((window) => window.first > c && isFree(signal, window))
-  const bursts = rises.filter(({ first }) => first > c && first <= to && isBurst(signal, first, to))
+  const x = currentAfter(signal, c, to)
+  const most = mostFree(signal, carrying)
+  const free = windows.filter(
+    (window) => window.first > c && isFree(signal, window, x) && meanOf(x, window) <= most,
+  )
+  const bursts = rises.filter(({ first }) => first > c && first <= to && isBurst(signal, first, to, x))
   const stepped = isStep(data, signal, { ...carrying, last: c }, free[0], to)
   const lost =
     (secondsIn(signal, free) >= leastFreeSeconds && (stepped || bursts.length > 0)) || bursts.length >= 2
@@ -53,6 +59,31 @@ export function judgeLoad(
     lastCarried: c,
     episode: lossEpisode(data, signal, { ...carrying, last: c }, first, to),
   }
+}
+
+/**
+ * The current after the last sample that carried. Told from the sag, it is told from the resting volts of that moment on,
+ * and of some time before: those of a later one can be volts under load, where the machine has not stood for long, and the
+ * current would seem to have gone.
+ */
+function currentAfter(signal: LoadSignal, c: number, to: number): Float64Array {
+  const { currents, rpm, model } = signal
+  if (currents.source !== 'sag') return signal.x
+  const segment = rpm.timeline.segmentOf[rpm.samples[c] ?? 0] ?? 0
+  const rest = currents.rest?.at(segment, signal.timeAt(c) - lookFurther) ?? NaN
+  const x = Float64Array.from(signal.x)
+  for (let place = c + 1; place <= to; place += 1) {
+    x[place] = Math.max(0, (rest - (currents.volts[place] ?? NaN)) / model.machine.pack.resistance)
+  }
+  return x
+}
+
+/**
+ * The mean current up to which a window counts as free: told from the sag, it has to be a step of the volts below what was
+ * carried, since less is not seen.
+ */
+function mostFree({ currents, x }: LoadSignal, carrying: Window): number {
+  return currents.source === 'sag' ? meanOf(x, carrying) - currents.sagStep : Infinity
 }
 
 /** Time that free windows cover together, s. */
@@ -90,7 +121,7 @@ function isStep(
 }
 
 /** A rise whose first two seconds draw no more than the threshold, where spinning would draw more. */
-function isBurst(signal: LoadSignal, first: number, to: number): boolean {
+function isBurst(signal: LoadSignal, first: number, to: number, x: Float64Array): boolean {
   const places: number[] = []
   for (
     let place = first;
@@ -102,7 +133,7 @@ function isBurst(signal: LoadSignal, first: number, to: number): boolean {
   if (places.length > 2) places.shift()
   if (places.length < 2) return false
   const sum = (values: Float64Array) => places.reduce((all, place) => all + (values[place] ?? NaN), 0)
-  return sum(signal.x) <= sum(signal.threshold) && sum(signal.threshold) <= sum(signal.spin)
+  return sum(x) <= sum(signal.threshold) && sum(signal.threshold) <= sum(signal.spin)
 }
 
 function lossEpisode(data: LogData, signal: LoadSignal, carried: Window, first: number, to: number): Episode {

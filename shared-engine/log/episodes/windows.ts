@@ -73,11 +73,13 @@ export function isLoaded(signal: LoadSignal, place: number): boolean {
 /**
  * Whether the motor turns free in a window: no more current than the threshold, the machine neither driving the motor nor
  * rolling out.
+ *
+ * @param x the current at each sample, A
  */
-export function isFree(signal: LoadSignal, window: Window): boolean {
-  if (!(sumOf(signal.x, window) <= sumOf(signal.threshold, window))) return false
+export function isFree(signal: LoadSignal, window: Window, x: Float64Array): boolean {
+  if (!(sumOf(x, window) <= sumOf(signal.threshold, window))) return false
   const free = meanOf(signal.free, window)
-  if (free >= 2 * signal.coarseness && meanOf(signal.x, window) < 0.4 * free) return false
+  if (free >= 2 * signal.coarseness && meanOf(x, window) < 0.4 * free) return false
   const { first, last } = window
   const falling = (signal.rpmAt(first) - signal.rpmAt(last)) / (signal.timeAt(last) - signal.timeAt(first))
   return falling < 0.5 * signal.rates.rollingOut(signal.rpmAt(first))
