@@ -7,15 +7,16 @@ import { demoPatternOf, demoPatterns } from '../../../shared-engine/drive/demos.
 import { readPattern } from '../../../shared-engine/drive/read.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { DriveUnderWay, mostSteps } from '../../../shared-engine/drive/run.ts'
-import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
-import { energySinks, type EnergySink, type Pattern } from '../../../shared-engine/drive/drive.ts'
+import { channels } from '../../../shared-engine/drive/series.ts'
+import { energySinks, type Pattern } from '../../../shared-engine/drive/drive.ts'
+import { channelWords, peakWords, sinkWords } from '../../../shared-engine/drive/words.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { buildOf, contentOf, readsInputTwice } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { systemOf } from '../option-values.ts'
-import { mistake, tell, tellStopped } from '../trouble.ts'
+import { mistake, report, reportStopped } from '../trouble.ts'
 import { untilStopped } from '../until-stopped.ts'
 import { jsonText } from '../json.ts'
 
@@ -31,7 +32,7 @@ export async function driveBuild(
   const pattern = patternOf(asked, io)
   if (build === null || pattern === null) return exit.unreadable
   const run = await followed(new DriveUnderWay(build, pattern), io)
-  if (run === null) return tellStopped(io, file)
+  if (run === null) return reportStopped(io, file)
   if (options['json'] === true) {
     io.out(jsonText({ format: 'pitchline-drive', version: 1, ...run }))
   } else if (options['csv'] === true) {
@@ -62,7 +63,7 @@ function patternOf(asked: string, io: Io): Pattern | null {
   if (demo !== undefined) return demo
   if (existsSync(asked) || asked === '-' || asked.endsWith('.json')) return contentOf(asked, readPattern, io)
   const allowed = `a file, or ${demoPatterns.map(({ name }) => `"${name}"`).join(', ')}`
-  tell(io, 'pitchline', [mistake('unknown-pattern', { value: `"${oneLine(asked, 60)}"`, allowed })])
+  report(io, 'pitchline', [mistake('unknown-pattern', { value: `"${oneLine(asked, 60)}"`, allowed })])
   return null
 }
 
@@ -75,43 +76,15 @@ const ends: Readonly<Record<DriveRun['end'], string>> = {
   stopped: 'Stopped by Ctrl-C',
 }
 
-const kinds: Readonly<Partial<Record<Channel, readonly [label: string, kind: QuantityKind]>>> = {
-  speed: ['Top speed', 'speed'],
-  motorRpm: ['Most rpm', 'rpm'],
-  motorAmps: ['Most current of one motor', 'amps'],
-  packAmps: ['Most pack current', 'amps'],
-  packVolts: ['Least pack volts', 'volts'],
-  winding: ['Hottest winding', 'temperature'],
-  controller: ['Hottest controller', 'temperature'],
-  coolant: ['Hottest coolant or air', 'temperature'],
-  thrust: ['Most thrust', 'force'],
-  slip: ['Most slip', 'fraction'],
-}
-
-const sinkWords: Readonly<Record<EnergySink, string>> = {
-  packLoss: 'pack and wiring',
-  accessories: 'accessories',
-  copper: 'windings',
-  controllerLoss: 'controllers',
-  iron: 'iron and friction of the motors',
-  stages: 'reductions',
-  trackDrag: 'drag of the track itself',
-  slip: 'slip',
-  ground: 'rolling, sinking and skis',
-  air: 'air',
-  climb: 'climbing',
-  tow: 'towing',
-}
-
 const seconds = (value: number) => formatText(value, 'time', 'metric')
 
 function driveText(run: DriveRun, system: UnitSystem): string {
   const shown = (value: number, kind: QuantityKind) => formatText(value, kind, system)
   const line = (label: string, value: string, moment = '') =>
     `  ${label.padEnd(34)} ${value.padStart(12)}${moment}`
-  const peaks = run.peaks.flatMap(({ channel, value, seconds: at }) => {
-    const [label, kind] = kinds[channel] ?? [channel, 'none']
-    return [line(label, shown(value, kind), `  at ${seconds(at)}`)]
+  const peaks = run.peaks.map(({ channel, value, seconds: at }) => {
+    const [name, kind] = channelWords[channel]
+    return line(peakWords[channel] ?? name, shown(value, kind), `  at ${seconds(at)}`)
   })
   const passed = [
     ...run.watched.flatMap(({ id, passedAt }) =>
@@ -137,9 +110,9 @@ function driveText(run: DriveRun, system: UnitSystem): string {
     ...(passed.length === 0 ? ['  none'] : passed),
     '',
     'Where the energy went',
-    line('from the pack', shown(run.energy.pack, 'energy')),
+    line('From the pack', shown(run.energy.pack, 'energy')),
     ...sinks,
-    line('still in motion', shown(run.energy.motion, 'energy')),
+    line(sinkWords.motion, shown(run.energy.motion, 'energy')),
     '',
     ...run.notes.flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
   ]

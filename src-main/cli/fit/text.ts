@@ -1,3 +1,4 @@
+import { caution } from '../../../shared-engine/constants.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import type { FitAnswer, FittedEntry } from '../../../shared-engine/fit/fit.ts'
 import { refusalSentence, roughSentence } from '../../../shared-engine/fit/sentences.ts'
@@ -28,7 +29,7 @@ export function fitText(name: string, answer: FitAnswer): string {
           `  condition ${condition.toPrecision(3)} (over 100: entries that cannot be told apart)`,
         ],
     notes.flatMap(({ sentence }) => wrapped(sentence, width, '  ')),
-    wrapped('An estimate, not an approval: follow the makers’ limits and your local rules.', width),
+    wrapped(caution, width),
   ]
   return `${parts
     .filter((lines) => lines.length > 0)

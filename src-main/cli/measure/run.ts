@@ -8,7 +8,7 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 
 /** Works readings out and prints what came of them; gives the exit code. */
 export async function measureFile(
@@ -19,14 +19,14 @@ export async function measureFile(
 ): Promise<number> {
   if (!isTestId(test)) {
     const allowed = testIds.join(', ')
-    return tell(io, 'pitchline', [mistake('not-one-of', { path: 'test', value: `"${test}"`, allowed })])
+    return report(io, 'pitchline', [mistake('not-one-of', { path: 'test', value: `"${test}"`, allowed })])
   }
   const { build: buildFile } = options
   const build = typeof buildFile === 'string' ? contentOf(buildFile, readBuildForReadings, io) : undefined
   const readings = contentOf(file, (bytes) => readReadings(test, bytes, build ?? null), io)
   if (readings === null || build === null) return exit.unreadable
   const measured = measure(readings, build ?? null)
-  if (!measured.ok) return tell(io, file === '-' ? 'standard input' : file, measured.mistakes)
+  if (!measured.ok) return report(io, file === '-' ? 'standard input' : file, measured.mistakes)
   await print(readings, measured.value, options['json'] === true, io)
   return measured.value.verdict === 'retake' ? exit.over : exit.within
 }

@@ -1,3 +1,4 @@
+import { caution } from '../../../shared-engine/constants.ts'
 import { putIn } from '../../../shared-engine/explain/text.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import type { BudgetPart } from '../../../shared-engine/measure/budget.ts'
@@ -30,12 +31,12 @@ export function measurementText(readings: Readings, measured: Measurement): stri
       ...(readings.name === '' ? [] : wrapped(oneLine(readings.name, 160), width)),
     ],
     ['Steps', ...numbered, ...wrapped(`A trap: ${guide.trap}`, width, '     ', '  ')],
-    ['Take care', ...guide.cautions.flatMap((caution) => wrapped(caution, width, '    ', '  '))],
+    ['Take care', ...guide.cautions.flatMap((care) => wrapped(care, width, '    ', '  '))],
     ...measured.results.map((result) => resultBlock(result, measured.formulas[result.name])),
     figureBlock(Object.values(measured.figures), measured),
     wrapped(`Source: ${guide.source}.`, width, '  '),
     nextBlock(measured),
-    wrapped('An estimate, not an approval: follow the makers’ limits and your local rules.', width),
+    wrapped(caution, width),
   ]
   return `${blocks
     .filter((lines) => lines.length > 0)

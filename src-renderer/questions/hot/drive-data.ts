@@ -4,7 +4,8 @@ import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
-import { channelWords, passedOf } from './drive-words.ts'
+import { channelWords } from '../../../shared-engine/drive/words.ts'
+import { passedOf } from './drive-words.ts'
 
 type Line = readonly [channel: Channel, label: string]
 
