@@ -33,7 +33,7 @@ async function boot(): Promise<void> {
   const windows = new Windows()
   const files = new OpenFiles()
   const outside = new OutsideChanges(disk, ({ owner, handle }, gone) =>
-    windows.tell(owner, { kind: 'changed-outside', handle, gone }),
+    windows.send(owner, { kind: 'changed-outside', handle, gone }),
   )
   const show = (owner: number) => windows.bring(owner)
   const used = (file: string) => app.addRecentDocument(file)

@@ -67,9 +67,9 @@ export function standardOf(field: Field, entries: EntryReader, path: string): Ro
 /**
  * A number of an entry with its unit, for a sentence; six digits are enough to find it again.
  *
- * @example toldOf('track.pitchMm', 20) // '20 mm'
+ * @example shownEntry('track.pitchMm', 20) // '20 mm'
  */
-export function toldOf(path: string, value: number): string {
+export function shownEntry(path: string, value: number): string {
   const field = fieldOf(path)
   const unit = field === undefined ? '' : benchUnitOf(field)
   const digits = String(Number(value.toPrecision(6)))

@@ -1,7 +1,7 @@
 import { type BeltProfileId, beltProfileOf } from '../reference/belts.ts'
 import { type ChainSizeId, chainSizeOf } from '../reference/chains.ts'
 import { fromEngine } from '../units/convert.ts'
-import { type EntryReader, toldOf } from './entry-reader.ts'
+import { type EntryReader, shownEntry } from './entry-reader.ts'
 import { allowedOf, fieldOf } from './fields.ts'
 import { broken, type Rule } from './rule.ts'
 
@@ -31,7 +31,7 @@ const wheelsFit: Rule = (entries) =>
     const [one, other] = [pitchRadius(entries, stage, driver), pitchRadius(entries, stage, driven)]
     if (one === undefined || other === undefined || centre > one + other) return []
     const path = `${stage}.centreMm`
-    const least = toldOf(path, fromEngine(one + other, 'length'))
+    const least = shownEntry(path, fromEngine(one + other, 'length'))
     const why = `the sum of the pitch radii of ${stage}.driverTeeth and ${stage}.drivenTeeth`
     return broken(path, fromEngine(centre, 'length'), `above ${least}, ${why}`)
   })

@@ -1,6 +1,6 @@
 import type { Mistake } from '../mistakes/mistake.ts'
 import { cellResistanceFactor, type ChemistryId, openCircuitVolts } from '../reference/chemistry.ts'
-import { type EntryReader, entryReaderOf, toldOf } from './entry-reader.ts'
+import { type EntryReader, entryReaderOf, shownEntry } from './entry-reader.ts'
 import { allowedOf, fieldOf } from './fields.ts'
 import { evidenceRules } from './rules-evidence.ts'
 import { stageRules } from './rules-stages.ts'
@@ -13,7 +13,7 @@ const loadBelowTip: Rule = (entries) => {
   return broken(
     'track.tooth.loadHeightMm',
     load,
-    `below track.tooth.heightMm, which is ${toldOf('track.tooth.heightMm', height)}`,
+    `below track.tooth.heightMm, which is ${shownEntry('track.tooth.heightMm', height)}`,
   )
 }
 
@@ -23,7 +23,7 @@ const toothEngaged: Rule = (entries) => {
   if (teeth === undefined || wrap === undefined) return []
   // The count of engaged teeth (`docs/model.md` §6), with its allowance for a whole number that rounding has cut short.
   if (Math.floor((teeth * wrap) / 360 + 1e-9) >= 1) return []
-  const least = toldOf('track.wrapDegrees', 360 / teeth)
+  const least = shownEntry('track.wrapDegrees', 360 / teeth)
   return broken(
     'track.wrapDegrees',
     wrap,
@@ -36,7 +36,7 @@ const freeRunPossible: Rule = (entries) => {
   const ohms = entries.si('motor.resistanceMilliohm')
   const volts = entries.si('motor.noLoadVolts')
   if (amps === undefined || ohms === undefined || volts === undefined || amps * ohms < volts) return []
-  const most = toldOf('motor.noLoadAmps', volts / ohms)
+  const most = shownEntry('motor.noLoadAmps', volts / ohms)
   return broken('motor.noLoadAmps', amps, `below ${most}: motor.noLoadVolts over motor.resistanceMilliohm`)
 }
 
@@ -54,7 +54,7 @@ const pitchErrorSmall: Rule = (entries) => {
   return broken(
     'track.pitchErrorMm',
     error,
-    `less than a tenth of track.pitchMm either way: ${toldOf('track.pitchMm', pitch / 10)}`,
+    `less than a tenth of track.pitchMm either way: ${shownEntry('track.pitchMm', pitch / 10)}`,
   )
 }
 
@@ -85,7 +85,7 @@ const soilHolds: Rule = (entries) => {
   if (cohesive === undefined || frictional === undefined) return []
   const stiffness = cohesive / Math.min(length, width) + frictional
   if (stiffness > 0) return []
-  const value = toldOf('ground.soil.kphi', stiffness)
+  const value = shownEntry('ground.soil.kphi', stiffness)
   const allowed = `above 0: ground.soil.kc over the smaller of vehicle.contactLengthMm and vehicle.contactWidthMm, plus ground.soil.kphi`
   return [{ code: 'soil-not-positive', path: 'ground.soil.kc', value, allowed, kept: '' }]
 }
@@ -125,12 +125,12 @@ function mostPackWatts(entries: EntryReader): number | undefined {
 const packFeedsAccessories: Rule = (entries) => {
   const [asked, most] = [accessoryWatts(entries), mostPackWatts(entries)]
   if (asked === undefined || most === undefined || asked <= most) return []
-  const allowed = `up to ${toldOf('accessories.0.watts', most)}, the most that pack.series and pack.cellResistanceMilliohm can give`
+  const allowed = `up to ${shownEntry('accessories.0.watts', most)}, the most that pack.series and pack.cellResistanceMilliohm can give`
   return [
     {
       code: 'cannot-feed-accessories',
       path: 'accessories',
-      value: toldOf('accessories.0.watts', asked),
+      value: shownEntry('accessories.0.watts', asked),
       allowed,
       kept: '',
     },

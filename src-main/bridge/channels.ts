@@ -25,7 +25,7 @@ export const channels = {
   answerClose: 'pitchline:answer-close',
 } as const
 
-/** The one channel of what the window tells the page unasked. */
+/** The one channel of what the window sends the page unasked. */
 export const eventChannel = 'pitchline:event'
 
 export type Verb = keyof typeof channels

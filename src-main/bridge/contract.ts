@@ -113,7 +113,7 @@ export const contract = {
 export type Takes<V extends Verb> = z.output<(typeof contract)[V]['takes']>
 export type Gives<V extends Verb> = z.output<(typeof contract)[V]['gives']>
 
-/** What the window tells the page unasked. */
+/** What the window sends the page unasked. */
 export type WindowEvent =
   | { readonly kind: 'command'; readonly id: string }
   | { readonly kind: 'close-asked' }

@@ -36,8 +36,8 @@ function refused(why: string): Result<never> {
 
 /**
  * Answers every verb of the contract, and only those. A sender that is not our page, or arguments that do not fit, are
- * refused before anything happens. What a handler throws is a bug of ours: it is logged here, and the page is told
- * without the details.
+ * refused before anything happens. What a handler throws is a bug of ours: it is logged here, and the page hears
+ * of it without the details.
  */
 export function receive(receiver: Receiver, handlers: Handlers, isOurWindow: (id: number) => boolean): void {
   for (const verb of Object.keys(contract) as Verb[]) {

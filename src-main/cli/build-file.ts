@@ -6,7 +6,7 @@ import { failed, succeeded, type Mistake, type Result } from '../../shared-engin
 import { oneLine } from '../../shared-engine/mistakes/shown.ts'
 import type { Io } from './io.ts'
 import { readUpTo } from './read-up-to.ts'
-import { mistake, tell } from './trouble.ts'
+import { mistake, report } from './trouble.ts'
 
 /** A named pipe is opened at once, where opening it would wait for ever if nobody writes. */
 const withoutWaiting = constants.O_RDONLY | constants.O_NONBLOCK
@@ -20,21 +20,21 @@ const standardInput = '-'
 /** Whether standard input is asked for more than once, which has been said then: what the first takes the second lacks. */
 export function readsInputTwice(files: readonly string[], io: Io): boolean {
   if (files.filter((file) => file === standardInput).length < 2) return false
-  tell(io, 'pitchline', [mistake('input-twice', { allowed: 'one -, the others by name' })])
+  report(io, 'pitchline', [mistake('input-twice', { allowed: 'one -, the others by name' })])
   return true
 }
 
-/** Reads a build for a command: the build, or `null` after every mistake in it has been told. */
+/** Reads a build for a command: the build, or `null` after every mistake in it has been reported. */
 export function buildOf(file: string, io: Io): Build | null {
   return contentOf(file, readBuild, io)
 }
 
-/** Reads a file for a command with a reader of its kind: what is in it, or `null` after every mistake has been told. */
+/** Reads a file for a command with a reader of its kind: what is in it, or `null` after every mistake has been reported. */
 export function contentOf<T>(file: string, reader: (bytes: Uint8Array) => Result<T>, io: Io): T | null {
   const bytes = bytesOf(file, io)
   const content = bytes.ok ? reader(bytes.value) : bytes
   if (content.ok) return content.value
-  tell(io, file === standardInput ? 'standard input' : file, content.mistakes)
+  report(io, file === standardInput ? 'standard input' : file, content.mistakes)
   return null
 }
 

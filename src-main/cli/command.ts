@@ -33,7 +33,7 @@ export interface Command {
   readonly options: readonly CommandOption[]
   /** What stands below the options in the command's help: examples, exit codes. */
   readonly more: string
-  /** Does the work; gives the exit code (exit.ts). Foreseen trouble is told through `io`, not thrown. */
+  /** Does the work; gives the exit code (exit.ts). Foreseen trouble is reported through `io`, not thrown. */
   readonly run: (words: readonly string[], options: OptionValues, io: Io) => Promise<number>
 }
 

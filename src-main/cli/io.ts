@@ -1,6 +1,6 @@
 import { printable } from '../../shared-engine/mistakes/shown.ts'
 import { exit } from './exit.ts'
-import { mistake, tell } from './trouble.ts'
+import { mistake, report } from './trouble.ts'
 
 /** Where a command writes: results and troubles apart, so that a pipe carries results alone. */
 export interface Io {
@@ -20,12 +20,12 @@ export function processIo(): Io {
   const err = (text: string) => write(printable(text))
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit()
-    tell({ out: () => {}, err }, 'standard output', [
+    report({ out: () => {}, err }, 'standard output', [
       mistake('cannot-write', { value: `the system says ${error.code ?? error.message}` }),
     ])
     process.exit(exit.unreadable)
   })
-  // Where even troubles cannot be told, the exit code has to do.
+  // Where even trouble cannot be reported, the exit code has to do.
   process.stderr.on('error', () => process.exit())
   return {
     out: (text) => void process.stdout.write(printable(text)),

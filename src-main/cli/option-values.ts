@@ -2,7 +2,7 @@ import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
 import type { OptionValues } from './command.ts'
 import type { Io } from './io.ts'
 import { mostThreads, usualThreads } from './threads.ts'
-import { mistake, tell } from './trouble.ts'
+import { mistake, report } from './trouble.ts'
 
 /** The units that a text is asked for in. */
 export function systemOf(options: OptionValues): UnitSystem {
@@ -21,7 +21,7 @@ export function wholeOf(
   if (Number.isInteger(value) && value >= low && value <= high) return value
   const [least, most] = [low.toLocaleString('en'), high.toLocaleString('en')]
   const allowed = `a whole number, ${least} to ${most}`
-  tell(io, 'pitchline', [mistake('out-of-range', { path, value: `"${typed}"`, allowed })])
+  report(io, 'pitchline', [mistake('out-of-range', { path, value: `"${typed}"`, allowed })])
   return null
 }
 

@@ -4,7 +4,7 @@ import type { Command, OptionValues } from './command.ts'
 import { commandLineMistake } from './command-line.ts'
 import { exit } from './exit.ts'
 import type { Io } from './io.ts'
-import { mistake, tell } from './trouble.ts'
+import { mistake, report } from './trouble.ts'
 
 /** Width of the help, like that of all text here. */
 const width = 80
@@ -33,11 +33,11 @@ export async function runCommandLine(
   if (asked !== undefined && !commands.some(({ name }) => name === asked)) {
     // The parser would answer with the general help, as if nothing were wrong.
     const names = commands.map(({ name }) => name).join(', ')
-    return tell(io, 'pitchline', [mistake('unknown-command', { value: asked, allowed: names })])
+    return report(io, 'pitchline', [mistake('unknown-command', { value: asked, allowed: names })])
   }
   if (words.length > 0 && words.every((word) => word === '--')) {
     const allowed = `pitchline <command>, of ${commands.map(({ name }) => name).join(', ')}`
-    return tell(io, 'pitchline', [mistake('missing-argument', { value: '<command>', allowed })])
+    return report(io, 'pitchline', [mistake('missing-argument', { value: '<command>', allowed })])
   }
   let code: number = exit.within
   const program = new Program('pitchline').description(summary).addHelpText('after', more)
@@ -97,5 +97,5 @@ function refused(
 ): number {
   if (thrown.exitCode === 0) return exit.within
   if (thrown.code === 'commander.help') return words.length === 0 ? exit.unreadable : exit.within
-  return tell(io, 'pitchline', [commandLineMistake(thrown, words, commands)])
+  return report(io, 'pitchline', [commandLineMistake(thrown, words, commands)])
 }

@@ -75,11 +75,11 @@ export async function runOnThreads<Input, Part, Outcome>(
   const broken = new Promise<JobEnd>((resolve) => (break_ = (story) => resolve({ type: 'failed', story })))
   const crew = await crewOf(count, break_)
   const begun = performance.now()
-  let told = begun
+  let shownAt = begun
   const job = runJob(kind, input, 1, crew.lines, () => {
     const now = performance.now()
-    if (now - told < pace) return
-    told = now
+    if (now - shownAt < pace) return
+    shownAt = now
     io.progress?.(progressText(job.done(), job.total, (now - begun) / 1000))
   })
   const stop = () => job.stop()

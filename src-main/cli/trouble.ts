@@ -5,21 +5,21 @@ import { exit } from './exit.ts'
 import type { Io } from './io.ts'
 
 /** As many mistakes as a person reads; of a file with more, the rest are counted. */
-const mostTold = 50
+const mostReported = 50
 
-/** Tells each mistake on a line of its own, behind the file (or command) it concerns; gives the exit code. */
-export function tell(io: Io, where: string, mistakes: readonly Mistake[]): number {
-  const told = mistakes.slice(0, mostTold).map(sentenceOf)
-  const more = mistakes.length - told.length
-  if (more > 0) told.push(`${more.toLocaleString('en')} more mistakes are not listed.`)
-  const lines = told.map((sentence) => `${oneLine(where, 200)}: ${sentence}\n`)
+/** Reports each mistake on a line of its own, behind the file (or command) it concerns; gives the exit code. */
+export function report(io: Io, where: string, mistakes: readonly Mistake[]): number {
+  const sentences = mistakes.slice(0, mostReported).map(sentenceOf)
+  const more = mistakes.length - sentences.length
+  if (more > 0) sentences.push(`${more.toLocaleString('en')} more mistakes are not listed.`)
+  const lines = sentences.map((sentence) => `${oneLine(where, 200)}: ${sentence}\n`)
   io.err(lines.join(''))
   return exit.unreadable
 }
 
 /** Work was stopped before anything of it was in. */
-export function tellStopped(io: Io, where: string): number {
-  tell(io, where, [mistake('stopped-early')])
+export function reportStopped(io: Io, where: string): number {
+  report(io, where, [mistake('stopped-early')])
   return exit.stopped
 }
 

@@ -24,9 +24,9 @@ export interface FileParts {
   readonly outside: OutsideChanges
   /** Brings another window to the front. */
   readonly show: (owner: number) => void
-  /** Told of each file opened or saved, for the system's own list. */
+  /** Called with each file opened or saved, for the system's own list. */
   readonly used: (file: string) => void
-  /** Told of what a window is about to save, before it is on the disk. */
+  /** Called with what a window is about to save, before it is on the disk. */
   readonly saving: (owner: number, fingerprint: string) => Promise<void>
 }
 

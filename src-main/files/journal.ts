@@ -101,7 +101,7 @@ export class Journal {
       await this.#disk.makeFolder(this.#folder)
     } catch (thrown) {
       if (codeOf(thrown) === '') throw thrown
-      // The write below meets the same trouble and tells it.
+      // The write below meets the same trouble and reports it.
     }
     return saveAtomically(this.#disk, { file: this.#fileOf(id), bytes, replaces: 'anything' })
   }

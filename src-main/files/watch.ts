@@ -4,28 +4,28 @@ import type { FileSystem } from './file-system.ts'
 import type { OpenFile } from './open-files.ts'
 import { fingerprintNow } from './read.ts'
 
-/** Long enough for an editor to finish writing, short enough to be told at once. */
+/** Long enough for an editor to finish writing, short enough to be noticed at once. */
 const settleMilliseconds = 200
 
 export type ChangedOutside = (opened: OpenFile, gone: boolean) => void
 
 /**
  * Notices when another program changes or removes an open file. Folders are watched, not files: most programs save by
- * putting a new file in the old one's place. Each change is told once.
+ * putting a new file in the old one's place. Each change is reported once.
  */
 export class OutsideChanges {
   readonly #disk: FileSystem
-  readonly #told: ChangedOutside
+  readonly #report: ChangedOutside
   readonly #watchers = new Map<string, FSWatcher>()
   /** Looks that wait for their turn: on a slow disk one is enough. */
   readonly #looking = new Map<string, Promise<void>>()
   readonly #timers = new Map<string, NodeJS.Timeout>()
-  /** Handle → the state last told (`null`: gone), so that one change is one message. */
-  readonly #lastTold = new Map<string, string | null>()
+  /** Handle → the state last reported (`null`: gone), so that one change is one message. */
+  readonly #lastReported = new Map<string, string | null>()
 
-  constructor(disk: FileSystem, told: ChangedOutside) {
+  constructor(disk: FileSystem, report: ChangedOutside) {
     this.#disk = disk
-    this.#told = told
+    this.#report = report
   }
 
   watch(opened: OpenFile): void {
@@ -44,7 +44,7 @@ export class OutsideChanges {
     this.#watchers.delete(handle)
     clearTimeout(this.#timers.get(handle))
     this.#timers.delete(handle)
-    this.#lastTold.delete(handle)
+    this.#lastReported.delete(handle)
   }
 
   /** Compares the file with what its window last read or wrote, not while it is being read or written. */
@@ -65,16 +65,16 @@ export class OutsideChanges {
     try {
       now = await fingerprintNow(this.#disk, opened.file)
     } catch {
-      // Half-written, or held for a moment: the next look will tell.
+      // Half-written, or held for a moment: the next look will show.
       return
     }
     if (now !== null && opened.fingerprints.includes(now)) {
-      this.#lastTold.delete(opened.handle)
+      this.#lastReported.delete(opened.handle)
       return
     }
-    if (this.#lastTold.has(opened.handle) && this.#lastTold.get(opened.handle) === now) return
-    this.#lastTold.set(opened.handle, now)
-    this.#told(opened, now === null)
+    if (this.#lastReported.has(opened.handle) && this.#lastReported.get(opened.handle) === now) return
+    this.#lastReported.set(opened.handle, now)
+    this.#report(opened, now === null)
   }
 
   #soon(opened: OpenFile): void {

@@ -63,11 +63,11 @@ export class Closing {
     if (this.#quitting) app.quit()
   }
 
-  /** Each wish to close is told, so that a page that hung with its question open is found out too. */
+  /** Asks the page at each wish to close, so that one that hung with its question open is found out too. */
   #ask(ours: OurWindow): void {
     ours.closing = 'asked'
     this.#windows.bring(ours.owner)
-    this.#windows.tell(ours.owner, { kind: 'close-asked' })
+    this.#windows.send(ours.owner, { kind: 'close-asked' })
     if (this.#waiting.has(ours.owner)) return
     const timer = setTimeout(() => void this.#askForIt(ours, question), answerMilliseconds)
     const question = new AbortController()

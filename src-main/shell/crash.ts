@@ -8,31 +8,31 @@ import type { OurWindow } from './windows.ts'
  * program's own data. Nothing is sent anywhere.
  */
 export function setupCrash(): void {
-  process.on('uncaughtException', (error) => tellOwnFault(error))
-  process.on('unhandledRejection', (reason) => tellOwnFault(reason))
+  process.on('uncaughtException', (error) => showOwnFault(error))
+  process.on('unhandledRejection', (reason) => showOwnFault(reason))
   app.on('child-process-gone', (_event, { type, reason, exitCode }) =>
     log(`${type}: ${reason} (${exitCode})`),
   )
 }
 
-let isTelling = false
+let isShown = false
 
 /** A bug of ours in the program round the page: said in a sentence, never as a stack, and the program goes on. */
-function tellOwnFault(thrown: unknown): void {
+function showOwnFault(thrown: unknown): void {
   log(`program: ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`)
   // One question at a time: a fault that repeats must not cover the screen.
-  if (isTelling || !app.isReady()) return
-  isTelling = true
+  if (isShown || !app.isReady()) return
+  isShown = true
   const detail =
     'Your work in the windows is still there: save it, then start the program anew. ' +
     'What happened was written to stopped.log in the program’s own data. Nothing was sent anywhere.'
-  const told = dialog.showMessageBox({
+  const answered = dialog.showMessageBox({
     type: 'error',
     message: 'Something in the program went wrong.',
     detail,
     buttons: ['Go on'],
   })
-  void told.catch(() => undefined).then(() => (isTelling = false))
+  void answered.catch(() => undefined).then(() => (isShown = false))
 }
 
 export function guardCrash(ours: OurWindow, beforeReload: () => void): void {
@@ -61,6 +61,6 @@ async function offerReload(ours: OurWindow, reason: string, beforeReload: () => 
 function log(what: string): void {
   const line = `${new Date().toISOString()} ${what}\n`
   const file = path.join(app.getPath('userData'), 'stopped.log')
-  // Where even this fails there is nobody left to tell.
+  // Where even this fails there is nobody left to report to.
   appendFile(file, line).catch(() => console.error(line))
 }

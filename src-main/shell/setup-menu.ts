@@ -30,7 +30,7 @@ function itemOf(entry: MenuEntry, windows: Windows): MenuItemConstructorOptions 
     registerAccelerator: false,
     click: () => {
       const ours = windows.focused() ?? windows.all()[0]
-      if (ours) windows.tell(ours.owner, { kind: 'command', id })
+      if (ours) windows.send(ours.owner, { kind: 'command', id })
     },
   }
 }

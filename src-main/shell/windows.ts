@@ -78,7 +78,8 @@ export class Windows {
     window?.focus()
   }
 
-  tell(owner: number, event: WindowEvent): void {
+  /** Sends an event to the page of a window; nothing where the window is gone. */
+  send(owner: number, event: WindowEvent): void {
     const window = this.find(owner)?.window
     if (window && !window.isDestroyed()) window.webContents.send(eventChannel, event)
   }

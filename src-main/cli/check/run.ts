@@ -5,7 +5,7 @@ import { checkedJson } from './json.ts'
 import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
 
-/** How a check is told. */
+/** How a check is printed. */
 export interface CheckManner {
   readonly json: boolean
   readonly system: UnitSystem

@@ -9,7 +9,7 @@ import { contentOf, readsInputTwice } from '../build-file.ts'
 import type { CheckManner } from '../check/run.ts'
 import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 import { caution } from '../../../shared-engine/constants.ts'
 
@@ -19,15 +19,15 @@ const width = 80
 export function compareBuilds(files: readonly string[], { json, system }: CheckManner, io: Io): number {
   if (files.length < 2) {
     const allowed = 'pitchline compare <build> <build>, up to 4'
-    return tell(io, 'pitchline', [mistake('missing-argument', { value: 'a second build', allowed })])
+    return report(io, 'pitchline', [mistake('missing-argument', { value: 'a second build', allowed })])
   }
   if (files.length > mostCompared) {
-    return tell(io, 'pitchline', [
+    return report(io, 'pitchline', [
       mistake('too-many-arguments', { value: files[mostCompared] ?? '', allowed: 'up to 4 builds' }),
     ])
   }
   if (readsInputTwice(files, io)) return exit.unreadable
-  // Every file is read before any is given up, so that the mistakes of all are told at once.
+  // Every file is read before any is given up, so that the mistakes of all are reported at once.
   const read = files.map((file) => contentOf(file, readStoredBuild, io))
   const builds = read.filter((build): build is StoredBuild => build !== null)
   if (builds.length < read.length) return exit.unreadable
@@ -68,7 +68,7 @@ function comparisonText({ checked, figures, entries, limits }: Comparison, syste
       text,
       checked.map((_, at) => `(${at + 1})`),
     )
-  const entryText = (value: unknown) => (value === undefined ? '–' : String(value))
+  const shownEntry = (value: unknown) => (value === undefined ? '–' : String(value))
   const figureRows = figures.flatMap(({ figure: { label, kind }, values }) => {
     if (values.every((value) => value === null)) return []
     const unit = displayUnit(kind, system, Math.max(...values.map((value) => Math.abs(value ?? 0))))
@@ -85,7 +85,7 @@ function comparisonText({ checked, figures, entries, limits }: Comparison, syste
       ? ['No entry differs.']
       : [
           heading('Entries that differ'),
-          ...entries.map(({ path, values }) => row(path, values.map(entryText))),
+          ...entries.map(({ path, values }) => row(path, values.map(shownEntry))),
         ],
     [heading('Figures'), ...figureRows],
     [

@@ -7,7 +7,7 @@ import { workingOf } from '../../../shared-engine/explain/table.ts'
 import { buildOf } from '../build-file.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 
 /** Prints how one figure or limit of a build comes about. */
@@ -16,7 +16,7 @@ export function explainBuild(file: string, subject: string, json: boolean, io: I
   if (build === null) return exit.unreadable
   const checked = check(build)
   const working = workingOf(checked, subject)
-  if (working === null) return tell(io, file, [refusalOf(subject, checked)])
+  if (working === null) return report(io, file, [refusalOf(subject, checked)])
   io.out(json ? jsonText(working) : workingText(working))
   return exit.within
 }

@@ -12,7 +12,7 @@ import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
 import { logBytesOf } from '../log/log-file.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 
 /** Fits entries of a build to a log and prints what came of it; gives the exit code. */
 export async function fitFile(
@@ -27,7 +27,7 @@ export async function fitFile(
   if (build === null) return exit.unreadable
   const bytes = logBytesOf(file)
   const log = bytes.ok ? logIn(bytes.value, build) : bytes
-  if (!log.ok) return tell(io, file === '-' ? 'standard input' : file, log.mistakes)
+  if (!log.ok) return report(io, file === '-' ? 'standard input' : file, log.mistakes)
   const answer = fitOf(build, log.value, asked)
   if (options['json'] === true) io.out(fitJson(answer))
   else {
@@ -37,14 +37,14 @@ export async function fitFile(
   return answer.entries.some(({ verdict }) => verdict === 'refused') ? exit.over : exit.within
 }
 
-/** The entries that are asked for, each once; null after what is wrong with them has been told. */
+/** The entries that are asked for, each once; null after what is wrong with them has been reported. */
 function askedOf(typed: string | boolean | undefined, io: Io): readonly string[] | null {
   const words = typeof typed === 'string' ? typed.split(',').map((word) => word.trim()) : []
   const wrong = words.filter((word) => fitEntryOf(word) === undefined)
   if (words.length > 0 && wrong.length === 0) return [...new Set(words)]
   const allowed = `any of ${fitEntries.map(({ path }) => path).join(', ')}, parted by commas`
   const found = words.length === 0 ? [''] : wrong
-  tell(
+  report(
     io,
     'pitchline',
     found.map((word) => mistake('not-one-of', { path: '--entries', value: `"${word}"`, allowed })),

@@ -27,7 +27,7 @@ Exit codes: 0 nothing went over a limit, 2 something did, or the load was lost,
 
 Example: pitchline log hut-hauler.build.json run.csv`,
   run: async ([build = '', file = ''], options, io) => {
-    const { tellLog } = await import('./run.ts')
-    return tellLog(build, file, options, io)
+    const { printLog } = await import('./run.ts')
+    return printLog(build, file, options, io)
   },
 }

@@ -10,12 +10,12 @@ import { buildOf, contentOf } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 import { logBytesOf } from './log-file.ts'
 import { logText } from './text.ts'
 
 /** Reads a log and prints what happened; gives the exit code. */
-export async function tellLog(
+export async function printLog(
   buildFile: string,
   file: string,
   options: OptionValues,
@@ -23,7 +23,7 @@ export async function tellLog(
 ): Promise<number> {
   if (buildFile === '-' && file === '-') {
     const allowed = 'standard input for one of the two'
-    return tell(io, 'pitchline', [
+    return report(io, 'pitchline', [
       mistake('option-not-understood', { path: 'the log', value: 'standard input, as the build', allowed }),
     ])
   }
@@ -46,7 +46,7 @@ export async function tellLog(
   return result.value.episodes.some(({ over }) => over) ? exit.over : exit.within
 }
 
-/** What a file that an option names holds: null in it without the option, null alone after its mistakes were told. */
+/** What a file that an option names holds: null in it without the option, null alone after its mistakes were reported. */
 function fileOf<T>(
   file: string | boolean | undefined,
   reader: (bytes: Uint8Array) => Result<T>,
@@ -54,7 +54,7 @@ function fileOf<T>(
 ): { readonly value: T | null } | null {
   if (typeof file !== 'string') return { value: null }
   let mistakes: readonly Mistake[] = []
-  // Its mistakes are told here, with their codes; those of the file itself by the reader of files.
+  // Its mistakes are reported here, with their codes; those of the file itself by the reader of files.
   const value = contentOf<{ readonly found: T | null }>(
     file,
     (bytes) => {

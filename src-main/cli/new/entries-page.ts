@@ -18,7 +18,7 @@ const width = 80
 export function entriesPage(): string {
   const blocks = fieldPatterns.map((pattern) => {
     const field = fieldOf(pattern)
-    return field === undefined ? '' : entryText(pattern, field)
+    return field === undefined ? '' : shownEntry(pattern, field)
   })
   const head = wrapped(
     'Every entry of a build file. A star in a path stands for a place in a list, counted from 0. An entry that does not have to be there may be left out.',
@@ -27,7 +27,7 @@ export function entriesPage(): string {
   return `${head.join('\n')}\n\n${blocks.join('\n')}`
 }
 
-function entryText(pattern: string, field: Field): string {
+function shownEntry(pattern: string, field: Field): string {
   const group = groups[pattern.split('.').slice(0, -1).join('.')]
   const where = group === undefined ? '' : `${group.label}, `
   const text = [

@@ -7,18 +7,18 @@ import { entriesPage } from './entries-page.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { startingPoint } from './starting-point.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 
 /** Writes the starting point and the page of entries beside it; neither overwrites, and there are both or none. */
 export function writeNewBuild(typed: string, io: Io): number {
   if (typed.trim() === '' || /[\\/]$/.test(typed)) {
     const allowed = 'pitchline new <file>'
-    return tell(io, 'pitchline', [mistake('missing-argument', { value: 'a name for the file', allowed })])
+    return report(io, 'pitchline', [mistake('missing-argument', { value: 'a name for the file', allowed })])
   }
   const file = typed.endsWith('.json') ? typed : `${typed}.build.json`
   const page = `${file.replace(/(\.build)?\.json$/, '')}.entries.txt`
   const taken = [file, page].filter((name) => existsSync(name))
-  for (const name of taken) tell(io, name, [exists])
+  for (const name of taken) report(io, name, [exists])
   if (taken.length > 0) return exit.unreadable
   const made: string[] = []
   for (const [name, text] of [
@@ -29,7 +29,7 @@ export function writeNewBuild(typed: string, io: Io): number {
       writeAnew(name, text, made)
     } catch (thrown) {
       made.forEach((done) => unlinkSync(done))
-      return tell(io, name, [cannotWrite(thrown)])
+      return report(io, name, [cannotWrite(thrown)])
     }
   }
   const [build, entries, next] = [file, page, path.normalize(file)].map((name) => oneLine(name, 200))

@@ -1,4 +1,4 @@
-import { toldOf } from '../../../shared-engine/entries/entry-reader.ts'
+import { shownEntry } from '../../../shared-engine/entries/entry-reader.ts'
 import { check } from '../../../shared-engine/check.ts'
 import { remediesFor, type Remedies, type Remedy } from '../../../shared-engine/remedy/remedy.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
@@ -8,7 +8,7 @@ import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { buildOf } from '../build-file.ts'
 import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 
 /** Prints what would hold; gives the exit code. */
@@ -24,7 +24,7 @@ export function remedyBuild(
   const limit = asked === '' ? undefined : asked
   if (limit !== undefined && !limits.some(({ id }) => id === limit)) {
     const allowed = limits.map(({ id }) => id).join(', ')
-    return tell(io, file, [mistake('no-such-limit', { value: `"${oneLine(limit, 60)}"`, allowed })])
+    return report(io, file, [mistake('no-such-limit', { value: `"${oneLine(limit, 60)}"`, allowed })])
   }
   const found = remediesFor(build, limit)
   io.out(
@@ -66,8 +66,8 @@ function remedyText(
 function remedyLines(remedy: Remedy, system: UnitSystem): string[] {
   const { path, label, from, to, margin, topSpeedBefore, topSpeedAfter, newlyOver, newlyNear, cleared } =
     remedy
-  const told = (value: number | string | null) =>
-    value === null ? 'none' : typeof value === 'number' ? toldOf(path, value) : value
+  const shown = (value: number | string | null) =>
+    value === null ? 'none' : typeof value === 'number' ? shownEntry(path, value) : value
   const list = (word: string, ids: readonly string[]) =>
     ids.length === 0 ? [] : [`${word}: ${ids.join(', ')}`]
   const speed =
@@ -84,7 +84,7 @@ function remedyLines(remedy: Remedy, system: UnitSystem): string[] {
     ...list('no longer over', cleared),
   ].join('; ')
   return [
-    ...wrapped(`${label}: ${told(from)} to ${told(to)} (${path})`, 80, '    ', '  '),
+    ...wrapped(`${label}: ${shown(from)} to ${shown(to)} (${path})`, 80, '    ', '  '),
     ...wrapped(effects, 80, '      ', '      '),
   ]
 }

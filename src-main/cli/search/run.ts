@@ -10,7 +10,7 @@ import type { Io } from '../io.ts'
 import { searchCsv, searchJson } from './data.ts'
 import { systemOf, threadsOf } from '../option-values.ts'
 import { runOnThreads } from '../threads.ts'
-import { tell, tellStopped } from '../trouble.ts'
+import { report, reportStopped } from '../trouble.ts'
 
 /** Searches a space on a build and prints what holds; gives the exit code. */
 export async function searchBuild(
@@ -20,17 +20,17 @@ export async function searchBuild(
   io: Io,
 ): Promise<number> {
   if (readsInputTwice([buildFile, spaceFile], io)) return exit.unreadable
-  // Both are read before either is given up, so that the mistakes of both are told at once.
+  // Both are read before either is given up, so that the mistakes of both are reported at once.
   const stored = contentOf(buildFile, readStoredBuild, io)
   const space = contentOf(spaceFile, readSpace, io)
   const threads = threadsOf(options, io)
   if (stored === null || space === null || threads === null) return exit.unreadable
   const plan = planOf(stored, space)
-  if (!plan.ok) return tell(io, spaceFile, plan.mistakes)
+  if (!plan.ok) return report(io, spaceFile, plan.mistakes)
   const { end, outcome } = await runOnThreads(searchJob, { stored, space }, threads, io)
   if (end.type === 'failed') throw new Error(end.story)
   const stopped = end.type === 'stopped'
-  if (stopped && outcome.looked === 0) return tellStopped(io, spaceFile)
+  if (stopped && outcome.looked === 0) return reportStopped(io, spaceFile)
   if (options['json'] === true) io.out(searchJson(plan.value, outcome, stopped))
   else if (options['csv'] === true) io.out(searchCsv(plan.value, outcome))
   else {

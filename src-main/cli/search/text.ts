@@ -42,11 +42,11 @@ function busiest({ holds, holding, sound }: SearchOutcome): readonly string[] {
     .filter(({ breaking }) => breaking > 0)
     .sort((one, other) => other.breaking - one.breaking)
   if (broken.length === 0) return []
-  const told = broken.slice(0, 4).map(({ hold, breaking }) => {
+  const named = broken.slice(0, 4).map(({ hold, breaking }) => {
     const name = hold.type === 'margin' ? hold.limit.label : hold.measure.label
     return `${name} ${formatText(breaking / sound, 'fraction', 'metric')}`
   })
-  return wrapped(`Broken most often: ${told.join('; ')}.`, width, '  ')
+  return wrapped(`Broken most often: ${named.join('; ')}.`, width, '  ')
 }
 
 function frontNote(
@@ -73,8 +73,10 @@ function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSy
     ? []
     : [`top speed ${formatText(row.figures.topSpeedMps, 'speed', system)}`]
   const worst = limitOf(row.limits[0]?.id ?? '')?.label ?? ''
-  const told = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
-  const margin = told ? `(${worst})` : `worst margin ${formatText(row.margin, 'fraction', system)} (${worst})`
+  const isAim = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
+  const margin = isAim
+    ? `(${worst})`
+    : `worst margin ${formatText(row.margin, 'fraction', system)} (${worst})`
   const number = `${String(rank).padStart(3)}. `
   const indent = ' '.repeat(number.length)
   const { count, choices } = row.alternatives

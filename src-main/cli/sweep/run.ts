@@ -10,7 +10,7 @@ import { contentOf } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
-import { mistake, tell } from '../trouble.ts'
+import { mistake, report } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 import { caution } from '../../../shared-engine/constants.ts'
 import { systemOf } from '../option-values.ts'
@@ -29,13 +29,13 @@ export function sweepBuild(file: string, words: readonly string[], options: Opti
       ? []
       : [mistake('not-a-number', { path: `<${names[at] ?? ''}>`, value: `"${typed[at] ?? ''}"` })],
   )
-  if (wrong.length > 0) tell(io, 'pitchline', wrong)
+  if (wrong.length > 0) report(io, 'pitchline', wrong)
   if (stored === null || wrong.length > 0) return exit.unreadable
   const [from = NaN, to = NaN, steps = NaN] = numbers
   const asked = options['figures']
   const figures = (typeof asked === 'string' ? asked : '').split(',').map((name) => name.trim())
   const swept = sweep(stored, { path, from, to, steps, figures: figures.filter((name) => name !== '') })
-  if (!swept.ok) return tell(io, 'pitchline', swept.mistakes)
+  if (!swept.ok) return report(io, 'pitchline', swept.mistakes)
   if (options['json'] === true) io.out(sweepJson(stored.name, swept.value))
   else if (options['csv'] === true) io.out(sweepCsv(swept.value))
   else io.out(sweepText(stored.name, swept.value, systemOf(options)))

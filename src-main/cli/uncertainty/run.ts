@@ -10,7 +10,7 @@ import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { threadsOf, wholeOf } from '../option-values.ts'
 import { runOnThreads } from '../threads.ts'
-import { tellStopped } from '../trouble.ts'
+import { reportStopped } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 
 /** Draws the tolerances of a build and prints what its limits make of them; gives the exit code. */
@@ -22,7 +22,7 @@ export async function uncertaintyOfFile(file: string, options: OptionValues, io:
   if (build === null || samples === null || seed === null || workers === null) return exit.unreadable
   const { end, outcome } = await runOnThreads(uncertaintyJob, { build, samples, seed }, workers, io)
   if (end.type === 'failed') throw new Error(end.story)
-  if (outcome === null) return tellStopped(io, file)
+  if (outcome === null) return reportStopped(io, file)
   const stopped = end.type === 'stopped'
   io.out(
     options['json'] === true
