@@ -6,43 +6,50 @@ import {
   zeroCelsius,
 } from '../constants.ts'
 import type { GroundPart } from './parts.ts'
+import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
-import { degree, kilo, milli, percent } from './si.ts'
+import { siOf } from './si.ts'
+
+const { coefficient, soil } = buildRows.ground.variants
+const groundIn = siOf(coefficient)
+const soilIn = siOf(soil.soil.entries)
 
 /** Ground and air in SI; the angles' functions are taken once, here. */
 export function groundPartOf(build: Build): GroundPart {
   const ground = build.ground
-  const grade = ground.gradePercent * percent
+  const si = groundIn(ground)
+  const grade = si('gradePercent')
+  const [altitude, airTemperature] = [si('altitudeM'), si('airTemperatureC')]
   const cosSlope = 1 / Math.sqrt(1 + grade * grade)
   const common = {
-    skiFriction: ground.skiFriction,
+    skiFriction: si('skiFriction'),
     grade,
     sinSlope: grade * cosSlope,
     cosSlope,
-    airTemperature: ground.airTemperatureC,
-    altitude: ground.altitudeM,
-    airDensity: airDensityOf(ground.altitudeM, ground.airTemperatureC),
-    turnFriction: ground.turnFriction ?? null,
+    airTemperature,
+    altitude,
+    airDensity: airDensityOf(altitude, airTemperature),
+    turnFriction: si('turnFriction'),
   }
   if (ground.model === 'coefficient') {
     return {
       model: 'coefficient',
       ...common,
-      rollingCoefficient: ground.rollingCoefficient,
-      gripCoefficient: ground.gripCoefficient,
-      slip: ground.slipPercent * percent,
+      rollingCoefficient: si('rollingCoefficient'),
+      gripCoefficient: si('gripCoefficient'),
+      slip: si('slipPercent'),
     }
   }
-  const { soil } = ground
+  const soilSi = soilIn(ground.soil)
   return {
     model: 'soil',
     ...common,
-    exponent: soil.n,
-    cohesiveModulus: soil.kc * kilo,
-    frictionalModulus: soil.kphi * kilo,
-    cohesion: soil.cohesionKpa * kilo,
-    tanFriction: Math.tan(soil.frictionDegrees * degree),
-    shearModulus: soil.shearModulusMm * milli,
+    exponent: soilSi('n'),
+    cohesiveModulus: soilSi('kc'),
+    frictionalModulus: soilSi('kphi'),
+    cohesion: soilSi('cohesionKpa'),
+    tanFriction: Math.tan(soilSi('frictionDegrees')),
+    shearModulus: soilSi('shearModulusMm'),
   }
 }
 

@@ -1,6 +1,8 @@
 import { cellResistanceFactor, floorVolts, openCircuitVolts } from '../reference/chemistry.ts'
 import { coolantOf } from '../reference/coolants.ts'
 import { magnetCoefficient } from '../reference/magnets.ts'
+import { milli, secondsPerHour } from '../units/factors.ts'
+import { torqueConstantOf } from '../units/rpm.ts'
 import type {
   AccessoriesPart,
   ControllerPart,
@@ -16,8 +18,17 @@ import type {
 import { groundPartOf } from './ground.ts'
 import { stagePartOf } from './stage.ts'
 import { trackPartOf } from './track.ts'
-import { absent, gcm2, kilo, litrePerMinute, micro, milli, percent, scaled } from './si.ts'
+import { siOf } from './si.ts'
+import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
+
+const packIn = siOf(buildRows.pack.entries)
+const controllerIn = siOf(buildRows.controller.entries)
+const motorIn = siOf(buildRows.motor.entries)
+const vehicleIn = siOf(buildRows.vehicle.entries)
+const coolingIn = siOf(buildRows.cooling.entries)
+const accessoryIn = siOf(buildRows.accessories.item.entries)
+const serviceIn = siOf(buildRows.service.entries)
 
 /**
  * The machine in SI, tables looked up: the only crossing from bench units to the physics.
@@ -54,36 +65,40 @@ export function machineOf(build: Build): Machine {
  */
 function packPartOf(build: Build): PackPart {
   const { pack, service } = build
+  const [si, run] = [packIn(pack), serviceIn(service)]
+  // Through ampere-hours, which a rating in C is of. The kind's own factor, 3.6, rounds once less, and so the last digit of
+  // a quarter of all capacities would be another than in every figure so far.
   const ampHours = pack.capacityMah * milli
-  const charge = service.stateOfChargePercent * percent
-  const cellResistance = pack.cellResistanceMilliohm * milli * cellResistanceFactor(service.packTemperatureC)
+  const charge = run('stateOfChargePercent')
+  const cellResistance = si('cellResistanceMilliohm') * cellResistanceFactor(run('packTemperatureC'))
   return {
     series: pack.series,
     openVolts: pack.series * openCircuitVolts(pack.chemistry, charge),
     fullVolts: pack.series * openCircuitVolts(pack.chemistry, 1),
-    resistance: (pack.series * cellResistance) / pack.parallel + pack.wiringResistanceMilliohm * milli,
-    capacity: ampHours * 3600,
+    resistance: (pack.series * cellResistance) / pack.parallel + si('wiringResistanceMilliohm'),
+    capacity: ampHours * secondsPerHour,
     stateOfCharge: charge,
-    reserve: service.reservePercent * percent,
-    continuousAmps: scaled(pack.continuousC, ampHours),
-    burstAmps: scaled(pack.burstC, ampHours),
+    reserve: run('reservePercent'),
+    continuousAmps: pack.continuousC === undefined ? null : pack.continuousC * ampHours,
+    burstAmps: pack.burstC === undefined ? null : pack.burstC * ampHours,
     floorVolts: pack.series * floorVolts(pack.chemistry),
   }
 }
 
 function controllerPartOf(controller: Build['controller']): ControllerPart {
+  const si = controllerIn(controller)
   return {
-    resistance: controller.resistanceMilliohm * milli,
-    continuousAmps: absent(controller.continuousAmps),
-    burstAmps: absent(controller.burstAmps),
-    currentLimit: controller.currentLimitAmps ?? Infinity,
-    maxElectricalRpm: absent(controller.maxElectricalRpm),
-    heatCapacity: absent(controller.heatCapacityJPerK),
-    thermalResistance: absent(controller.thermalResistanceKPerW),
-    maxTemperature: absent(controller.maxTemperatureC),
-    pwmFrequency: scaled(controller.pwmKhz, kilo),
-    busCapacitance: scaled(controller.busCapacitanceMicrofarad, micro),
-    throttleCap: controller.throttleCapPercent * percent,
+    resistance: si('resistanceMilliohm'),
+    continuousAmps: si('continuousAmps'),
+    burstAmps: si('burstAmps'),
+    currentLimit: si('currentLimitAmps') ?? Infinity,
+    maxElectricalRpm: si('maxElectricalRpm'),
+    heatCapacity: si('heatCapacityJPerK'),
+    thermalResistance: si('thermalResistanceKPerW'),
+    maxTemperature: si('maxTemperatureC'),
+    pwmFrequency: si('pwmKhz'),
+    busCapacitance: si('busCapacitanceMicrofarad'),
+    throttleCap: si('throttleCapPercent'),
   }
 }
 
@@ -95,24 +110,25 @@ function controllerPartOf(controller: Build['controller']): ControllerPart {
  */
 function motorPartOf(build: Build): MotorPart {
   const motor = build.motor
-  const torqueConstant = 60 / (2 * Math.PI * motor.kvRpmPerVolt)
-  const resistance = motor.resistanceMilliohm * milli
+  const si = motorIn(motor)
+  const torqueConstant = torqueConstantOf(si('kvRpmPerVolt'))
+  const resistance = si('resistanceMilliohm')
   return {
     count: motor.count,
     torqueConstant,
     fluxCoefficient: magnetCoefficient(motor.magnet),
     resistance,
-    noLoadAmps: motor.noLoadAmps,
-    viscousShare: motor.viscousPercent * percent,
-    referenceSpeed: (motor.noLoadVolts - motor.noLoadAmps * resistance) / torqueConstant,
+    noLoadAmps: si('noLoadAmps'),
+    viscousShare: si('viscousPercent'),
+    referenceSpeed: (si('noLoadVolts') - si('noLoadAmps') * resistance) / torqueConstant,
     polePairs: motor.poleCount / 2,
-    ratedMaxRpm: motor.ratedMaxRpm,
-    continuousAmps: absent(motor.continuousAmps),
-    burstAmps: absent(motor.burstAmps),
-    rotorInertia: motor.rotorInertiaGcm2 * gcm2,
-    maxTemperature: motor.maxTemperatureC,
-    heatCapacity: absent(motor.heatCapacityJPerK),
-    thermalResistance: absent(motor.thermalResistanceKPerW),
+    ratedMaxRpm: si('ratedMaxRpm'),
+    continuousAmps: si('continuousAmps'),
+    burstAmps: si('burstAmps'),
+    rotorInertia: si('rotorInertiaGcm2'),
+    maxTemperature: si('maxTemperatureC'),
+    heatCapacity: si('heatCapacityJPerK'),
+    thermalResistance: si('thermalResistanceKPerW'),
   }
 }
 
@@ -135,48 +151,53 @@ export function trainOf(motor: MotorPart, stages: readonly StagePart[]): Train {
 }
 
 function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
+  const si = vehicleIn(vehicle)
   return {
-    mass: vehicle.massKg + vehicle.loadKg,
-    towForce: vehicle.towForceN,
-    onTrackShare: vehicle.onTrackPercent * percent,
-    contactLength: scaled(vehicle.contactLengthMm, milli),
-    contactWidth: scaled(vehicle.contactWidthMm, milli),
-    gauge: scaled(vehicle.gaugeMm, milli),
-    centreHeight: scaled(vehicle.cgHeightMm, milli),
-    centreAhead: scaled(vehicle.cgAheadMm, milli),
-    dragArea: vehicle.frontalAreaM2 * vehicle.dragCoefficient,
+    mass: si('massKg') + si('loadKg'),
+    towForce: si('towForceN'),
+    onTrackShare: si('onTrackPercent'),
+    contactLength: si('contactLengthMm'),
+    contactWidth: si('contactWidthMm'),
+    gauge: si('gaugeMm'),
+    centreHeight: si('cgHeightMm'),
+    centreAhead: si('cgAheadMm'),
+    dragArea: si('frontalAreaM2') * si('dragCoefficient'),
   }
 }
 
 function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
   if (cooling === undefined) return null
+  const si = coolingIn(cooling)
   const { density, specificHeat } = coolantOf(cooling.coolant)
   return {
-    flow: cooling.flowLPerMin * litrePerMinute,
+    flow: si('flowLPerMin'),
     density,
     specificHeat,
-    radiator: cooling.radiatorWPerK,
+    radiator: si('radiatorWPerK'),
   }
 }
 
 function accessoriesPartOf(accessories: Build['accessories']): AccessoriesPart {
   let power = 0
   const converters = accessories.map((accessory) => {
-    power += accessory.watts / (accessory.converterEfficiencyPercent * percent)
+    const si = accessoryIn(accessory)
+    const [watts, volts] = [si('watts'), si('volts')]
+    power += watts / si('converterEfficiencyPercent')
     return {
       name: accessory.name,
-      amps: accessory.volts === undefined ? null : accessory.watts / accessory.volts,
-      allowedAmps: absent(accessory.converterAmps),
+      amps: volts === null ? null : watts / volts,
+      allowedAmps: si('converterAmps'),
     }
   })
   return { power, converters }
 }
 
 function servicePartOf(service: Build['service']): ServicePart {
+  const si = serviceIn(service)
   return {
-    factor: service.factor,
-    windingTemperature: service.windingTemperatureC,
-    loadShare: service.loadPercent * percent,
-    packTemperature: service.packTemperatureC,
+    factor: si('factor'),
+    windingTemperature: si('windingTemperatureC'),
+    loadShare: si('loadPercent'),
+    packTemperature: si('packTemperatureC'),
   }
 }

@@ -1,22 +1,35 @@
-/** What one bench unit of the stored build's keys is in SI; exact by definition of the prefixes. */
-export const milli = 1e-3
-export const micro = 1e-6
-export const kilo = 1e3
-export const mega = 1e6
-export const percent = 0.01
-/** g·cm² in kg·m². */
-export const gcm2 = 1e-7
-/** L/min in m³/s. */
-export const litrePerMinute = 1e-3 / 60
-/** Degrees in rad. */
-export const degree = Math.PI / 180
+import { isRow, type Rows } from '../entries/rows/group.ts'
+import { benchFactor } from '../units/convert.ts'
 
-/** An entry that may be missing, as the physics takes it. */
-export function absent(entry: number | undefined): number | null {
-  return entry ?? null
-}
+/** Keys of the rows that hold numbers. */
+type NumberKey<R extends Rows> = {
+  [K in keyof R & string]: R[K] extends { readonly help: string }
+    ? R[K] extends { readonly kind: 'text' } | { readonly flag: true }
+      ? never
+      : K
+    : never
+}[keyof R & string]
 
-/** An entry that may be missing, times what one of its units is in SI. */
-export function scaled(entry: number | undefined, unit: number): number | null {
-  return entry === undefined ? null : entry * unit
+/** A number in SI; `null` where it may be missing and is. */
+type InSi<R> = R extends { readonly optional: true } ? number | null : number
+
+/** The numbers of a part, as a build holds them in force. */
+type Numbers<R extends Rows> = { readonly [_ in NumberKey<R>]?: number | undefined }
+
+/**
+ * The one crossing from bench units to SI: an entry's row says its kind, the table of units what that is stored in.
+ *
+ * @param rows of the part
+ * @returns for a part what reads its entries by key, in the engine's unit of their kind; `null` where one is missing
+ * @example siOf({ pitchMm: { label: '', kind: 'length', help: '' } })({ pitchMm: 20 })('pitchMm') // 0.02
+ */
+export function siOf<const R extends Rows>(rows: R) {
+  const factors: Record<string, number> = {}
+  for (const [key, row] of Object.entries(rows)) if (isRow(row)) factors[key] = benchFactor(row.kind)
+  return (part: Numbers<R>) =>
+    <K extends NumberKey<R>>(key: K): InSi<R[K]> => {
+      const entry = part[key]
+      // A row that is not optional has a value in a complete build; the compiler cannot follow that through a table.
+      return (entry === undefined ? null : entry * (factors[key] ?? NaN)) as InSi<R[K]>
+    }
 }

@@ -1,8 +1,9 @@
 import { shearOfYield } from '../constants.ts'
+import { everyStage } from '../entries/parts/stages/every.ts'
 import type { Stage } from '../entries/schema.ts'
 import type { StageKindId } from '../entries/stage-kinds.ts'
 import { materialOf } from '../reference/materials.ts'
-import { gcm2, milli, percent } from './si.ts'
+import { siOf } from './si.ts'
 
 /** A reduction of a kind as it is stored. */
 export type StoredStage<Kind extends StageKindId> = Extract<Stage, { kind: Kind }>
@@ -26,16 +27,20 @@ export interface StageCommon {
   readonly drivenTeeth: number
 }
 
+const stageIn = siOf(everyStage)
+
 /** What every kind has: efficiency, driven inertia, and the shaft where both its entries are given. */
 export function commonOf(stage: Stage) {
-  const { shaftDiameterMm, shaftMaterial } = stage
+  const si = stageIn(stage)
+  const { shaftMaterial } = stage
+  const diameter = si('shaftDiameterMm')
   return {
-    efficiency: stage.efficiencyPercent * percent,
-    drivenInertia: stage.drivenInertiaGcm2 * gcm2,
+    efficiency: si('efficiencyPercent'),
+    drivenInertia: si('drivenInertiaGcm2'),
     shaft:
-      shaftDiameterMm === undefined || shaftMaterial === undefined
+      diameter === null || shaftMaterial === undefined
         ? null
-        : { diameter: shaftDiameterMm * milli, allowedShear: shearOfYield * materialOf(shaftMaterial).yield },
+        : { diameter, allowedShear: shearOfYield * materialOf(shaftMaterial).yield },
   }
 }
 

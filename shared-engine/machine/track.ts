@@ -2,10 +2,15 @@ import { assumedRowShare, climbSlopeOf, rowStiffnessOf } from '../geometry/drive
 import { rowSpringsOf, type RowSprings } from '../geometry/row-springs.ts'
 import { materialOf } from '../reference/materials.ts'
 import type { ToothPart, TrackPart } from './parts.ts'
+import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
-import { absent, degree, mega, milli, percent } from './si.ts'
+import { siOf } from './si.ts'
 
 type StoredTooth = NonNullable<Build['track']['tooth']>
+
+const rows = buildRows.track.entries
+const trackIn = siOf(rows)
+const toothIn = siOf(rows.tooth.variants.custom)
 
 /** Poisson's ratio of a metal tooth and of every softer one. *Source:* `docs/model.md` §6, handbook values. */
 const poissonOf = { metal: 0.3, other: 0.45 } as const
@@ -16,13 +21,14 @@ const poissonOf = { metal: 0.3, other: 0.45 } as const
  * Advance per turn a = z p;  pitch radius r = a/2π;  engaged teeth z_e = max(1, ⌊z wrap/360°⌋).
  */
 export function trackPartOf(track: Build['track']): TrackPart {
-  const pitch = track.pitchMm * milli
+  const si = trackIn(track)
+  const pitch = si('pitchMm')
   const advance = track.sprocketTeeth * pitch
-  const massPerMetre = track.massGPerM * milli
-  const tooth = track.tooth === undefined ? null : toothPartOf(track.tooth, track.knockdownPercent * percent)
+  const massPerMetre = si('massGPerM')
+  const tooth = track.tooth === undefined ? null : toothPartOf(track.tooth, si('knockdownPercent'))
   // 1e-9: an exact share of a turn is not to be lost to the last digit
   const engagedTeeth = Math.max(1, Math.floor((track.sprocketTeeth * track.wrapDegrees) / 360 + 1e-9))
-  const share = track.sharePercent * percent
+  const share = si('sharePercent')
   return {
     count: track.count,
     pitch,
@@ -32,44 +38,48 @@ export function trackPartOf(track: Build['track']): TrackPart {
     radius: advance / (2 * Math.PI),
     massPerMetre,
     loopMass: massPerMetre * track.loopPitches * pitch,
-    pretension: track.pretensionN,
-    breakingTension: absent(track.breakingTensionN),
-    wrap: track.wrapDegrees * degree,
+    pretension: si('pretensionN'),
+    breakingTension: si('breakingTensionN'),
+    wrap: si('wrapDegrees'),
     engagedTeeth,
     teethAcross: track.teethAcross,
     share,
     toothShare: assumedRowShare(share, engagedTeeth) / track.teethAcross,
-    loopStiffness: absent(track.loopStiffnessN),
-    pitchError: track.pitchErrorMm * milli,
+    loopStiffness: si('loopStiffnessN'),
+    pitchError: si('pitchErrorMm'),
     springs: springsOf(track, tooth),
     tooth,
-    internalDrag: track.internalDragN,
-    internalDragPerSpeed: track.internalDragNPerMps,
+    internalDrag: si('internalDragN'),
+    internalDragPerSpeed: si('internalDragNPerMps'),
   }
 }
 
 /** The rows as springs, where loop and tooth have a stiffness. */
 function springsOf(track: Build['track'], tooth: ToothPart | null): RowSprings | null {
-  if (track.loopStiffnessN === undefined || tooth === null || tooth.modulus === null) return null
+  const si = trackIn(track)
+  const loopStiffness = si('loopStiffnessN')
+  if (loopStiffness === null || tooth === null || tooth.modulus === null) return null
   const stiffness = rowStiffnessOf({ ...tooth, modulus: tooth.modulus }, track.teethAcross)
-  return rowSpringsOf(stiffness, track.loopStiffnessN, track.pitchMm * milli, track.pitchErrorMm * milli)
+  return rowSpringsOf(stiffness, loopStiffness, si('pitchMm'), si('pitchErrorMm'))
 }
 
 /** Drive tooth in SI; strengths are what printing, moulding or gluing leaves of the material's. */
 function toothPartOf(tooth: StoredTooth, knockdown: number): ToothPart {
+  const si = toothIn(tooth)
   const strengths = strengthsOf(tooth)
-  const height = tooth.heightMm * milli
-  const flank = tooth.flankDegrees === undefined ? null : tooth.flankDegrees * degree
+  const height = si('heightMm')
+  const flankFriction = si('flankFriction')
+  const flank = si('flankDegrees')
   return {
     height,
-    root: tooth.rootMm * milli,
-    width: tooth.widthMm * milli,
-    loadHeight: tooth.loadHeightMm === undefined ? height / 2 : tooth.loadHeightMm * milli,
-    modulus: tooth.modulusMpa === undefined ? strengths.modulus : tooth.modulusMpa * mega,
+    root: si('rootMm'),
+    width: si('widthMm'),
+    loadHeight: si('loadHeightMm') ?? height / 2,
+    modulus: si('modulusMpa') ?? strengths.modulus,
     poisson: strengths.poisson,
     flank,
-    flankFriction: tooth.flankFriction,
-    climbSlope: flank === null ? null : climbSlopeOf(flank, tooth.flankFriction),
+    flankFriction,
+    climbSlope: flank === null ? null : climbSlopeOf(flank, flankFriction),
     allowedShear: strengths.shear * knockdown,
     allowedTensile: strengths.tensile * knockdown,
     allowedBearing: strengths.bearing * knockdown,
@@ -78,10 +88,11 @@ function toothPartOf(tooth: StoredTooth, knockdown: number): ToothPart {
 
 function strengthsOf(tooth: StoredTooth) {
   if (tooth.material === 'custom') {
+    const si = toothIn(tooth)
     return {
-      shear: tooth.shearStrengthMpa * mega,
-      tensile: tooth.tensileStrengthMpa * mega,
-      bearing: tooth.bearingStrengthMpa * mega,
+      shear: si('shearStrengthMpa'),
+      tensile: si('tensileStrengthMpa'),
+      bearing: si('bearingStrengthMpa'),
       modulus: null,
       poisson: poissonOf.other,
     }

@@ -75,6 +75,18 @@ export function fromEngine(value: number, kind: QuantityKind, unit: string = kin
   return (value * per - plus) / times
 }
 
+/**
+ * What one bench unit of a kind is in the engine's unit, as one number, for entries that are crossed over and over.
+ *
+ * @throws where the bench unit's scale has a zero of its own: a bug of ours
+ * @example benchFactor('inertia') // 1e-7
+ */
+export function benchFactor(kind: QuantityKind): number {
+  const { times, per, plus } = assertUnit(kind, kindUnits[kind].bench)
+  if (plus !== 0) throw new Error(`the bench unit of ${kind} is no multiple of the engine's`)
+  return times / per
+}
+
 /** A difference of two values, a tolerance for one: the factor without the scale's zero. */
 export function differenceToEngine(
   value: number,

@@ -1,3 +1,12 @@
+/** Prefixes of the International System: exact by definition. */
+export const kilo = 1000
+export const milli = 1e-3
+
+export const secondsPerMinute = 60
+export const minutesPerHour = 60
+export const secondsPerHour = 3600
+export const radiansPerDegree = Math.PI / 180
+
 /**
  * Exact factors of the customary units.
  *

@@ -14,3 +14,14 @@ export function rpmOf(speed: number): number {
 export function angularSpeedOf(rpm: number): number {
   return (rpm * 2 * Math.PI) / 60
 }
+
+/**
+ * Volts for each radian per second of a motor that makes `Kv` turns per minute of each volt, which is also its torque
+ * for each amp: K_t = 60/(2π Kv).
+ *
+ * @param speedConstant Kv, rpm/V
+ * @returns V·s/rad, the same as N·m/A
+ */
+export function torqueConstantOf(speedConstant: number): number {
+  return 60 / (2 * Math.PI * speedConstant)
+}

@@ -1,5 +1,6 @@
+import { beltRows } from '../../entries/parts/stages/belt.ts'
 import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
-import { milli } from '../../machine/si.ts'
+import { siOf } from '../../machine/si.ts'
 import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
 import { pulleyRadius, teethInMesh } from './geometry.ts'
 
@@ -18,17 +19,20 @@ export interface BeltStage extends StageCommon {
   readonly massPerMetre: number
 }
 
+const beltIn = siOf(beltRows)
+
 /**
  * A toothed belt; its rating grows with width as (w/w_0)^1.14, its mass in proportion.
  * *Source:* ISO 5295, first edition. A pull given by the builder wins over the table and is for the width used.
  */
 export function beltPartOf(stage: StoredStage<'belt'>): BeltStage {
+  const si = beltIn(stage)
   const profile = beltProfileOf(stage.profile)
-  const width = stage.widthMm * milli
+  const width = si('widthMm')
   const relativeWidth = width / profile.referenceWidth
   const tableTension = profile.allowableTension ?? NaN // the build's rules ask for one where the table has none
-  const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: stage.centreMm * milli }
-  const ratedPull = stage.allowableTensionN ?? tableTension * relativeWidth ** beltWidthExponent
+  const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: si('centreMm') }
+  const ratedPull = si('allowableTensionN') ?? tableTension * relativeWidth ** beltWidthExponent
   return {
     kind: 'belt',
     ...drive,

@@ -1,5 +1,6 @@
+import { chainRows } from '../../entries/parts/stages/chain.ts'
 import { chainSizeOf, strandFactor } from '../../reference/chains.ts'
-import { milli, scaled } from '../../machine/si.ts'
+import { siOf } from '../../machine/si.ts'
 import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
 import { chainWheelRadius } from './geometry.ts'
 
@@ -27,8 +28,11 @@ export interface ChainStage extends StageCommon {
   readonly rollerTerm: number
 }
 
+const chainIn = siOf(chainRows)
+
 /** A roller chain in SI; terms of the power rating that no load changes. *Source:* `docs/model.md` §4; Shigley, eqs. 17-32 and 17-33. */
 export function chainPartOf(stage: StoredStage<'chain'>): ChainStage {
+  const si = chainIn(stage)
   const size = chainSizeOf(stage.size)
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   return {
@@ -38,7 +42,7 @@ export function chainPartOf(stage: StoredStage<'chain'>): ChainStage {
     pitch: size.pitch,
     driverRadius: chainWheelRadius(size.pitch, stage.driverTeeth),
     strands: stage.strands,
-    centre: scaled(stage.centreMm, milli),
+    centre: si('centreMm'),
     minTensile: size.minTensile,
     massPerMetre: size.massPerMetre * stage.strands,
     strandFactor: strandFactor(stage.strands),

@@ -1,3 +1,5 @@
+import { fixedRows } from '../../entries/parts/stages/fixed.ts'
+import { siOf } from '../../machine/si.ts'
 import { commonOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
 
 /** A gearbox of which only the ratio is known. */
@@ -5,7 +7,10 @@ export interface FixedStage extends StageCommon {
   readonly kind: 'fixed'
 }
 
+const fixedIn = siOf(fixedRows)
+
 /** A gearbox of which only the ratio is known, in SI. *Source:* `docs/model.md` §4. */
 export function fixedPartOf(stage: StoredStage<'fixed'>): FixedStage {
-  return { kind: 'fixed', ratio: stage.ratio, driverTeeth: 0, drivenTeeth: 0, ...commonOf(stage) }
+  const si = fixedIn(stage)
+  return { kind: 'fixed', ratio: si('ratio'), driverTeeth: 0, drivenTeeth: 0, ...commonOf(stage) }
 }

@@ -8,9 +8,10 @@ import {
   type StageKindLimits,
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
-import { degree } from '../../machine/si.ts'
 import type { GearStage } from './machine.ts'
+import { lewisPressureAngleDegrees } from '../../reference/gears.ts'
 import { formatText } from '../../units/display.ts'
+import { radiansPerDegree } from '../../units/factors.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { ComparedRow, LimitWorking } from '../../workings/limit.ts'
 import { materialRow } from '../../workings/material.ts'
@@ -177,7 +178,7 @@ allMeasured(unmeasured)
 export const gearLimits: StageKindLimits<keyof typeof facts, GearStage> = {
   byName,
   remark: (stage) =>
-    stage.sinPressureAngle === Math.sin(20 * degree)
+    stage.sinPressureAngle === Math.sin(lewisPressureAngleDegrees * radiansPerDegree)
       ? null
       : 'Lewis form factors are for a pressure angle of 20°; at other angles tooth bending is a rougher estimate.',
   measure: (ledger, place, stage, duty) => {

@@ -1,6 +1,7 @@
+import { gearRows } from '../../entries/parts/stages/gear.ts'
 import { lewisFormFactor } from '../../reference/gears.ts'
 import { materialOf } from '../../reference/materials.ts'
-import { degree, milli } from '../../machine/si.ts'
+import { siOf } from '../../machine/si.ts'
 import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
 import { contactRatioOf, fewestTeethOf } from './geometry.ts'
 
@@ -26,15 +27,19 @@ export interface GearStage extends StageCommon {
   readonly fewestTeeth: number
 }
 
+const gearIn = siOf(gearRows)
+
 /** A pair of gears in SI. *Source:* `docs/model.md` §4; ISO 21771 and Shigley as in geometry.ts and reference/gears.ts. */
 export function gearPartOf(stage: StoredStage<'gear'>): GearStage {
+  const si = gearIn(stage)
+  const pressureAngle = si('pressureAngleDegrees')
   const pair = {
     ...wheelsOf(stage),
-    sinPressureAngle: Math.sin(stage.pressureAngleDegrees * degree),
-    cosPressureAngle: Math.cos(stage.pressureAngleDegrees * degree),
+    sinPressureAngle: Math.sin(pressureAngle),
+    cosPressureAngle: Math.cos(pressureAngle),
   }
-  const module = stage.moduleMm * milli
-  const faceWidth = stage.faceWidthMm * milli
+  const module = si('moduleMm')
+  const faceWidth = si('faceWidthMm')
   const driverForm = lewisFormFactor(stage.driverTeeth)
   const drivenForm = lewisFormFactor(stage.drivenTeeth)
   const driverYield = materialOf(stage.driverMaterial).yield
