@@ -1,0 +1,33 @@
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
+import { expect, it } from 'vitest'
+import { logJob } from '../../../shared-engine/jobs/log.ts'
+import { logOf } from '../../../shared-engine/log/log.ts'
+import { buildFrom, logFolder } from './reading.ts'
+
+const input = {
+  build: buildFrom(path.join(logFolder, '02.build.json')),
+  bytes: new Uint8Array(readFileSync(path.join(logFolder, '02.csv'))),
+  choice: {},
+  alarms: null,
+}
+
+it('a log read as a job, in ranges of one item, gives what reading it at once gives, and nothing before the end', () => {
+  const worker = logJob.startWorker(input)
+  const collector = logJob.startCollector(input)
+  const items = logJob.sizeOf(input)
+  expect(items).toBeGreaterThan(3)
+  for (let item = 0; item < items; item += 1) {
+    expect(collector.outcome()).toBeNull()
+    worker.work(item, item + 1)
+    collector.add(worker.take().part)
+  }
+  expect(collector.outcome()).toEqual(logOf(input))
+})
+
+it('an empty file is a job too: one refusal', () => {
+  const empty = { ...input, bytes: new Uint8Array() }
+  const worker = logJob.startWorker(empty)
+  worker.work(0, logJob.sizeOf(empty))
+  expect(worker.take().part).toMatchObject({ ok: false, mistakes: [{ code: 'log-empty' }] })
+})
