@@ -10,7 +10,8 @@ export const measure: Command = {
   ],
   options: [{ flags: '--build <file>', about: 'build that has what the readings do not give' }, jsonOption],
   more: `A readings file: { "format": "pitchline-readings", "version": 1,
-"test": "weigh", "lists": { "frontKg": [8.2, 8.3], "rearKg": [9.9, 9.8], "spanMm": [640] },
+"test": "weigh",
+"lists": { "frontKg": [8.2, 8.3], "rearKg": [9.9, 9.8], "spanMm": [640] },
 "instruments": { "frontKg": { "percent": 0.5, "resolution": 0.1 } } }
 
 Without a file that can be read, a wrong name of a test lists all of them.
