@@ -29,7 +29,7 @@ function logGamma(x: number): number {
  * @param a, b above 0
  * *Source:* continued fraction 8.17.22 of the NIST Digital Library of Mathematical Functions, by Lentz's method.
  */
-function betaShare(x: number, a: number, b: number): number {
+export function betaShare(x: number, a: number, b: number): number {
   if (x <= 0) return 0
   if (x >= 1) return 1
   if (x > (a + 1) / (a + b + 2)) return 1 - betaShare(1 - x, b, a)

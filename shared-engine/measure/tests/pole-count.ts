@@ -27,7 +27,7 @@ export const poleCount: GuidedTest = {
     const ratios = ratiosOf(bench)
     const pairs = ratios.reduce((sum, ratio) => sum + ratio, 0) / ratios.length
     return {
-      poles: output(2 * rounded(pairs), '2 * round(pairs)', { pairs }),
+      poles: output(2 * rounded(pairs), '2 * n', { n: rounded(pairs) }),
       pairs: output(pairs, 'pairs', { pairs }),
     }
   },

@@ -35,7 +35,7 @@ function fitOf(bench: Bench): Fitted {
     ([steady = NaN, below = NaN, tau = NaN]) =>
       seconds.map((t, row) => steady + below * Math.exp(-(t - first) / tau) - (celsius[row] ?? NaN)),
     start.map((value) => (value === 0 ? 1e-6 : value)),
-    0,
+    20,
   )
   const settled = fit.lastStep < 1e-7
   return settled ? fit : { ...fit, coefficients: fit.coefficients.map(() => NaN) }

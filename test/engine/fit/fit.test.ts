@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest'
+import { fitOf } from '../../../shared-engine/fit/fit.ts'
+import { readChannelsValue } from '../../../shared-engine/fit/read.ts'
+import { refusalSentence } from '../../../shared-engine/fit/sentences.ts'
+import { burstsOf, logOf, machine, randomOf } from './drives.ts'
+
+const seeds = Number(process.env['PITCHLINE_FIT_SEEDS'] ?? 8)
+const entries = [
+  'ground.rollingCoefficient',
+  'motor.kvRpmPerVolt',
+  'motor.resistanceMilliohm',
+  'pack.cellResistanceMilliohm',
+  'ground.slipPercent',
+]
+
+const truthOf = (random: () => number) => ({
+  'ground.rollingCoefficient': 0.06 + 0.04 * random(),
+  'motor.kvRpmPerVolt': 165 + 10 * random(),
+  'motor.resistanceMilliohm': 28 + 12 * random(),
+  'pack.cellResistanceMilliohm': 7 + 4 * random(),
+  'ground.slipPercent': 3 + 3 * random(),
+})
+
+describe('drives of known truth, with quantised and held channels', () => {
+  it(`intervals of 95 % hold it as often as they should, over ${seeds} seeds`, () => {
+    const held: Record<string, number> = {}
+    let [offered, within] = [0, 0]
+    for (let seed = 1; seed <= seeds; seed += 1) {
+      const random = randomOf(seed)
+      const truth: Readonly<Record<string, number>> = truthOf(random)
+      const log = logOf(machine(), { duty: burstsOf(random, 200), seconds: 200, truth, random })
+      for (const { path, value, plusMinus } of fitOf(machine(), log, entries).entries) {
+        if (value === null || plusMinus === null) continue
+        offered += 1
+        const holds = Math.abs(value - (truth[path] ?? NaN)) <= plusMinus
+        if (holds) within += 1
+        held[path] = (held[path] ?? 0) + (holds ? 1 : 0)
+      }
+    }
+    expect(offered).toBeGreaterThan(0.9 * seeds * entries.length)
+    // 90 to 99 % over 200 seeds; fewer seeds scatter by a few intervals: three of forty more.
+    const share = within / offered
+    const slack = seeds >= 200 ? 0 : 0.075
+    expect(share, JSON.stringify(held)).toBeGreaterThan(0.9 - slack)
+    expect(share, JSON.stringify(held)).toBeLessThanOrEqual(seeds >= 200 ? 0.99 : 1)
+  }, 1_200_000)
+})
+
+describe('what a drive cannot tell', () => {
+  const random = randomOf(7)
+  const truth = truthOf(random)
+  const log = logOf(machine(), { duty: burstsOf(random, 120), seconds: 120, truth, random })
+  const refusalOf = (asked: readonly string[], path: string, build = machine()) => {
+    const entry = fitOf(build, log, asked).entries.find((one) => one.path === path)
+    if (entry?.verdict !== 'refused' || entry.code === undefined || entry.tell === undefined) return null
+    expect(entry.value).toBeNull()
+    expect(refusalSentence(path, { code: entry.code, with: entry.with ?? [], tell: entry.tell })).toContain(
+      path,
+    )
+    return [entry.code, entry.with, entry.tell]
+  }
+
+  it('is rolling resistance against the loops’ own drag', () => {
+    const pair = ['ground.rollingCoefficient', 'track.internalDragN']
+    expect(refusalOf(pair, 'track.internalDragN')).toEqual([
+      'together',
+      ['ground.rollingCoefficient'],
+      'off-ground',
+    ])
+  })
+
+  it('is air drag of a machine without an area', () => {
+    const build = machine()
+    const flat = { ...build, vehicle: { ...build.vehicle, frontalAreaM2: 0 } }
+    expect(refusalOf(['vehicle.dragCoefficient'], 'vehicle.dragCoefficient', flat)?.[0]).toBe('no-effect')
+  })
+
+  it('is heat without a thermometer', () => {
+    const pair = ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK']
+    expect(refusalOf(pair, 'motor.heatCapacityJPerK')?.[0]).toBe('no-channel')
+  })
+
+  it('is rolling resistance on soil', () => {
+    const build = machine()
+    const soil = { n: 1, kc: 1, kphi: 800, cohesionKpa: 1, frictionDegrees: 20, shearModulusMm: 10 }
+    const { skiFriction, gradePercent, airTemperatureC, altitudeM } = build.ground
+    const ground = { model: 'soil' as const, soil, skiFriction, gradePercent, airTemperatureC, altitudeM }
+    const vehicle = { ...build.vehicle, contactLengthMm: 600, contactWidthMm: 150 }
+    expect(
+      refusalOf(['ground.rollingCoefficient'], 'ground.rollingCoefficient', {
+        ...build,
+        ground,
+        vehicle,
+      })?.[0],
+    ).toBe('no-effect')
+  })
+
+  it('is everything of a log with a few rows alone, without NaN or a crash', () => {
+    const short = {
+      noise: {},
+      segments: [
+        { offGround: false, seconds: [0, 1, 2], channels: { motorRpm: [1, null, 3], motorAmps: [1, 2, 3] } },
+      ],
+    }
+    const answer = fitOf(machine(), short, entries)
+    expect(answer.entries.every(({ verdict, value }) => verdict === 'refused' && value === null)).toBe(true)
+  })
+})
+
+describe('channels as JSON', () => {
+  const good = {
+    format: 'pitchline-channels',
+    version: 1,
+    segments: [{ channels: { seconds: [0, 1], motorRpm: [1, null] } }],
+  }
+  const pathsOf = (value: unknown) => {
+    const read = readChannelsValue(value)
+    return read.ok ? [] : read.mistakes.map(({ path }) => path)
+  }
+
+  it('are read', () => expect(pathsOf(good)).toEqual([]))
+
+  it('are refused with every mistake by its path', () => {
+    expect(
+      pathsOf({
+        ...good,
+        colour: 1,
+        noise: { motorRpm: -1, wheel: 2 },
+        segments: [{ channels: { seconds: [0, '1'], motorRpm: [true, 1], wheel: [] } }, {}],
+      }).sort(),
+    ).toEqual(
+      [
+        'colour',
+        'noise.motorRpm',
+        'noise.wheel',
+        'segments.0.channels.motorRpm.0',
+        'segments.0.channels.seconds.1',
+        'segments.0.channels.wheel',
+        'segments.1.channels',
+      ].sort(),
+    )
+    expect(pathsOf({ ...good, segments: [{ channels: { seconds: [1, 0], motorRpm: [1] } }] })).toEqual([
+      'segments.0.channels.seconds.1',
+      'segments.0.channels.motorRpm',
+    ])
+  })
+})
