@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { fitOf } from '../../../shared-engine/fit/fit.ts'
-import { readChannelsValue } from '../../../shared-engine/fit/read.ts'
+import { readChannels } from '../../../shared-engine/fit/read.ts'
 import { refusalSentence } from '../../../shared-engine/fit/sentences.ts'
 import { burstsOf, logOf, machine, randomOf } from './drives.ts'
 
@@ -114,7 +114,7 @@ describe('channels as JSON', () => {
     segments: [{ channels: { seconds: [0, 1], motorRpm: [1, null] } }],
   }
   const pathsOf = (value: unknown) => {
-    const read = readChannelsValue(value)
+    const read = readChannels(new TextEncoder().encode(JSON.stringify(value)))
     return read.ok ? [] : read.mistakes.map(({ path }) => path)
   }
 

@@ -5,13 +5,16 @@ import { describe, expect, it } from 'vitest'
 import { readBuild, readBuildText } from '../../../shared-engine/entries/read.ts'
 import { measure, type Measurement } from '../../../shared-engine/measure/measure.ts'
 import { nextReadings } from '../../../shared-engine/measure/next.ts'
-import { readReadingsText, readReadingsValue } from '../../../shared-engine/measure/read.ts'
+import { readReadings } from '../../../shared-engine/measure/read.ts'
 import { guideOf, testIds, type TestId } from '../../../shared-engine/reference/measurements.ts'
 import { guidedTests } from '../../../shared-engine/measure/tests/table.ts'
 import { fieldOf } from '../../../shared-engine/entries/fields.ts'
 import { uncertaintyOf } from '../../../shared-engine/uncertainty/uncertainty.ts'
 
 type Json = Record<string, unknown>
+
+const readReadingsValue = (test: TestId, value: unknown, build: Parameters<typeof measure>[1]) =>
+  readReadings(test, new TextEncoder().encode(JSON.stringify(value)), build)
 const folder = new URL('../../golden/measure/', import.meta.url)
 const file = (name: string) => readFileSync(new URL(name, folder), 'utf8')
 const examples = readdirSync(folder)
@@ -186,7 +189,7 @@ describe('mistakes in readings', () => {
   })
 
   it('are found in bytes that are no JSON, or have a key twice', () => {
-    const read = (text: string) => readReadingsText('weigh', text, null)
+    const read = (text: string) => readReadings('weigh', new TextEncoder().encode(text), null)
     expect(read('{').ok).toBe(false)
     const twice = read(JSON.stringify(good).replace('"version":1', '"version":1,"version":1'))
     expect(!twice.ok && twice.mistakes.map(({ path }) => path)).toEqual(['version'])
