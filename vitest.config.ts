@@ -2,8 +2,12 @@ import { availableParallelism } from 'node:os'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vitest/config'
 
-/** Folders of `test/` that run in Node. `window` runs in Playwright, `bench` by `npm run bench`. */
-const folders = ['engine', 'sources', 'golden', 'laws', 'house', 'drawings', 'bridge', 'files', 'cli', 'fuzz']
+/**
+ * Folders of `test/` that run in Node. `window` runs in Playwright, `bench` by `npm run bench`. Those that replace no
+ * module and keep no state share theirs from file to file: to read the engine anew for each took as long as the tests.
+ */
+const shared = ['engine', 'sources', 'golden', 'laws', 'house', 'drawings', 'cli', 'fuzz']
+const apart = ['bridge', 'files']
 
 export default defineConfig({
   test: {
@@ -13,9 +17,9 @@ export default defineConfig({
     maxWorkers: Math.max(2, availableParallelism()),
     setupFiles: ['test/seed.ts'],
     projects: [
-      ...folders.map((name) => ({
+      ...[...shared, ...apart].map((name) => ({
         extends: true as const,
-        test: { name, include: [`test/${name}/**/*.test.ts`] },
+        test: { name, include: [`test/${name}/**/*.test.ts`], isolate: !shared.includes(name) },
       })),
       {
         // State classes use runes: they need the compiler, and the reactive (browser) half of the runtime.
