@@ -124,7 +124,8 @@ test.runIf(existsSync('/dev/full'))(
   },
 )
 
-const everyCommand = 'check, explain, search, sweep, compare, uncertainty, remedy, pattern, alarms, measure, log, fit, new'
+const everyCommand =
+  'check, explain, search, sweep, compare, uncertainty, remedy, pattern, alarms, measure, log, fit, new'
 
 describe('a command line that is not understood', () => {
   test.each([

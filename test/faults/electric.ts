@@ -5,9 +5,9 @@ export const electricFaults: readonly Fault[] = [
   ...faultsOf('pack/accessories.ts', ['4 * resistance * power', '2 * resistance * power']),
   ...faultsOf(
     'machine/machine.ts',
-    ['/ pack.parallel + pack.wiring', '/ pack.series + pack.wiring'],
-    ['(2 * Math.PI * motor.kvRpmPerVolt)', '(Math.PI * motor.kvRpmPerVolt)'],
-    ['motor.noLoadVolts - motor.noLoadAmps * resistance', 'motor.noLoadVolts'],
+    ["/ pack.parallel + si('wiring", "/ pack.series + si('wiring"],
+    ["torqueConstantOf(si('kvRpmPerVolt'))", "torqueConstantOf(2 * si('kvRpmPerVolt'))"],
+    ["si('noLoadVolts') - si('noLoadAmps') * resistance", "si('noLoadVolts')"],
     ['stage.drivenInertia / (ratio * ratio)', 'stage.drivenInertia / ratio'],
     ['polePairs: motor.poleCount / 2', 'polePairs: motor.poleCount'],
   ),

@@ -54,9 +54,9 @@ export const mechanicalFaults: readonly Fault[] = [
     ['let launch = machine.service.factor * launchTorque', 'let launch = launchTorque'],
     ['speed /= stage.ratio', 'speed *= stage.ratio'],
   ),
-  ...faultsOf('limits/stage.ts', [
-    'const power = duty.topTorque * duty.topSpeed',
-    'const power = duty.launchTorque * duty.topSpeed',
+  ...faultsOf('stages/chain/limits.ts', [
+    'const watts = duty.topTorque * duty.topSpeed',
+    'const watts = duty.launchTorque * duty.topSpeed',
   ]),
   ...faultsOf(
     'track/sharing.ts',

@@ -34,7 +34,7 @@ test('a drive that is broken off says so, and has what came of the time driven',
 })
 
 test('a drive is followed for so many steps and no further', () => {
-  const steps = 20
+  const steps = 5
   const run = runDrive(build, pattern, { steps })
   expect(run.end).toBe('too-long')
   expect(run.seconds).toBeGreaterThan(0)
