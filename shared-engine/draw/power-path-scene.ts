@@ -1,7 +1,7 @@
 import type { Point, Box, Scene } from './scene.ts'
 
 /** 'pack', 'controller', 'motor', `stage.${n}`, 'track', 'vehicle', 'ground', 'cooling', 'accessories'. */
-export type DrawnPart = string
+type DrawnPart = string
 
 /** One part of the row from pack to ground: where it is, where its words go, what it is called. */
 export interface PathPart {

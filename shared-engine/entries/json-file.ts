@@ -12,7 +12,7 @@ const bytesOfMebibyte = 1_048_576
 export const mostBytes = bytesOfMebibyte
 
 /** How one kind of file is read, once its bytes are JSON. */
-export interface JsonReader<T> {
+interface JsonReader<T> {
   /** The value with everything checked, or every mistake in it at once. */
   readonly valueFrom: (value: unknown) => Result<T>
   /** Most bytes of the file, a whole number of MiB; `mostBytes` unless given. */
@@ -78,7 +78,7 @@ export function parsedJson(text: string): Result<unknown> {
 }
 
 /** A value that is a group and no deeper than may be, with the keys in it that no file may have. */
-export interface SoundGroup {
+interface SoundGroup {
   readonly group: JsonGroup
   readonly forbidden: readonly Mistake[]
 }

@@ -2,7 +2,7 @@
 export const mostDepth = 16
 
 /** What a text in JSON gives away before it is parsed. */
-export interface Scan {
+interface Scan {
   /** Nested deeper than `mostDepth`. */
   readonly tooDeep: boolean
   /** Paths of keys that stand twice in the same group, of which a parser would silently keep the last. */

@@ -13,7 +13,7 @@ export interface Section {
 }
 
 /** A part of the build as a builder opens it. */
-export interface FormOfPart {
+interface FormOfPart {
   /** Of the build's own entries `build`, of an item of a list its own name, else the group's key. */
   readonly part: string
   readonly label: string

@@ -14,7 +14,7 @@ export interface Figure<Name extends string = string> {
 }
 
 /** Fills the figures of one subject from an evaluation; NaN where one does not exist. */
-export type SetFigures<Values> = (values: Values, e: Evaluation, machine: Machine) => void
+type SetFigures<Values> = (values: Values, e: Evaluation, machine: Machine) => void
 
 /**
  * The rows of one subject's figures.

@@ -14,7 +14,7 @@ export interface StageLimitFacts extends Omit<LimitFacts, 'question'> {
 }
 
 /** One limit of a kind, wherever in the machine it stands: by the reduction's place, counted from 0. */
-export type PlacedLimit = readonly Limit[]
+type PlacedLimit = readonly Limit[]
 
 /** What a kind of reduction has to hold. */
 export interface StageKindLimits<Name extends string, Stage> {

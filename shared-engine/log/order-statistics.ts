@@ -2,7 +2,7 @@
 // values, and a value between two of them was never seen.
 
 /** A copy in ascending order. */
-export function sortedOf(values: ArrayLike<number>): Float64Array {
+function sortedOf(values: ArrayLike<number>): Float64Array {
   return Float64Array.from(values).sort()
 }
 

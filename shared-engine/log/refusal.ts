@@ -2,7 +2,7 @@ import type { MistakeCode } from '../mistakes/catalogue.ts'
 import type { Mistake } from '../mistakes/mistake.ts'
 
 /** Why a log cannot be read. */
-export const refusalCodes = [
+const refusalCodes = [
   'empty',
   'binary',
   'too-big',
@@ -13,7 +13,7 @@ export const refusalCodes = [
   'columns',
   'alarms',
 ] as const
-export type RefusalCode = (typeof refusalCodes)[number]
+type RefusalCode = (typeof refusalCodes)[number]
 
 /** A refusal as a mistake of the catalogue, where its sentence stands. */
 export function refusal(code: RefusalCode, details: Partial<Omit<Mistake, 'code'>> = {}): Mistake {

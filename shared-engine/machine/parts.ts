@@ -205,7 +205,7 @@ export interface AccessoriesPart {
   readonly converters: readonly ConverterPart[]
 }
 
-export interface ConverterPart {
+interface ConverterPart {
   readonly name: string
   /** A out of the converter; null without its volts. */
   readonly amps: number | null

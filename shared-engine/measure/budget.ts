@@ -6,7 +6,7 @@ import { evaluated, valuesOf, type Evaluated } from './evaluate.ts'
 import type { GuidedTest } from './kind.ts'
 import { standardUncertaintyOf, type Readings } from './readings.ts'
 
-export type PartKind = 'scatter' | 'fit' | 'gain' | 'counts' | 'rounding' | 'given'
+type PartKind = 'scatter' | 'fit' | 'gain' | 'counts' | 'rounding' | 'given'
 
 /** One independent part of an uncertainty. */
 export interface BudgetPart {
@@ -19,7 +19,7 @@ export interface BudgetPart {
 }
 
 /** Parts of each output by its name. */
-export type Budgets = Readonly<Record<string, readonly BudgetPart[]>>
+type Budgets = Readonly<Record<string, readonly BudgetPart[]>>
 
 /** Step of the differences, as a share of the largest reading of a column. */
 const share = 1e-5

@@ -9,7 +9,7 @@ export interface Evaluated {
 }
 
 /** The fit of a test to readings; null where it has none. */
-export function fitOf(test: GuidedTest, bench: Bench, chosen: readonly number[]): Fitted | null {
+function fitOf(test: GuidedTest, bench: Bench, chosen: readonly number[]): Fitted | null {
   if (test.fit !== undefined) return test.fit(bench, chosen)
   if (test.line === undefined) return null
   const { x, y } = test.line(bench, chosen)

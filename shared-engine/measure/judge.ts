@@ -4,7 +4,7 @@ import type { Combined } from './combine.ts'
 import type { Remark, Verdict } from './kind.ts'
 
 /** A result with what is to be said of it. */
-export interface Judged {
+interface Judged {
   /** As it is offered: held at the edge of its range where it may be. */
   readonly value: number
   readonly remarks: readonly Remark[]

@@ -55,7 +55,7 @@ export function output(value: number, formula: string, put: Readonly<Record<stri
 }
 
 /** Points of a straight line: y against x. */
-export interface Points {
+interface Points {
   readonly x: readonly number[]
   readonly y: readonly number[]
 }

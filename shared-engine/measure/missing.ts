@@ -10,7 +10,7 @@ import { choicesOf } from './readings-schema.ts'
 export const workedOut: ReadonlySet<string> = new Set(['ratio', 'efficiencyPercent', 'equivalentMassKg'])
 
 /** Names that stand in readings, sound or not. */
-export interface Standing {
+interface Standing {
   readonly given: ReadonlySet<string>
   /** Columns and lists. */
   readonly read: ReadonlySet<string>

@@ -8,7 +8,7 @@ import { z } from '../reference/zod.ts'
 import { readingsFormat, readingsVersion } from './readings.ts'
 
 /** More rows than a bench test has; each costs as much time as there are rows. */
-export const mostRows = 2000
+const mostRows = 2000
 
 const notBelowZero = 'a number of 0 or more'
 

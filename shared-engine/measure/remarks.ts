@@ -108,7 +108,7 @@ const medianOf = (values: readonly number[]): number => {
  *
  * *Source:* B. Iglewicz and D. C. Hoaglin, *How to Detect and Handle Outliers* (1993); NIST/SEMATECH e-Handbook, 1.3.5.17.
  */
-export function oddPlaces(values: readonly number[]): readonly number[] {
+function oddPlaces(values: readonly number[]): readonly number[] {
   const middle = medianOf(values)
   const away = values.map((value) => Math.abs(value - middle))
   const typical = medianOf(away)

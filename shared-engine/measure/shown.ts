@@ -14,7 +14,7 @@ export function unitText(unit: string): string {
 }
 
 /** A value and its uncertainty as text, both to the same place. */
-export interface RoundedPair {
+interface RoundedPair {
   readonly value: string
   readonly plusMinus: string
 }

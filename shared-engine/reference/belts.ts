@@ -24,7 +24,7 @@ const read = assertTable('belts', beltTableSchema, table)
 export const beltOrigin: Origin = read
 
 /** A profile of synchronous belt, in SI. */
-export interface BeltProfile {
+interface BeltProfile {
   /** m. */
   readonly pitch: number
   /** m, the width that rating and mass are for. */

@@ -34,7 +34,7 @@ const read = assertTable('chemistry', chemistryTableSchema, table)
 export const chemistryOrigin: Origin = read
 
 /** A cell chemistry: its resting curve and what the trade treats as its floor under load. */
-export interface Chemistry {
+interface Chemistry {
   readonly label: string
   /** V per cell under load. */
   readonly floorVolts: number

@@ -27,7 +27,7 @@ export const channelIds = [
 /** What a column of a log can mean. */
 export type ChannelId = (typeof channelIds)[number]
 
-export const logUnitKinds = [
+const logUnitKinds = [
   'time',
   'rpm',
   'volt',
@@ -41,12 +41,12 @@ export const logUnitKinds = [
   'accel',
 ] as const
 /** Kinds of the units that a log's headings use. */
-export type LogUnitKind = (typeof logUnitKinds)[number]
+type LogUnitKind = (typeof logUnitKinds)[number]
 
 const factor = z.union([z.number().positive(), z.string().min(1)])
 const words = z.array(z.string().min(1))
 
-export const columnTableSchema = z.strictObject({
+const columnTableSchema = z.strictObject({
   about: z.string().min(10),
   missing: z.array(z.string()),
   units: z.record(z.enum(logUnitKinds), z.record(z.string(), factor)),

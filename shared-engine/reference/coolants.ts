@@ -18,7 +18,7 @@ const read = assertTable('coolants', coolantTableSchema, table)
 
 export const coolantOrigin: Origin = read
 
-export interface Coolant {
+interface Coolant {
   readonly label: string
   /** kg/m³ near 25 °C. */
   readonly density: number

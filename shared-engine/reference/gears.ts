@@ -4,7 +4,7 @@ import { assertTable, type Origin, originShape, positive } from './table.ts'
 import { z } from './zod.ts'
 
 export const finishIds = ['cast', 'milled', 'hobbed', 'ground'] as const
-export type FinishId = (typeof finishIds)[number]
+type FinishId = (typeof finishIds)[number]
 
 const text = z.string().min(1)
 

@@ -41,7 +41,7 @@ export const terrainOrigin: Origin = read.terrain
 export const groundCoefficientOrigin: Origin = read.coefficient
 
 /** A starting point for `ground.soil`, in the build's own units, so that it can be entered as it stands. */
-export interface Terrain {
+interface Terrain {
   readonly label: string
   readonly soil: {
     readonly n: number
@@ -54,7 +54,7 @@ export interface Terrain {
 }
 
 /** A starting point for the `coefficient` ground, in the build's own units. */
-export interface GroundCoefficients {
+interface GroundCoefficients {
   readonly label: string
   readonly rollingCoefficient: number
   readonly gripCoefficient: number

@@ -3,7 +3,7 @@ import { assertTable, type Origin, originShape } from './table.ts'
 import { z } from './zod.ts'
 
 export const magnetIds = ['ndfeb', 'smco', 'ferrite', 'ignore'] as const
-export type MagnetId = (typeof magnetIds)[number]
+type MagnetId = (typeof magnetIds)[number]
 
 export const magnetTableSchema = z.strictObject({
   about: z.string().min(1),

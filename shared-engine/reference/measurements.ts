@@ -32,7 +32,7 @@ const guideSchema = z.strictObject({
   fitOn: z.string().nullable(),
 })
 
-export const measurementTableSchema = z.strictObject({
+const measurementTableSchema = z.strictObject({
   note: z.string().min(10),
   mayBeNegative: words,
   withoutInstrument: words,

@@ -14,7 +14,7 @@ import { crossingsOf, type Crossing } from './crossings.ts'
 import { SweptMachine } from './machine.ts'
 
 /** Most steps of a sweep: as many as a plot has pixels. */
-export const mostSteps = 1_000
+const mostSteps = 1_000
 
 /** One entry varied over a range. */
 export interface SweepRequest {

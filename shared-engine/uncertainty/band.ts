@@ -1,5 +1,5 @@
 /** What the margins of one limit say. */
-export interface MarginBand {
+interface MarginBand {
   readonly margin5: number | null
   readonly margin50: number | null
   readonly margin95: number | null

@@ -4,7 +4,7 @@ import type { UncertaintyFound, UncertaintyPlan } from './samples.ts'
  * Columns of one run over the samples: one for each entry and each limit. A column is put together when it is asked for
  * and kept by nobody, so that the numbers of a long run stand in memory once.
  */
-export interface Columns {
+interface Columns {
   readonly valuesOf: (entry: number) => Float64Array
   readonly marginsOf: (limit: number) => Float64Array
 }

@@ -1,7 +1,7 @@
 import type { Token } from './entry-tokens.ts'
 
 /** A part of a sum with the unit that stands behind it, if any. */
-export interface Term {
+interface Term {
   readonly value: number
   readonly unit: string | null
 }
@@ -36,7 +36,7 @@ function endsValue(token: Token | undefined): boolean {
 }
 
 /** Value of a sum without units by recursive descent; `null` where it is none or has no finite value. */
-export function plainValue(tokens: readonly Token[]): number | null {
+function plainValue(tokens: readonly Token[]): number | null {
   let next = 0
   const peek = () => tokens[next]
   const takeSign = (...wanted: string[]): string | null => {

@@ -4,10 +4,10 @@ export type Token =
   | { readonly type: 'unit'; readonly text: string }
   | { readonly type: 'sign'; readonly sign: Sign }
 
-export type Sign = '+' | '-' | '*' | '/' | '(' | ')'
+type Sign = '+' | '-' | '*' | '/' | '(' | ')'
 
 /** Why a text could not be cut into tokens. */
-export interface TokenTrouble {
+interface TokenTrouble {
   readonly code: 'entry-not-understood' | 'entry-ambiguous'
   readonly value: string
   readonly allowed: string
@@ -35,7 +35,7 @@ const signs: Readonly<Record<string, Sign>> = {
 }
 
 /** A number as builders of any country write it; the trouble where it has two readings or none. */
-export function readNumber(written: string): number | TokenTrouble {
+function readNumber(written: string): number | TokenTrouble {
   const text = written.replace(/[\s\u00A0\u2009\u202F]/g, '')
   const notUnderstood: TokenTrouble = {
     code: 'entry-not-understood',

@@ -9,7 +9,7 @@ const programFile = 'program.cjs'
 export const compiledFile = 'program.compiled'
 
 /** What main.ts gives. */
-export interface Program {
+interface Program {
   readonly main: (words: readonly string[], io?: Io) => Promise<number>
 }
 

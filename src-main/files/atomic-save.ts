@@ -7,7 +7,7 @@ import { codeOf, failedBy, fileFailed } from './trouble.ts'
 
 const keptBoth = 'the file as it was, and your work in this window'
 
-export interface SaveOrder {
+interface SaveOrder {
   readonly file: string
   readonly bytes: Uint8Array
   /** What the file may hold now (any of these), or `'anything'`: to overwrite, or to write a new file. */

@@ -9,15 +9,15 @@ import type { RecentFiles } from './recent.ts'
 import { fileFailed } from './trouble.ts'
 import type { OutsideChanges } from './watch.ts'
 
-export interface Opened {
+interface Opened {
   handle: string
   name: string
   bytes: Uint8Array
   fingerprint: string
 }
-export type Saved = Omit<Opened, 'bytes'>
+type Saved = Omit<Opened, 'bytes'>
 
-export interface FileParts {
+interface FileParts {
   readonly disk: FileSystem
   readonly files: OpenFiles
   readonly recent: RecentFiles

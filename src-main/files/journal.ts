@@ -24,7 +24,7 @@ const entrySchema = z.object({
 })
 
 type Entry = Omit<z.infer<typeof entrySchema>, 'format' | 'version'>
-export type Kept = Omit<Entry, 'savedAs'>
+type Kept = Omit<Entry, 'savedAs'>
 export type KeptWork = Entry & { readonly id: string }
 
 const nameOf = (id: string) => `${id}.unsaved.json`

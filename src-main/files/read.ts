@@ -4,14 +4,14 @@ import type { FileSystem } from './file-system.ts'
 import { failedBy, fileFailed } from './trouble.ts'
 
 /** No build comes near this; a film opened by mistake must not fill the memory. The engine's own limit is lower. */
-export const mostBytes = 16 * 1024 * 1024
+const mostBytes = 16 * 1024 * 1024
 
 /** What a file was, so that a change by another program is noticed: of its content, as clocks and sizes can lie. */
 export function fingerprintOf(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex')
 }
 
-export interface FileRead {
+interface FileRead {
   readonly bytes: Uint8Array
   readonly fingerprint: string
 }

@@ -8,7 +8,7 @@ import { InTurn } from './in-turn.ts'
 const most = 12
 const listSchema = z.array(z.string()).max(100)
 
-export interface RecentPath {
+interface RecentPath {
   /** Stands for the path where the path may not be said. */
   readonly id: string
   readonly file: string

@@ -32,7 +32,7 @@ const codes: Record<string, MistakeCode> = {
 }
 
 /** One mistake about a file, which it names without its folder. */
-export function fileMistake(code: MistakeCode, file: string, kept: string): Mistake {
+function fileMistake(code: MistakeCode, file: string, kept: string): Mistake {
   return { code, path: '', value: path.basename(file), allowed: advice[code] ?? '', kept }
 }
 

@@ -7,7 +7,7 @@ import { fingerprintNow } from './read.ts'
 /** Long enough for an editor to finish writing, short enough to be noticed at once. */
 const settleMilliseconds = 200
 
-export type ChangedOutside = (opened: OpenFile, gone: boolean) => void
+type ChangedOutside = (opened: OpenFile, gone: boolean) => void
 
 /**
  * Notices when another program changes or removes an open file. Folders are watched, not files: most programs save by

@@ -4,7 +4,7 @@ import type { OurWindow, Windows } from './windows.ts'
 /** How long a page may take to put the question: long for a busy machine, short for a person who waits. */
 const answerMilliseconds = 5000
 
-export interface ClosingParts {
+interface ClosingParts {
   /** Done with a window that closes by the person's own wish: its work is saved or given up. */
   readonly settle: (ours: OurWindow) => Promise<void>
   /** A window ends without an answer of its page: what was kept of its work stays. */

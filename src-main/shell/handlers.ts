@@ -13,7 +13,7 @@ import { saveAtomically } from '../files/atomic-save.ts'
 import type { Closing } from './closing.ts'
 import { factsOf, type OurWindow, type Windows } from './windows.ts'
 
-export interface HandlerParts {
+interface HandlerParts {
   readonly disk: FileSystem
   readonly windows: Windows
   readonly service: FileService

@@ -24,7 +24,7 @@ type SystemRole =
   | 'unhide'
   | 'services'
 
-export interface MenuHeading {
+interface MenuHeading {
   readonly label: string
   readonly entries: readonly MenuEntry[]
 }

@@ -1,7 +1,7 @@
 import { app } from 'electron'
 
 /** Nothing that the program asks by name or by number is found; its own page comes by a scheme that asks nobody. */
-export const resolverRules = 'MAP * ~NOTFOUND'
+const resolverRules = 'MAP * ~NOTFOUND'
 
 /**
  * The program has no network, and what runs it is kept from having one by itself: before there is a page, no name or

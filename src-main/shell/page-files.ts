@@ -33,7 +33,7 @@ function isInside(root: string, file: string): boolean {
   return relative !== '' && !relative.startsWith('..') && !path.isAbsolute(relative)
 }
 
-export interface PageFile {
+interface PageFile {
   readonly type: string
   readonly bytes: Uint8Array
 }

@@ -4,7 +4,7 @@ import { eventChannel } from '../bridge/channels.ts'
 import type { Gives, Takes, WindowEvent } from '../bridge/contract.ts'
 import { pageAddress } from './app-protocol.ts'
 
-export type Shown = Takes<'show'>[0]
+type Shown = Takes<'show'>[0]
 
 /** One window and what is known of it. */
 export interface OurWindow {

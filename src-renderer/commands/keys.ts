@@ -1,7 +1,7 @@
 import type { Command } from './command.ts'
 
 /** What a key press looks like to the table: a KeyboardEvent, or a test's stand-in for one. */
-export interface Press {
+interface Press {
   readonly key: string
   readonly ctrlKey: boolean
   readonly metaKey: boolean

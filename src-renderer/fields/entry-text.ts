@@ -140,7 +140,7 @@ export function troubleOf(mistakes: readonly Mistake[]): string {
 }
 
 /** A step of a number: one unit of its second figure; a whole number where only those are allowed. */
-export function stepOf(value: number, field: Field): number {
+function stepOf(value: number, field: Field): number {
   if (field.whole === true) return field.counted === 'poles' ? 2 : 1
   if (Math.abs(value) < 1e-6) return field.kind === 'none' ? 0.01 : 1
   return 10 ** (Math.floor(Math.log10(Math.abs(value)) + 1e-9) - 1)

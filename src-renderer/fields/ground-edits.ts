@@ -5,7 +5,7 @@ import { groundCoefficients, terrains } from '../../shared-engine/reference/grou
 type StoredGround = StoredBuild['ground']
 
 /** A ground of the list, to start from: its name with its numbers, and the entries that it sets. */
-export interface GroundPreset {
+interface GroundPreset {
   readonly id: string
   readonly label: string
   readonly numbers: string

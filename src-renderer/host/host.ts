@@ -101,7 +101,7 @@ export interface RecentFile {
   readonly missing: boolean
 }
 
-export type ExportKind = 'svg' | 'png' | 'csv' | 'html' | 'md' | 'json'
+type ExportKind = 'svg' | 'png' | 'csv' | 'html' | 'md' | 'json'
 
 export interface Start {
   /** The build named on the command line or by the file manager; `null`: show a demo. */

@@ -50,7 +50,7 @@ async function cancelled<T>(answer: Promise<Result<T | null>>): Promise<Result<T
 }
 
 /** A build's name may hold anything; a file's may not. */
-export function plainName(name: string): string {
+function plainName(name: string): string {
   const plain = name
     .replace(/[/\\:*?"<>|\p{Cc}]+/gu, '-')
     .trim()

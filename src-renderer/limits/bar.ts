@@ -21,7 +21,7 @@ export function marginWords(margin: number | null): string {
 }
 
 /** Where a margin lies nine times in ten; null ends are past any number. */
-export interface Band {
+interface Band {
   readonly margin5: number | null
   readonly margin95: number | null
 }

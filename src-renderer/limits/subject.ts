@@ -3,7 +3,7 @@ import { alarmOf } from '../parts/working-of.ts'
 import type { QuantityKind } from '../../shared-engine/units/kinds.ts'
 
 /** A figure or a limit, as the window shows it. */
-export interface Subject {
+interface Subject {
   readonly label: string
   readonly value: number | null
   readonly kind: QuantityKind

@@ -10,7 +10,7 @@ const moves: Readonly<Record<string, number | 'first' | 'last'>> = {
   End: 'last',
 }
 
-export interface StepKey {
+interface StepKey {
   readonly key: string
   readonly shiftKey: boolean
 }

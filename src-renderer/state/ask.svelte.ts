@@ -1,5 +1,5 @@
 /** A question that has to be answered before going on. */
-export interface Asked<Answer extends string = string> {
+interface Asked<Answer extends string = string> {
   readonly title: string
   readonly lines: readonly string[]
   /** Verbs, the usual one first; `null` (Escape, Cancel) is always an answer. */

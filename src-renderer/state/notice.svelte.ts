@@ -2,7 +2,7 @@ import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
 
 /** Something that happened, told in a line over the page until it is read. */
-export interface Notice {
+interface Notice {
   readonly tone: 'trouble' | 'done'
   /** What happened. */
   readonly what: string

@@ -2,8 +2,8 @@ import { tick } from 'svelte'
 import { putCursorInto } from './cursor.ts'
 import { recall, remember } from './remembered.ts'
 
-export type UnitSystem = 'metric' | 'imperial'
-export type Theme = 'system' | 'light' | 'dark'
+type UnitSystem = 'metric' | 'imperial'
+type Theme = 'system' | 'light' | 'dark'
 const themes: readonly Theme[] = ['system', 'light', 'dark']
 const systems: readonly UnitSystem[] = ['metric', 'imperial']
 

@@ -6,7 +6,7 @@ import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
 /** How sure a limit's margin is: quantiles over the tolerances. */
-export interface MarginBand {
+interface MarginBand {
   readonly id: string
   readonly label: string
   /** 5th, 50th and 95th percentile of the margin. */

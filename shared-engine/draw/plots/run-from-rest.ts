@@ -3,7 +3,7 @@ import type { Scene } from '../scene.ts'
 import { absentPlot, cursorOver, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
-export interface RunFromRest {
+interface RunFromRest {
   readonly seconds: readonly number[]
   readonly speed: readonly number[]
   readonly distance: readonly number[]

@@ -17,7 +17,7 @@ export interface Group {
 }
 
 /** All entries and parts of a build by their pattern, in the order in which a build is written. */
-export interface EntryTable {
+interface EntryTable {
   readonly fields: ReadonlyMap<string, Field>
   readonly groups: ReadonlyMap<string, Group>
 }

@@ -33,7 +33,7 @@ export interface AssignedColumn {
 const numbersLookedAt = 1_000
 
 /** The first finite numbers of a column. */
-export function firstNumbers(column: GridColumn, count: number, most = numbersLookedAt): number[] {
+function firstNumbers(column: GridColumn, count: number, most = numbersLookedAt): number[] {
   const numbers: number[] = []
   for (let row = 0; row < count && numbers.length < most; row += 1) {
     const value = column.values[row] ?? NaN
@@ -152,6 +152,6 @@ function fittingChannel(column: AssignedColumn, count: number, model: LogModel):
 }
 
 /** A number of the file in the channel's unit. */
-export function inChannelUnit({ unit, factor, offset }: AssignedColumn, value: number): number {
+function inChannelUnit({ unit, factor, offset }: AssignedColumn, value: number): number {
   return (value * factor + offset) * (unit?.times ?? 1) + (unit?.plus ?? 0)
 }

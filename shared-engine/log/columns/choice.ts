@@ -17,7 +17,7 @@ const columnChoiceSchema = z.strictObject({
   offset: finite.optional(),
 })
 
-export const columnsChoiceSchema = z.strictObject({
+const columnsChoiceSchema = z.strictObject({
   delimiter: z.string().length(1).optional(),
   decimal: z.enum(['.', ',']).optional(),
   rate: z.number().positive().max(1e6).optional(),

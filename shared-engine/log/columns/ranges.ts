@@ -2,7 +2,7 @@ import type { ChannelId } from '../../reference/columns.ts'
 import type { LogModel } from '../model.ts'
 
 /** Values that a channel can have on this machine, in the channel's unit; both ends belong to it. */
-export interface Range {
+interface Range {
   readonly least: number
   readonly most: number
 }

@@ -12,7 +12,7 @@ const numbersLookedAt = 1_000
  * @param rpmTimes what brings the logged rpm to the motor's
  * *Source:* common practice, no source.
  */
-export function speedUnitOf(data: LogData, model: LogModel, rpmTimes: number): LogUnit | null {
+function speedUnitOf(data: LogData, model: LogModel, rpmTimes: number): LogUnit | null {
   const first = (id: 'speed' | 'rpm') => {
     const channel = data.channels.get(id)
     return Array.from(channel?.samples.subarray(0, numbersLookedAt) ?? [], (row) =>

@@ -21,7 +21,7 @@ const leastDuty = 0.05
  * @returns A of one motor; NaN where no current does it
  * *Source:* power balance of the averaged controller: Drela, First-Order DC Electric Motor Model.
  */
-export function motorAmpsOfPower(line: DriveLine, speed: number, volts: number, packAmps: number): number {
+function motorAmpsOfPower(line: DriveLine, speed: number, volts: number, packAmps: number): number {
   const back = speed * line.torqueConstant
   const inside = back * back + (4 * line.seriesResistance * volts * packAmps) / line.count
   return (-back + Math.sqrt(inside)) / (2 * line.seriesResistance)

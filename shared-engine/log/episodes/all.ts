@@ -18,7 +18,7 @@ export interface Judged {
 }
 
 /** Everything that happened. */
-export interface Story {
+interface Story {
   readonly episodes: readonly Episode[]
   readonly judged: Judged
 }

@@ -7,7 +7,7 @@ import type { Rise } from './spin.ts'
 import { isCarrying, isFree, isLoaded, meanOf, meanRpm, windowsOf, type Window } from './windows.ts'
 
 /** What was found of a segment's load. */
-export interface LoadVerdict {
+interface LoadVerdict {
   /** A window in which the track carried: without one, nothing can be said. */
   readonly judged: boolean
   /** Place of the last sample that carried, c; −1 without. */

@@ -2,7 +2,7 @@ import type { Channel } from '../channel.ts'
 import type { Episode, EpisodeKind, Peak } from './episode.ts'
 
 /** What an episode adds to its place in time. */
-export type EpisodeRest = Partial<
+type EpisodeRest = Partial<
   Omit<Episode, 'kind' | 'segment' | 'row' | 'start' | 'end' | 'startAfter' | 'endBefore'>
 >
 

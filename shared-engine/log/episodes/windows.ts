@@ -33,7 +33,7 @@ export function windowsOf(signal: LoadSignal, from: number, to: number): readonl
 }
 
 /** Sum of a series over a window. */
-export function sumOf(values: Float64Array, { first, last }: Window): number {
+function sumOf(values: Float64Array, { first, last }: Window): number {
   let sum = 0
   for (let place = first; place <= last; place += 1) sum += values[place] ?? NaN
   return sum

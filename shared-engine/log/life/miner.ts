@@ -1,5 +1,5 @@
 /** A block of cycles of one size. */
-export interface CycleBlock {
+interface CycleBlock {
   /** n. */
   readonly count: number
   /** N, cycles of this size alone to failure; Infinity below the endurance limit. */

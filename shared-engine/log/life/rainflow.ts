@@ -1,5 +1,5 @@
 /** Cycles of one range and mean; half a cycle where the history never closes it. */
-export interface LoadCycles {
+interface LoadCycles {
   /** Largest less least, in the unit of the history. */
   readonly range: number
   readonly mean: number

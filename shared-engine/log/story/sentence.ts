@@ -4,7 +4,7 @@ import type { BeforeLoss, Episode, Peak } from '../episodes/episode.ts'
 import type { LogFacts } from '../facts/facts.ts'
 
 /** What a sentence needs besides its episode. */
-export interface Telling {
+interface Telling {
   readonly system: UnitSystem
   /** A of one step of the volts, where the current was told from the sag. */
   readonly sagStepAmps: number | null

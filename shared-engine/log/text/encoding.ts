@@ -10,7 +10,7 @@ export interface Encoded {
 }
 
 /** Why bytes are no text. */
-export type NotText = 'empty' | 'binary'
+type NotText = 'empty' | 'binary'
 
 /** What reading text needs beyond the language; every host of the engine has it. */
 declare const TextDecoder: new (

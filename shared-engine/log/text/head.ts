@@ -5,7 +5,7 @@ import { RowCells } from './row-cells.ts'
 import { commentText, isBlank, isComment } from './lines.ts'
 
 /** A line of the file, cut. */
-export interface CutLine {
+interface CutLine {
   readonly cells: readonly string[]
   /** From 1. */
   readonly line: number

@@ -3,7 +3,7 @@ import { logUnits, missingWords } from '../../reference/columns.ts'
 export type DecimalMark = '.' | ','
 
 /** A cell that holds no value on purpose. */
-export const missing = NaN
+const missing = NaN
 /** A cell that is filled with something that is no number. Infinities count as missing, so this one is free. */
 export const unreadable = Infinity
 
@@ -57,7 +57,7 @@ function shapeOf(mark: DecimalMark): RegExp {
 const shapes: Readonly<Record<DecimalMark, RegExp>> = { '.': shapeOf('.'), ',': shapeOf(',') }
 
 /** A number with the unit that stood behind it, lower case; empty without one. */
-export interface WrittenNumber {
+interface WrittenNumber {
   readonly value: number
   readonly unit: string
 }

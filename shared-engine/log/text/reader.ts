@@ -13,7 +13,7 @@ import type { DecimalMark } from './number.ts'
 import { RowReader } from './rows.ts'
 
 /** What a person has laid down about a log's text. */
-export interface TextChoice {
+interface TextChoice {
   readonly delimiter?: string
   readonly decimal?: DecimalMark
 }
@@ -29,7 +29,7 @@ export interface LogText {
 }
 
 /** Bytes read in one piece: a few milliseconds of work. */
-export const blockBytes = 16_384
+const blockBytes = 16_384
 /** Rows for which there is room at the start. */
 const rowsToBegin = 4_096
 /** Bytes from which a file is not read. */

@@ -3,7 +3,7 @@ import type { DecimalMark } from './number.ts'
 import type { TimeForm } from './time-cell.ts'
 
 /** A time that was found in a row. */
-export interface FoundTime {
+interface FoundTime {
   readonly place: number
   readonly form: TimeForm
   readonly seconds: number

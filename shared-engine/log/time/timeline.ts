@@ -5,7 +5,7 @@ import type { LogTimeForm } from './stamps.ts'
 import type { TimedRows } from './spread.ts'
 
 /** A stretch of rows whose times follow each other: from row `first` to row `end` − 1. */
-export interface Segment {
+interface Segment {
   readonly first: number
   readonly end: number
 }

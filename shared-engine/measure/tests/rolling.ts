@@ -8,7 +8,7 @@ export const massOf = (bench: Bench): number => bench.entry('vehicle.massKg') + 
 export const onTrackOf = (bench: Bench): number => bench.machine.vehicle.onTrackShare
 
 /** What skis take off is taken out of the whole resistance. */
-export const restFormula = '- mu_s * (1 - o)) / o'
+const restFormula = '- mu_s * (1 - o)) / o'
 
 /**
  * Rolling coefficient of the tracks: c_rr = [f − μ_ski (1 − o)]/o, f the whole resistance over the weight.

@@ -15,7 +15,7 @@ export function allowedBeltPull(stage: BeltStage, beltSpeed: number): number {
 }
 
 /** Length to buy: the whole number of teeth nearest to the pitch length, and the centre distance that it wants. */
-export interface BeltFit {
+interface BeltFit {
   /** m, for the centre distance entered. */
   readonly length: number
   readonly teeth: number

@@ -11,7 +11,7 @@ import { wheelGroup } from '../../draw/parts/wheel.ts'
 /** Below this tooth pitch (px) teeth are a grey blur: tip and root circles are drawn instead. */
 const finestPitch = 2
 /** A pinion smaller than this (px across) cannot be read. */
-export const leastPinion = 18
+const leastPinion = 18
 
 /** px per m at which the pair fits its room; where the pinion would get too small, the larger wheel is cut off instead. */
 function gearScale(stage: GearStage, room: Room): number {

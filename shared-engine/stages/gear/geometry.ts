@@ -1,5 +1,5 @@
 /** Two full-depth spur wheels in mesh. */
-export interface GearPair {
+interface GearPair {
   readonly driverTeeth: number
   readonly drivenTeeth: number
   readonly sinPressureAngle: number

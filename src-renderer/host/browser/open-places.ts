@@ -18,7 +18,7 @@ interface OpenPlace {
 
 const json = 'application/json'
 
-export async function fingerprintOf(bytes: Uint8Array): Promise<string> {
+async function fingerprintOf(bytes: Uint8Array): Promise<string> {
   const digest = await crypto.subtle.digest('SHA-256', new Uint8Array(bytes))
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

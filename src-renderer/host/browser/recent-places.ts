@@ -3,7 +3,7 @@
 const most = 12
 const store = 'recent'
 
-export interface RecentPlace {
+interface RecentPlace {
   readonly id: string
   readonly name: string
   readonly place: FileSystemFileHandle

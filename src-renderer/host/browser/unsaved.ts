@@ -3,7 +3,7 @@ import type { UnsavedWork } from '../host.ts'
 const prefix = 'pitchline.unsaved.'
 const store = 'work'
 
-export interface KeptWork {
+interface KeptWork {
   readonly id: string
   readonly name: string
   readonly text: string

@@ -3,7 +3,7 @@ import type { SearchPlan } from '../../../shared-engine/search/space.ts'
 import type { QuantityKind } from '../../../shared-engine/index.ts'
 
 /** A column of numbers in the table of candidates. */
-export interface Column {
+interface Column {
   readonly id: string
   readonly label: string
   readonly kind: QuantityKind

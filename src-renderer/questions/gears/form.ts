@@ -54,7 +54,7 @@ export function measureWords(figure: string): { label: string; kind: QuantityKin
 }
 
 /** Something to find at the first click: drivers as small as can be bought, sprocket round today's, throttle capped. */
-export function startingRows(stored: StoredBuild): VaryRow[] {
+function startingRows(stored: StoredBuild): VaryRow[] {
   return variablePathsOf(stored)
     .filter((path) => path !== 'motor')
     .map((path) => ({ path, label: axisLabelOf(path), ...startingValues(stored, path) }))
@@ -87,7 +87,7 @@ export function startingForm(stored: StoredBuild, system: UnitSystem): SearchFor
 }
 
 /** What is wrong with a form, by its part: `vary.<path>`, `owned`, `bound.<place>`. */
-export type Troubles = Readonly<Record<string, string>>
+type Troubles = Readonly<Record<string, string>>
 
 /** The space that a form asks for, as its file would hold it; what cannot be read is told and left out. */
 export function spaceOf(

@@ -3,7 +3,7 @@ import type { Candidates } from '../../../shared-engine/draw/plots/candidate-map
 import type { Found } from './search.svelte.ts'
 
 /** Marks drawn at most: more would neither be told apart nor painted within a frame. */
-export const mostMarks = 1500
+const mostMarks = 1500
 const mostWhileRunning = 400
 
 /**

@@ -2,7 +2,7 @@ import { limitOf } from '../../../shared-engine/index.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 
 /** A bound that the drive passed; by its RMS current where there is no moment. */
-export interface Passed {
+interface Passed {
   readonly id: string
   readonly label: string
   readonly at: number | null

@@ -11,7 +11,7 @@ import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 
 /** A build kept beside the open one. */
-export interface Kept {
+interface Kept {
   readonly id: number
   readonly name: string
   readonly stored: StoredBuild
