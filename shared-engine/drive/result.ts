@@ -45,7 +45,7 @@ export interface DriveRun {
 /** Points in time that a plot can show apart. */
 const columns = 400
 
-/** Tells a drive. */
+/** The figures of a drive that was followed to its end, or as far as it went. */
 export function resultOf(
   build: Build,
   pattern: Pattern,

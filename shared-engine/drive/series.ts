@@ -4,7 +4,7 @@ import { DrivePoint, setDrivePoint } from './point.ts'
 import type { DriveSetting } from './setting.ts'
 import type { Stretch } from './run.ts'
 
-/** What is told over time; SI, °C, rpm of the motor. A kink has two rows of the same moment. */
+/** What is recorded over time; SI, °C, rpm of the motor. A kink has two rows of the same moment. */
 export const channels = [
   'seconds',
   'speed',
@@ -24,7 +24,7 @@ export const channels = [
 
 export type Channel = (typeof channels)[number]
 
-/** One instant, told. */
+/** One instant of a drive, recorded. */
 export type DriveSample = Readonly<Record<Channel, number>>
 
 /** Fills in a sample from a state. */

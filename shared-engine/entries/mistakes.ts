@@ -28,7 +28,7 @@ function groupMistake(path: string, value: unknown): Mistake {
   return mistakeAt('too-many', path, value, `at most ${most}`)
 }
 
-/** Checks one entry by the table of fields alone, where the schema could not tell which entries belong there. */
+/** Checks one entry by the table of fields alone, where the schema could not decide which entries belong there. */
 function looseMistake(path: string, value: unknown): Mistake | null {
   const field = fieldOf(path)
   if (field === undefined) return patternOf(path) in groups ? null : unknownKey(path, value)

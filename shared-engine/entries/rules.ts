@@ -137,7 +137,7 @@ const packFeedsAccessories: Rule = (entries) => {
   ]
 }
 
-/** Every finer rule between entries, in the order in which they are told. */
+/** Every finer rule between entries, in the order in which they are reported. */
 export const rules: readonly Rule[] = [
   polesInPairs,
   freeRunPossible,
@@ -154,7 +154,7 @@ export const rules: readonly Rule[] = [
 
 /**
  * What is wrong between the entries of a build. A rule is asked only where the entries that it needs are sound in
- * themselves, so that all mistakes of a file are told at once and none is told twice.
+ * themselves, so that all mistakes of a file are reported at once and none twice.
  */
 export function brokenRulesOf(build: unknown): Mistake[] {
   const entries = entryReaderOf(build)

@@ -58,7 +58,7 @@ export function warmUpCurve(
   }
 }
 
-/** As long as tells the story: half again past the limit, or four time constants. */
+/** Long enough to see where it leads: half again past the limit, or four time constants. */
 function timesOf(heat: SteadyHeat, capacity: number, thermalResistance: number, count: number): number[] {
   const settled = 4 * capacity * thermalResistance
   const limit = heat.secondsToMotorLimit

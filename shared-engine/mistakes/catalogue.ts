@@ -10,7 +10,7 @@ const foundAfter = ({ value }: Details) => (value === '' ? '' : `, found ${value
 const allowed = ({ allowed }: Details) => (allowed === '' ? '' : `; allowed: ${allowed}`)
 
 /**
- * Every sentence in which foreseen trouble is told; the only place with wording. One plain line each: what happened
+ * Every sentence in which foreseen trouble is reported; the only place with wording. One plain line each: what happened
  * and where, then what is allowed. `sentenceOf` adds what stays in force.
  */
 export const catalogue = {
@@ -119,7 +119,7 @@ export const catalogue = {
 export type MistakeCode = keyof typeof catalogue
 
 /**
- * The sentence that tells a mistake, always one line, whatever bytes a file put into its keys and values.
+ * The sentence for a mistake, always one line, whatever bytes a file put into its keys and values.
  *
  * @example
  * sentenceOf({ code: 'out-of-range', path: 'pack.series', value: '99', allowed: '1 to 60 cells', kept: '12 cells' })
@@ -132,7 +132,7 @@ export function sentenceOf(mistake: Mistake): string {
     allowed: oneLine(mistake.allowed, 400),
     kept: oneLine(mistake.kept, 160),
   }
-  const tell: (details: Details) => string = catalogue[mistake.code]
+  const wording: (details: Details) => string = catalogue[mistake.code]
   const kept = details.kept === '' ? '' : ` Kept: ${details.kept}.`
-  return `${tell(details)}.${kept}`
+  return `${wording(details)}.${kept}`
 }

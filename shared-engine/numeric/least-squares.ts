@@ -5,7 +5,7 @@ import { normalInverse, sumOfSquares, type Fitted } from './linear-fit.ts'
 /** Residuals of a model at parameters: what least squares makes small. */
 type ResidualsOf = (parameters: readonly number[]) => readonly number[]
 
-/** A fit with what tells whether it is settled. */
+/** A fit with what shows whether it is settled. */
 interface Settled extends Fitted {
   /** Size of the last step over that of the parameters: 1e-9 or less where the fit is settled. */
   readonly lastStep: number
@@ -100,7 +100,7 @@ function stepFrom(
  * Nonlinear least squares: the parameters that make Σ residual² least.
  *
  * Levenberg and Marquardt first, then steps of Gauss and Newton until nothing moves, since the former's own end is no
- * sign of having arrived. From a far start it can stop elsewhere: `lastStep` tells.
+ * sign of having arrived. From a far start it can stop elsewhere: `lastStep` shows it.
  *
  * @param start one size for each parameter, not 0; also the scale of the parameters
  * @param iterations of the first part; 0 where the start is near already

@@ -103,7 +103,7 @@ function numberRemedy(before: Checked, limit: string, lever: Lever, target: numb
   const found = bestOf(ways, from)
   const now = marginOf(before.build, limit)
   if (found === null || !(found.measure > now + noticed)) return []
-  return [told(before, limit, [{ path, value: found.value }], target, [])]
+  return [judged(before, limit, [{ path, value: found.value }], target, [])]
 }
 
 /** The way that reaches it with less change; where none does, the one that gets farthest. */
@@ -144,7 +144,7 @@ function choiceRemedy(
   const chosen = enough[0] ?? measured.at(-1)
   if (chosen === undefined) return []
   const others = enough.slice(1).map(({ choice }) => choice)
-  return [told(before, limit, chosen.changes, target, others)]
+  return [judged(before, limit, chosen.changes, target, others)]
 }
 
 const ownStrengths = ['shearStrengthMpa', 'tensileStrengthMpa', 'bearingStrengthMpa']
@@ -156,8 +156,8 @@ function choiceChanges(build: Build, path: string, choice: string): Change[] {
   return [{ path, value: choice }, ...gone]
 }
 
-/** Checks the changed build and tells what came of it; what `check` says decides whether the target is reached. */
-function told(
+/** Checks the changed build and states what came of it; what `check` says decides whether the target is reached. */
+function judged(
   before: Checked,
   limit: string,
   apply: readonly Change[],

@@ -26,7 +26,7 @@ interface AxisGroup {
   pieceOf(place: number): Piece
 }
 
-/** A rule of the build that some candidates break, told by the first one met in the order of their numbers. */
+/** A rule of the build that some candidates break, shown by the first one met in the order of their numbers. */
 interface BrokenRule {
   readonly mistake: Mistake
 }

@@ -5,7 +5,7 @@ export const mostAlternatives = 20
 
 /** Candidates with the same figures: the one with the most in hand stands for them. */
 export interface FoldedRow {
-  /** What the row is ordered and told apart by; see `Shortlist`. */
+  /** What the row is ordered and distinguished by; see `Shortlist`. */
   readonly key: Float64Array
   /** The candidate shown. */
   index: number

@@ -42,7 +42,7 @@ export function orderOf(aim: Aim, value: number): number {
 }
 
 /**
- * Looks at candidates, whichever it is told to, and keeps what matters of them: the best, the front, the map, and how
+ * Looks at the candidates that it is given, and keeps what matters of them: the best, the front, the map, and how
  * they fare with what they have to hold. What all of a search's parts say together does not depend on how its
  * candidates were dealt out.
  *

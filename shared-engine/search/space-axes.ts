@@ -131,7 +131,7 @@ function numberAxisOf(
   return { path, label: axisLabelOf(path), values, motors: null }
 }
 
-/** Numbers in the order given; null where they cannot be told. */
+/** Numbers in the order given; null where they are not known. */
 function valuesOf(given: SpaceValues, at: string, space: StoredSpace, mistakes: Mistake[]): number[] | null {
   if (typeof given === 'string') {
     const owned =

@@ -53,7 +53,7 @@ export function quantityOf(typed: SpaceQuantity, kind: QuantityKind, path: strin
   if (typeof typed === 'number') return succeeded(typed)
   const read = readEntry(typed, kind, { unit: kindUnits[kind].engine, path })
   if (read.ok) return succeeded(read.value.value)
-  // The reader speaks of the field that is typed into; in a file the place has to be told.
+  // The reader speaks of the field that is typed into; in a file the place has to be named.
   const allowed = read.mistakes[0]?.allowed ?? ''
   return failed([mistake('quantity-not-understood', path, typed, allowed)])
 }

@@ -15,7 +15,7 @@ interface Valued {
 /** Ids of the limits that are over at a value; null where there is no such build. */
 type OverAt = (value: number) => ReadonlySet<string> | null
 
-/** Share of the range to which a crossing is told. */
+/** Share of the range to which a crossing is found. */
 const closeness = 1e-10
 
 /**
@@ -57,7 +57,7 @@ function placeOf(id: string, goesOver: boolean, below: number, above: number, se
     const middle = whole ? Math.floor((low + high) / 2) : (low + high) / 2
     if (middle <= low || middle >= high) break
     const over = overAt(middle)
-    if (over === null) break // a gap inside the step: its far side is the closest that can be told
+    if (over === null) break // a gap inside the step: its far side is the closest that can be stated
     if (over.has(id) === goesOver) high = middle
     else low = middle
   }

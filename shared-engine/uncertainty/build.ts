@@ -40,7 +40,7 @@ export function buildSetter(build: Build, paths: readonly string[]): (values: Fl
 }
 
 /**
- * A function that tells whether a build with other numbers at some paths still keeps the rules between entries: a load
+ * A function that says whether a build with other numbers at some paths still keeps the rules between entries: a load
  * height drawn above the tooth's tip is no build. Only rules that read one of the paths are asked again; the others hold
  * as they did.
  */
