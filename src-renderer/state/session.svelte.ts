@@ -10,6 +10,10 @@ import {
   type StoredBuild,
 } from '../../shared-engine/index.ts'
 import { History } from './history.svelte.ts'
+import type { Operating } from './operating.svelte.ts'
+
+/** Least throttle that can be looked at, %: the least that a cap may be. */
+const leastLook = 1
 
 /** A build that is looked at and not taken, with words that tell it apart. */
 export interface Preview {
@@ -24,6 +28,7 @@ export interface Preview {
  * A change that would make the build impossible is refused with its mistakes, so what is in force is always whole.
  */
 export class Session {
+  readonly #look: Pick<Operating, 'throttleAsked'>
   #history: History<StoredBuild> | null = $state.raw(null)
 
   /** False until the first build was opened. */
@@ -41,9 +46,27 @@ export class Session {
   readonly preview: Preview | null = $derived(
     this.#preview !== null && this.#preview.of === this.stored ? this.#preview : null,
   )
-  /** Answered everywhere: the preview while there is one, else the open build. */
-  readonly build: Build = $derived(completeBuild(this.preview?.stored ?? this.stored))
+  /** The preview while there is one, else the open build, at its own throttle cap. */
+  readonly #capped: Build = $derived(completeBuild(this.preview?.stored ?? this.stored))
+  /** Throttle that the strip looks at, %, where it is below the build's cap; null: the cap itself. */
+  readonly lookedAt: number | null = $derived.by(() => {
+    const asked = this.#look.throttleAsked
+    if (asked === null) return null
+    const percent = Math.max(leastLook, asked * 100)
+    return percent < this.#capped.controller.throttleCapPercent ? percent : null
+  })
+  /** Answered everywhere: the open build or the preview, at the throttle that is looked at. */
+  readonly build: Build = $derived(
+    this.lookedAt === null ? this.#capped : atThrottle(this.#capped, this.lookedAt),
+  )
   readonly checked: Checked = $derived(check(this.build))
+  /** The same at the build's own throttle cap: axes over throttle, and what is worked out for the build itself. */
+  readonly atCap: Checked = $derived(this.lookedAt === null ? this.checked : check(this.#capped))
+
+  /** @param look what is only looked at and changes nothing */
+  constructor(look: Pick<Operating, 'throttleAsked'>) {
+    this.#look = look
+  }
 
   get stored(): StoredBuild {
     return this.history.document
@@ -81,4 +104,8 @@ export class Session {
   setEntry(name: string, path: string, value: unknown, group: string | null = null): readonly Mistake[] {
     return this.change(name, withEntry(this.stored, path, value), group)
   }
+}
+
+function atThrottle(build: Build, throttleCapPercent: number): Build {
+  return { ...build, controller: { ...build.controller, throttleCapPercent } }
 }

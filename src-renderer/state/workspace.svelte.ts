@@ -16,8 +16,8 @@ export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos'
 
 /** All that the page knows, as a few small classes. Components get it with {@link useWorkspace}. */
 export class Workspace {
-  readonly session = new Session()
   readonly operating = new Operating()
+  readonly session = new Session(this.operating)
   readonly view: View
   readonly ask = new Ask()
   readonly notices = new Notices()
@@ -44,30 +44,21 @@ export class Workspace {
   }
 
   /** Throttle in force: what the strip asks for, never above the build's cap. */
-  readonly throttle: number = $derived.by(() => {
-    const cap = this.session.checked.machine.controller.throttleCap
-    return Math.min(this.operating.throttleAsked ?? cap, cap)
-  })
+  readonly throttle: number = $derived(this.session.checked.machine.controller.throttleCap)
 
-  /** Where the speed axes end, m/s: a little past the fastest that the belt can run. */
+  /** Where the speed axes end, m/s: a little past the fastest that the belt can run at the build's own cap. */
   readonly reach: number = $derived.by(() => {
-    const { machine, figures } = this.session.checked
+    const { machine, figures } = this.session.atCap
     const free = ((figures.freeRpm ?? 0) / 60) * (machine.track.advance / machine.train.ratio)
     return Math.max(free * 1.05, (figures.topSpeedMps ?? 0) * 1.1, 0.1)
   })
 
   /** Ground speed where the machine settles at the throttle in force; null where it does not get going. */
-  readonly settled: number | null = $derived.by(() => {
-    const { machine, figures } = this.session.checked
-    if (this.throttle === machine.controller.throttleCap) return figures.topSpeedMps
-    if (this.throttle === 0) return null
-    const { top } = curveSettingOf(machine, this.throttle)
-    return top.exists ? top.groundSpeed : null
-  })
+  readonly settled: number | null = $derived(this.session.checked.figures.topSpeedMps)
 
   /** The machine at the cursor: everything the power path and the read-outs show. */
   readonly now: DriveState = $derived.by(() => {
-    const setting = curveSettingOf(this.session.checked.machine, this.throttle)
+    const setting = curveSettingOf(this.session.checked.machine)
     return driveStateAtGroundSpeed(setting, this.operating.speedAsked ?? this.settled ?? 0)
   })
 

@@ -82,7 +82,7 @@ const buildOf = (name: string, number: number) =>
 
 function window_(delay: Delay) {
   const host = new SlowHost(delay)
-  const [session, ask, notices] = [new Session(), new Ask(), new Notices()]
+  const [session, ask, notices] = [new Session({ throttleAsked: null }), new Ask(), new Notices()]
   const files = new Files(host as unknown as Host, session, ask, notices, () => undefined)
   files.openDemo('')
   return { host, session, ask, notices, files }

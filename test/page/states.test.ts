@@ -6,6 +6,7 @@ import { UncertaintyWork } from '../../src-renderer/questions/hold/uncertainty.s
 import { DriveWork } from '../../src-renderer/questions/hot/drive.svelte.ts'
 import { Side } from '../../src-renderer/questions/side/side.svelte.ts'
 import { questions } from '../../src-renderer/questions/table.ts'
+import { setThrottleCap } from '../../src-renderer/strip/strip-edits.ts'
 import { demoBuild, workspaceWith } from './states.ts'
 
 /** Kept at the end of a test, so that work in this thread does not outlast it. */
@@ -209,5 +210,46 @@ describe('a drive', () => {
     drive.forget()
     expect(drive.rows).toBe(edited)
     expect(drive.work.found).toBeNull()
+  })
+})
+
+describe('a throttle that is looked at', () => {
+  it('is what every number is worked out for, and leaves the build, its undo and work for the build alone', () => {
+    const { workspace } = workspaceWith([RemedyWork, UncertaintyWork])
+    const { session, operating } = workspace
+    const [stored, atFull] = [session.stored, session.checked]
+    operating.throttleAsked = 0.5
+    expect(session.lookedAt).toBe(50)
+    const capped = withEntry(stored, 'controller.throttleCapPercent', 50)
+    expect(session.checked.figures).toEqual(check(completeBuild(capped)).figures)
+    expect(session.checked.limits).toEqual(check(completeBuild(capped)).limits)
+    expect(session.atCap.figures).toEqual(atFull.figures)
+    expect(session.stored).toBe(stored)
+    expect(session.isDirty).toBe(false)
+    expect(workspace.now.groundSpeed).toBe(session.checked.figures.topSpeedMps)
+    expect(workspace.of(RemedyWork).limit).toBe(atFull.limits[0]?.id)
+    expect(workspace.of(UncertaintyWork).bands).toEqual({})
+  })
+
+  it('is never above the build’s cap nor below what a cap may be', () => {
+    const { workspace } = workspaceWith([])
+    const { session, operating } = workspace
+    session.setEntry('less throttle', 'controller.throttleCapPercent', 60)
+    operating.throttleAsked = 0.8
+    expect(session.lookedAt).toBeNull()
+    expect(workspace.throttle).toBe(0.6)
+    operating.throttleAsked = 0
+    expect(session.lookedAt).toBe(1)
+  })
+
+  it('becomes the cap as one undoable step, rounded down so that what it keeps is kept', () => {
+    const { workspace } = workspaceWith([])
+    const { session, operating } = workspace
+    operating.throttleAsked = 0.5779
+    setThrottleCap(workspace, session.lookedAt ?? 0)
+    expect(session.entry('controller.throttleCapPercent')).toBe(57.7)
+    expect(session.lookedAt).toBeNull()
+    session.history.undo()
+    expect(session.isDirty).toBe(false)
   })
 })

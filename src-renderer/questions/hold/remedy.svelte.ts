@@ -31,7 +31,7 @@ export class RemedyWork implements QuestionState {
   /** The limit in question; null where the ledger is empty. */
   readonly limit: string | null = $derived.by(() => {
     const { session, view } = this.#workspace
-    const rows = session.checked.limits
+    const rows = session.atCap.limits
     const chosen = [this.asked, view.limit].find((id) => id !== null && rows.some((row) => row.id === id))
     return chosen ?? rows[0]?.id ?? null
   })

@@ -69,7 +69,8 @@ export class UncertaintyWork implements QuestionState {
   })
 
   get #isTried(): boolean {
-    return this.#workspace.session.preview !== null
+    const { preview, lookedAt } = this.#workspace.session
+    return preview !== null || lookedAt !== null
   }
 
   forget(): void {
