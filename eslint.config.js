@@ -3,6 +3,7 @@ import { defineConfig } from 'eslint/config'
 import tseslint from 'typescript-eslint'
 import { arrowsRule } from './scripts/lint/arrows-rule.js'
 import { effectsRule } from './scripts/lint/effects-rule.js'
+import { unitsRule } from './scripts/lint/units-rule.js'
 
 const impure = 'the engine is pure: the same build gives the same numbers, on any day and machine'
 
@@ -21,7 +22,7 @@ export default defineConfig(
   tseslint.configs.recommended,
   svelte.configs.recommended,
   {
-    plugins: { house: { rules: { arrows: arrowsRule, effects: effectsRule } } },
+    plugins: { house: { rules: { arrows: arrowsRule, effects: effectsRule, units: unitsRule } } },
     rules: {
       'house/arrows': 'error',
       'house/effects': 'error',
@@ -34,6 +35,12 @@ export default defineConfig(
     },
   },
   { files: ['scripts/**', 'src-main/**', 'test/**'], rules: { 'no-console': 'off' } },
+  {
+    files: ['shared-engine/**', 'src-renderer/**', 'src-main/**'],
+    // Numerics know no units: a 2π there is of a Gaussian, a thousandth a step.
+    ignores: ['shared-engine/units/**', 'shared-engine/numeric/**', 'shared-engine/constants.ts'],
+    rules: { 'house/units': 'error' },
+  },
   // A fixture's first argument must be a pattern, even where it takes nothing.
   { files: ['test/window/launch/**'], rules: { 'no-empty-pattern': 'off' } },
   {

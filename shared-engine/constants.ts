@@ -15,6 +15,9 @@ export const modelVersion = 1
 /** What stands below every result: the one wording of it. */
 export const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'
 
+/** A whole turn, rad. As a factor between turns per minute and rad/s it stands in `units/rpm.ts` alone. */
+export const fullTurn = 2 * Math.PI
+
 /** Every physical constant that the engine's formulas use, for workings to quote. */
 export const constants = {
   gravity: {

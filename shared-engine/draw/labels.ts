@@ -76,9 +76,12 @@ function outside(box: Box, frame: Frame): boolean {
   return box.x < frame.x0 || right > frame.x1 + 2 || box.y < frame.y1 - 14 || box.y + box.height > frame.y0
 }
 
-/** A line of at most about 60 points: enough to keep a label off it, and quick. */
+/** Points of a line that are enough to keep a label off it, and quick. */
+const enough = 60
+
+/** A line of about as many points at most. */
 function sparse(line: readonly Point[]): readonly Point[] {
-  const step = Math.ceil(line.length / 60)
+  const step = Math.ceil(line.length / enough)
   return step <= 1 ? line : line.filter((_, index) => index % step === 0 || index === line.length - 1)
 }
 

@@ -1,5 +1,6 @@
 import type { Evaluation } from '../cases/evaluation.ts'
 import { figureRows } from './figure.ts'
+import { kilo, secondsPerMinute } from '../units/factors.ts'
 
 /** Level travel at half of the top speed. */
 export class CruiseFigures {
@@ -12,8 +13,8 @@ export class CruiseFigures {
 export function setCruiseFigures(values: CruiseFigures, e: Evaluation): void {
   const { cruise } = e
   values.cruiseHalfTopPackAmps = cruise.packAmps
-  values.cruiseHalfTopMinutes = cruise.seconds / 60
-  values.cruiseHalfTopKilometres = cruise.metres / 1000
+  values.cruiseHalfTopMinutes = cruise.seconds / secondsPerMinute
+  values.cruiseHalfTopKilometres = cruise.metres / kilo
 }
 
 export const cruiseFigures = figureRows(new CruiseFigures(), setCruiseFigures, {

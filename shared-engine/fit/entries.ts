@@ -29,6 +29,9 @@ export interface FitEntry {
   readonly tell: Tell
 }
 
+/** N·s/m for each newton of weight, to start the drag that grows with speed from. */
+const littleOfWeight = 1e-3
+
 const weightOf = (machine: Machine) => machine.vehicle.mass * gravity
 
 /** Every entry that can be fitted. */
@@ -45,7 +48,7 @@ export const fitEntries: readonly FitEntry[] = [
     path: 'track.internalDragNPerMps',
     unit: 'N s/m',
     block: 'speed',
-    start: (machine) => 0.001 * weightOf(machine),
+    start: (machine) => littleOfWeight * weightOf(machine),
     tell: 'slow-and-fast',
   },
   { path: 'vehicle.dragCoefficient', unit: '1', block: 'speed', start: () => 1, tell: 'fast' },

@@ -59,6 +59,9 @@ export function allResiduals(
   return blocks.flatMap((block) => Array.from(block.residualsOf(machine)))
 }
 
+/** Of its usual size, by which an entry near 0 is still moved. */
+const leastPart = 1e-3
+
 /** ∂ρ/∂value by central differences, all blocks one behind the other; a block that an entry does not move is not asked. */
 export function slopesOf(
   blocks: readonly Block[],
@@ -67,7 +70,7 @@ export function slopesOf(
   sizes: readonly number[],
 ): readonly (readonly number[])[] {
   return values.map((value, at) => {
-    const h = 1e-6 * Math.max(Math.abs(value), 1e-3 * Math.abs(sizes[at] ?? 1))
+    const h = 1e-6 * Math.max(Math.abs(value), leastPart * Math.abs(sizes[at] ?? 1))
     const [above, below] = [machineOf(values.with(at, value + h)), machineOf(values.with(at, value - h))]
     return blocks.flatMap((block) => {
       if (!block.reads.has(machineOf.paths[at] ?? '')) return new Array<number>(block.clusters.length).fill(0)

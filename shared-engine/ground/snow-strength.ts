@@ -1,4 +1,5 @@
 import { power } from '../numeric/power.ts'
+import { kilo } from '../units/factors.ts'
 
 /**
  * Cohesion that a light machine can count on.
@@ -25,7 +26,7 @@ export function usableCohesion(cohesion: number, pressure: number): number {
  * @example snowStrength(1000) // 851
  */
 export function snowStrength(pressure: number): number {
-  return 851 * power(pressure / 1000, 0.823)
+  return 851 * power(pressure / kilo, 0.823)
 }
 
 /**

@@ -5,6 +5,7 @@ import type { ToothPart, TrackPart } from './parts.ts'
 import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
 import { siOf } from './si.ts'
+import { fullTurn } from '../constants.ts'
 
 type StoredTooth = NonNullable<Build['track']['tooth']>
 
@@ -35,7 +36,7 @@ export function trackPartOf(track: Build['track']): TrackPart {
     sprocketTeeth: track.sprocketTeeth,
     loopPitches: track.loopPitches,
     advance,
-    radius: advance / (2 * Math.PI),
+    radius: advance / fullTurn,
     massPerMetre,
     loopMass: massPerMetre * track.loopPitches * pitch,
     pretension: si('pretensionN'),

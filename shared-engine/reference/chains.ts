@@ -66,11 +66,14 @@ function sizeOf(row: (typeof read.sizes)[string]): ChainSize {
   }
 }
 
+/** The 1000 of eq. 17-33. */
+const rollerScale = 1000
+
 /** The pitch's part of both power ratings, pitch in inches. *Source:* Shigley, eqs. 17-32 and 17-33. */
 function ratingTerms(platesFactor: number, rollerFactor: number, inches: number) {
   return {
     platesTerm: platesFactor * inches ** (3 - 0.07 * inches),
-    rollerTerm: 1000 * rollerFactor * inches ** 0.8,
+    rollerTerm: rollerScale * rollerFactor * inches ** 0.8,
   }
 }
 

@@ -1,3 +1,5 @@
+import { kilo, mega, minutesPerHour } from '../units/factors.ts'
+
 /** Exponent of the life equation by what rolls. *Source:* ISO 281. */
 const lifeExponent = { ball: 3, roller: 10 / 3 } as const
 export type BearingKind = keyof typeof lifeExponent
@@ -15,7 +17,7 @@ export type BearingKind = keyof typeof lifeExponent
  */
 export function bearingLifeHours(dynamic: number, load: number, rpm: number, kind: BearingKind): number {
   if (!(load > 0 && rpm > 0)) return NaN
-  return (1e6 / (60 * rpm)) * (dynamic / load) ** lifeExponent[kind]
+  return (mega / (minutesPerHour * rpm)) * (dynamic / load) ** lifeExponent[kind]
 }
 
 /** n d_m at which a greased bearing runs too fast, rpm · mm. *Source:* common practice, no source. */
@@ -32,5 +34,5 @@ export const greasedSpeed = 500_000
  * *Source:* common practice, no source.
  */
 export function bearingSpeed(bore: number, outer: number, rpm: number): number {
-  return (rpm * (bore + outer) * 1000) / 2
+  return (rpm * (bore + outer) * kilo) / 2
 }

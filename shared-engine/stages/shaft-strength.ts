@@ -1,3 +1,5 @@
+import { mega, milli } from '../units/factors.ts'
+
 /**
  * Comparative stress of a round shaft in bending and torsion.
  *
@@ -24,9 +26,6 @@ export interface EnduranceMaterial {
   readonly endurance: number
 }
 
-const megapascal = 1e6
-const millimetre = 1e-3
-
 /**
  * Surface factor of a machined shaft.
  *
@@ -36,7 +35,7 @@ const millimetre = 1e-3
  * @example surfaceFactor(735e6) // 0.7845
  */
 export function surfaceFactor(tensile: number): number {
-  return Math.min(1, 4.51 * (tensile / megapascal) ** -0.265)
+  return Math.min(1, 4.51 * (tensile / mega) ** -0.265)
 }
 
 /**
@@ -48,7 +47,7 @@ export function surfaceFactor(tensile: number): number {
  * @example sizeFactor(0.028) // 0.868
  */
 export function sizeFactor(diameter: number): number {
-  const d = diameter / millimetre
+  const d = diameter / milli
   return d <= 51 ? Math.min(1, 1.24 * d ** -0.107) : 1.51 * d ** -0.157
 }
 

@@ -1,5 +1,6 @@
 import type { RowSprings } from '../geometry/row-springs.ts'
 import type { Sharing } from './sharing.ts'
+import { fullTurn } from '../constants.ts'
 
 /** Room for the rows of a track: more than a sprocket of the schema can engage. */
 export const rowRoom = 256
@@ -88,5 +89,5 @@ export function climbRatioOf(
     }
     behind += force
   }
-  return ((worst / holding) * slope * sprocketTeeth) / (2 * Math.PI)
+  return ((worst / holding) * slope * sprocketTeeth) / fullTurn
 }

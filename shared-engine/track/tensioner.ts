@@ -1,3 +1,5 @@
+import { fullTurn } from '../constants.ts'
+
 /**
  * How a loop is kept tight. `fixed`: a screw holds the wheels apart, so that what one side gains the other loses.
  * `sprung`: a spring or a weight keeps the slack side at the pretension.
@@ -114,7 +116,7 @@ export function liftOffSpeed(hold: LoopHold, pull: number, massPerMetre: number)
  * *Source:* stretch of a turning ring.
  */
 export function standOff(pretension: number, centrifugal: number, length: number, stiffness: number): number {
-  return (Math.max(0, centrifugal - pretension) * length) / (2 * Math.PI * stiffness)
+  return (Math.max(0, centrifugal - pretension) * length) / (fullTurn * stiffness)
 }
 
 /**

@@ -1,10 +1,12 @@
 /** Prefixes of the International System: exact by definition. */
+export const mega = 1e6
 export const kilo = 1000
 export const milli = 1e-3
 
 export const secondsPerMinute = 60
 export const minutesPerHour = 60
 export const secondsPerHour = 3600
+export const secondsPerDay = 86_400
 export const radiansPerDegree = Math.PI / 180
 
 /**

@@ -10,6 +10,9 @@ export function rpmOf(speed: number): number {
   return (speed * 60) / (2 * Math.PI)
 }
 
+/** Turns per minute in one radian per second, for formulas that take it as one number: 60/2π. */
+export const rpmPerRadianPerSecond = 60 / (2 * Math.PI)
+
 /** Angular speed of turns per minute, rad/s: the inverse of {@link rpmOf}. */
 export function angularSpeedOf(rpm: number): number {
   return (rpm * 2 * Math.PI) / 60

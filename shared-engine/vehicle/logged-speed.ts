@@ -1,4 +1,5 @@
 import type { Machine } from '../machine/parts.ts'
+import { secondsPerMinute } from '../units/factors.ts'
 
 /**
  * Ground speed of a logged motor rpm.
@@ -12,12 +13,12 @@ import type { Machine } from '../machine/parts.ts'
  * @example rpmOfGroundSpeed(machine, groundSpeedOfRpm(machine, 6000, 0.1), 0.1) // 6000
  */
 export function groundSpeedOfRpm(machine: Machine, rpm: number, slip: number): number {
-  return (rpm / 60) * (machine.track.advance / machine.train.ratio) * (1 - slip)
+  return (rpm / secondsPerMinute) * (machine.track.advance / machine.train.ratio) * (1 - slip)
 }
 
 /** Motor rpm of a ground speed: the inverse of {@link groundSpeedOfRpm}. */
 export function rpmOfGroundSpeed(machine: Machine, speed: number, slip: number): number {
-  return (speed * 60 * machine.train.ratio) / (machine.track.advance * (1 - slip))
+  return (speed * secondsPerMinute * machine.train.ratio) / (machine.track.advance * (1 - slip))
 }
 
 /**
@@ -29,5 +30,5 @@ export function rpmOfGroundSpeed(machine: Machine, speed: number, slip: number):
  * *Source:* {@link groundSpeedOfRpm}, solved for G.
  */
 export function ratioForSpeedAtRpm(machine: Machine, speed: number, rpm: number, slip: number): number {
-  return ((rpm / 60) * machine.track.advance * (1 - slip)) / speed
+  return ((rpm / secondsPerMinute) * machine.track.advance * (1 - slip)) / speed
 }

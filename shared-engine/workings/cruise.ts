@@ -6,6 +6,7 @@ import type { Draft } from './draft.ts'
 import { shearStrength, soilBooks, standingResistance } from './footing.ts'
 import { air, dutyForCurrent, internalDrag } from './motion.ts'
 import { firstOf, needingTop, type Missing, type Subject } from './subject.ts'
+import { kilo, secondsPerMinute } from '../units/factors.ts'
 
 const level = 'level travel at half of the top speed, on this ground, at the given charge and temperatures'
 
@@ -106,7 +107,7 @@ const cruiseHalfTopMinutes: Subject = {
     d.entry('s_r', 'service.reservePercent')
     d.figure('I_p', 'cruiseHalfTopPackAmps')
     d.step('t', ['duration', 'time to the reserve'], 'Q * (s - s_r) / I_p', cruise.seconds)
-    d.step('t_m', ['minutes', 'time to the reserve'], 't / 60', cruise.seconds / 60)
+    d.step('t_m', ['minutes', 'time to the reserve'], 't / 60', cruise.seconds / secondsPerMinute)
   },
 }
 
@@ -121,7 +122,7 @@ const cruiseHalfTopKilometres: Subject = {
     d.figure('t_m', 'cruiseHalfTopMinutes')
     d.figure('v_top', 'topSpeedMps')
     d.step('v', ['speed', 'half of the top speed'], 'v_top / 2', cruise.groundSpeed)
-    d.step('s', ['kilometres', 'distance to the reserve'], 't_m * 60 * v / 1000', cruise.metres / 1000)
+    d.step('s', ['kilometres', 'distance to the reserve'], 't_m * 60 * v / 1000', cruise.metres / kilo)
   },
 }
 

@@ -7,12 +7,13 @@ import { oneLine } from '../../shared-engine/mistakes/shown.ts'
 import type { Io } from './io.ts'
 import { readUpTo } from './read-up-to.ts'
 import { mistake, report } from './trouble.ts'
+import { toEngine } from '../../shared-engine/units/convert.ts'
 
 /** A named pipe is opened at once, where opening it would wait for ever if nobody writes. */
 const withoutWaiting = constants.O_RDONLY | constants.O_NONBLOCK
 /** ms that a named pipe is given until its first byte. */
 const patience = 5000
-const nothingCame = `it is a pipe, and nobody wrote to it for ${patience / 1000} s`
+const nothingCame = `it is a pipe, and nobody wrote to it for ${toEngine(patience, 'time', 'ms')} s`
 
 /** The name that stands for standard input. */
 const standardInput = '-'

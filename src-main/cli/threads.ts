@@ -8,6 +8,7 @@ import { jobTable } from '../../shared-engine/jobs/table.ts'
 import { threadTools } from './thread-tools.ts'
 import type { Io } from './io.ts'
 import { progressText } from './until-stopped.ts'
+import { toEngine } from '../../shared-engine/units/convert.ts'
 
 /** Most threads that a person may ask for. */
 export const mostThreads = 64
@@ -80,7 +81,7 @@ export async function runOnThreads<Input, Part, Outcome>(
     const now = performance.now()
     if (now - shownAt < pace) return
     shownAt = now
-    io.progress?.(progressText(job.done(), job.total, (now - begun) / 1000))
+    io.progress?.(progressText(job.done(), job.total, toEngine(now - begun, 'time', 'ms')))
   })
   const stop = () => job.stop()
   process.once('SIGINT', stop)

@@ -1,5 +1,6 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Io } from './io.ts'
+import { toEngine } from '../../shared-engine/units/convert.ts'
 
 /** ms between two words about how far it is. */
 const pace = 200
@@ -23,7 +24,7 @@ export async function untilStopped(
     const now = performance.now()
     if (now - last < pace) return
     last = now
-    io.progress?.(progressText(done, total, (now - begun) / 1000, unit))
+    io.progress?.(progressText(done, total, toEngine(now - begun, 'time', 'ms'), unit))
   }
   process.once('SIGINT', stop)
   try {

@@ -10,6 +10,7 @@ import { makeStates, type Question, type QuestionState, type QuestionStateClass 
 import { Session } from './session.svelte.ts'
 import { Tip } from './tip.svelte.ts'
 import { View } from './view.svelte.ts'
+import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
 export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos'
@@ -49,7 +50,7 @@ export class Workspace {
   /** Where the speed axes end, m/s: a little past the fastest that the belt can run at the build's own cap. */
   readonly reach: number = $derived.by(() => {
     const { machine, figures } = this.session.atCap
-    const free = ((figures.freeRpm ?? 0) / 60) * (machine.track.advance / machine.train.ratio)
+    const free = groundSpeedOfRpm(machine, figures.freeRpm ?? 0, 0)
     return Math.max(free * 1.05, (figures.topSpeedMps ?? 0) * 1.1, 0.1)
   })
 

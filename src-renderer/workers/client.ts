@@ -8,6 +8,7 @@ import {
 } from '../../shared-engine/jobs/run.ts'
 import { webThread, type Loss, type Thread } from './web-thread.ts'
 import { workFor } from './work.ts'
+import { toEngine } from '../../shared-engine/units/convert.ts'
 
 /**
  * Long work for a view: the engine's jobs on threads beside the window's own.
@@ -258,7 +259,11 @@ class StartedJob<Input, Part, Outcome> implements Started {
     if (running === null) return
     this.#running = null
     this.#leave(end.type !== 'stopped')
-    this.#watch.ended({ end, outcome: running.outcome(), seconds: (performance.now() - this.#begun) / 1000 })
+    this.#watch.ended({
+      end,
+      outcome: running.outcome(),
+      seconds: toEngine(performance.now() - this.#begun, 'time', 'ms'),
+    })
   }
 
   #heard(): void {
@@ -271,7 +276,7 @@ class StartedJob<Input, Part, Outcome> implements Started {
     const share = done / running.total
     const gone = now - this.#begun
     const sure = share >= tellFrom || (share > 0 && gone >= tellAfter)
-    const secondsLeft = sure ? ((gone / 1000) * (1 - share)) / share : null
+    const secondsLeft = sure ? (toEngine(gone, 'time', 'ms') * (1 - share)) / share : null
     this.#watch.progress?.({ done, total: running.total, secondsLeft, outcome: running.outcome() })
   }
 }

@@ -90,6 +90,29 @@ describe('lint bites', () => {
       `<script lang="ts">\n${effect('x = 1', 'let { x = $bindable() } = $props()')}\n</script>`,
       'house/effects',
     ],
+    ['minutes by hand', 'shared-engine/pack/x.ts', 'export const f = (s: number) => s / 60', 'house/units'],
+    ['hours by hand', 'src-main/x.ts', 'export const f = (h: number) => h * 3600', 'house/units'],
+    ['a hand-made kilo', 'src-renderer/x.ts', 'export const f = (m: number) => -1e3 * m', 'house/units'],
+    [
+      'a hand-made milli',
+      'shared-engine/pack/x.ts',
+      'export const f = (m: number) => m * 0.001',
+      'house/units',
+    ],
+    ['a sum made hours', 'src-main/x.ts', 'let a = 7200\na /= 3600\nexport { a }', 'house/units'],
+    ['2π', 'shared-engine/track/x.ts', 'export const f = (n: number) => n * 2 * Math.PI', 'house/units'],
+    [
+      'degrees by hand',
+      'shared-engine/draw/x.ts',
+      'export const f = (a: number) => (a * 180) / Math.PI',
+      'house/units',
+    ],
+    [
+      'minutes by hand in markup',
+      'src-renderer/parts/X.svelte',
+      '<script lang="ts">\n  const s = 90\n</script>\n\n{s / 60}',
+      'house/units',
+    ],
     ['talk in the page', 'src-renderer/x.ts', "console.log('x')", 'no-console'],
   ])('on %s', async (_what, file, text, rule) => {
     expect(await broken(file, text)).toContain(rule)
@@ -99,6 +122,24 @@ describe('lint bites', () => {
     const text =
       "import { z } from 'zod'\nimport { constants } from '../constants.ts'\nexport const a = [z, constants]\n"
     expect(await broken('shared-engine/pack/x.ts', text)).toEqual([])
+  })
+
+  it.each([
+    ['where units are kept', 'shared-engine/units/x.ts', 'export const f = (s: number) => s / 60'],
+    ['in numerics', 'shared-engine/numeric/x.ts', 'export const f = (s: number) => s * 2 * Math.PI'],
+    ['of a number that only stands there', 'shared-engine/pack/x.ts', 'export const most = [60, 1000, 1e-3]'],
+    [
+      'of a circle that is no turn',
+      'shared-engine/pack/x.ts',
+      'export const f = (d: number) => (d ** 2 * Math.PI) / 4',
+    ],
+    [
+      'of powers of ten that are steps',
+      'shared-engine/pack/x.ts',
+      'export const f = (x: number) => 1e-6 * x',
+    ],
+  ])('and says nothing of units %s', async (_what, file, text) => {
+    expect(await broken(file, text)).not.toContain('house/units')
   })
 
   it.each([

@@ -1,6 +1,7 @@
 import type { Point } from '../scene.ts'
 import { polar, px, degrees } from './outline.ts'
 import type { LinkPlace } from '../power-path-scene.ts'
+import { fullTurn } from '../../constants.ts'
 
 /** A wheel that a closed loop runs round, all on its inside; radius to the loop's pitch line. */
 export interface LoopWheel {
@@ -52,9 +53,8 @@ function tangentNormal(from: LoopWheel, to: LoopWheel): number {
 
 /** Angle in 0 … 2π; a hair below a full turn counts as none. */
 function sweepOf(angle: number): number {
-  const turn = 2 * Math.PI
-  const sweep = ((angle % turn) + turn) % turn
-  return turn - sweep < 1e-9 ? 0 : sweep
+  const sweep = ((angle % fullTurn) + fullTurn) % fullTurn
+  return fullTurn - sweep < 1e-9 ? 0 : sweep
 }
 
 /**
@@ -76,7 +76,7 @@ export function loopRound(wheels: readonly LoopWheel[], pitch: number): Loop {
     const to = polar(leaving, next.radius, next.centre)
     const run = Math.hypot(to.x - from.x, to.y - from.y)
     const arc = sweep * wheel.radius
-    const arcPitches = wheel.teeth === undefined ? arc / pitch : (sweep / (2 * Math.PI)) * wheel.teeth
+    const arcPitches = wheel.teeth === undefined ? arc / pitch : (sweep / fullTurn) * wheel.teeth
     return [
       { piece: 'arc', wheel, from: arriving, sweep, length: arc, pitches: arcPitches },
       { piece: 'run', from, to, length: run, pitches: run / pitch },

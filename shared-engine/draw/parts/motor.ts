@@ -1,6 +1,7 @@
 import type { Shape } from '../scene.ts'
 import { circlePath, degrees, pathOf, polar } from './outline.ts'
 import type { DrawnPart, Turning } from './part.ts'
+import { fullTurn } from '../../constants.ts'
 
 const radius = 33
 
@@ -8,7 +9,7 @@ const radius = 33
 function magnets(poles: number): Shape[] {
   const outer = radius - 4
   const inner = radius - 9
-  const span = (2 * Math.PI) / poles
+  const span = fullTurn / poles
   const magnet = (index: number): string => {
     const from = (index - 0.42) * span
     const to = (index + 0.42) * span

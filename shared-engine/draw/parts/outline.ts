@@ -1,4 +1,6 @@
 import type { Point } from '../scene.ts'
+import { fullTurn } from '../../constants.ts'
+import { fromEngine } from '../../units/convert.ts'
 
 /** A point from an angle (rad, clockwise as drawn) and a distance, about the origin or `about`. */
 export function polar(angle: number, radius: number, about: Point = { x: 0, y: 0 }): Point {
@@ -36,10 +38,10 @@ export function turned(points: readonly Point[], angle: number): Point[] {
 
 /** One tooth's outline repeated round a wheel: `tooth` is centred on angle 0. */
 export function roundWheel(tooth: readonly Point[], teeth: number): Point[] {
-  return Array.from({ length: teeth }, (_, index) => turned(tooth, (2 * Math.PI * index) / teeth)).flat()
+  return Array.from({ length: teeth }, (_, index) => turned(tooth, (fullTurn * index) / teeth)).flat()
 }
 
 /** Degrees from radians, for turning groups. */
 export function degrees(radians: number): number {
-  return (radians * 180) / Math.PI
+  return fromEngine(radians, 'angle')
 }

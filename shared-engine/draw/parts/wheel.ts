@@ -1,5 +1,6 @@
 import type { GroupShape, Point, Shape } from '../scene.ts'
 import { circlePath, polar } from './outline.ts'
+import { fullTurn } from '../../constants.ts'
 
 /** What a wheel looks like inside its teeth; radii in px. */
 interface WheelLook {
@@ -20,7 +21,7 @@ function lightening(rootRadius: number): string {
   const holes = rootRadius < 60 ? 5 : 6
   const radius = rootRadius * 0.16
   return Array.from({ length: holes }, (_, index) =>
-    circlePath(radius, polar((2 * Math.PI * (index + 0.5)) / holes, rootRadius * 0.6)),
+    circlePath(radius, polar((fullTurn * (index + 0.5)) / holes, rootRadius * 0.6)),
   ).join('')
 }
 

@@ -4,6 +4,7 @@ import { pieceSeconds, piecesOf } from '../pieces.ts'
 import type { Prepared, Track } from '../prepare.ts'
 import { wholeSpans } from '../whole-seconds.ts'
 import type { Block } from './block.ts'
+import { angularSpeedOf } from '../../units/rpm.ts'
 
 /** Means over one second. */
 interface Second {
@@ -73,7 +74,7 @@ export function voltsBlock({ tracks, noise, mostAmps }: Prepared): Block {
     volts: noise.get('packVolts')?.sigma ?? NaN,
     duty: noise.get('duty')?.sigma ?? NaN,
     amps: noise.get('motorAmps')?.sigma ?? NaN,
-    speed: ((noise.get('motorRpm')?.sigma ?? NaN) * 2 * Math.PI) / 60,
+    speed: angularSpeedOf(noise.get('motorRpm')?.sigma ?? NaN),
   }
   const used: { second: Second; cluster: string; segment: number; seconds: number }[] = []
   for (const track of tracks) {

@@ -4,6 +4,7 @@ import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
 import { medianOf } from '../order-statistics.ts'
 import { integralOf, type Integral } from './integral.ts'
+import { secondsPerMinute } from '../../units/factors.ts'
 
 /** Charge and energy that a log tells of, A·s and J. */
 export interface LoggedCharge {
@@ -93,7 +94,7 @@ export function minutesLeftOf(
   const [minutesFrom, amount] = found
   const used = amount ?? NaN
   const left = Math.max(0, pack.capacity * (full - pack.reserve) - used)
-  return { minutesLeft: (left / used) * (seconds / 60), minutesFrom }
+  return { minutesLeft: (left / used) * (seconds / secondsPerMinute), minutesFrom }
 }
 
 /** State of charge of a resting voltage: the curve read the other way, held past its ends. */

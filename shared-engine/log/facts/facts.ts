@@ -11,6 +11,7 @@ import { chargeOf, minutesLeftOf, restCellVoltsOf, type ChargeSource, type Logge
 import { integralOf } from './integral.ts'
 import { momentOf, mostOf, peaksOf, type Moment, type Most } from './moments.ts'
 import { sharesOf, type Shares } from './shares.ts'
+import { kilo, secondsPerHour } from '../../units/factors.ts'
 
 /** What a log says of the run as a whole; SI, null where it cannot say. */
 export interface LogFacts extends LoggedCharge, Shares {
@@ -130,6 +131,9 @@ function rmsOf(data: LogData, currents: Currents): number | null {
 /** m below which a consumption says nothing. */
 const leastDistance = 10
 
+/** J/m in one W·h/km. */
+const joulesPerMetre = secondsPerHour / kilo
+
 /** W·h for a kilometre: by the energy integrated, else counted, else by the charge counted and the mean volts. */
 function consumptionOf(data: LogData, charge: LoggedCharge, distance: number | null): number | null {
   if (distance === null || distance < leastDistance) return null
@@ -140,5 +144,5 @@ function consumptionOf(data: LogData, charge: LoggedCharge, distance: number | n
       : volts.samples.reduce((sum, row) => sum + (volts.values[row] ?? 0), 0) / volts.samples.length
   const counted = charge.chargeCCounted === null ? NaN : charge.chargeCCounted * mean
   const joules = charge.energyJIntegrated ?? charge.energyJCounted ?? counted
-  return finiteOrNull(joules / 3.6 / distance)
+  return finiteOrNull(joules / joulesPerMetre / distance)
 }

@@ -1,3 +1,5 @@
+import { kilo, minutesPerHour, secondsPerDay, secondsPerHour, secondsPerMinute } from '../../units/factors.ts'
+
 /** What a cell says of time: a time of day, a date with a time, or a date alone. */
 export type TimeForm = 'clock' | 'moment' | 'day'
 
@@ -45,7 +47,7 @@ function clockSeconds(text: string): number | null {
     hours = (hours % 12) + (half.toLowerCase() === 'p' ? 12 : 0)
   }
   const seconds = fraction === undefined ? Number(second) : Number(`${second}.${fraction}`)
-  return hours * 3600 + Number(minute) * 60 + seconds
+  return hours * secondsPerHour + Number(minute) * secondsPerMinute + seconds
 }
 
 function readDate(cell: string): WrittenTime | null {
@@ -64,12 +66,12 @@ function readDate(cell: string): WrittenTime | null {
 /** `hh:mm` behind a date is no `m:s`. */
 function hourAndMinute(text: string): number | null {
   const found = /^(\d{1,2})$/.exec(text)
-  return found === null ? null : Number(found[1]) * 3600
+  return found === null ? null : Number(found[1]) * secondsPerHour
 }
 
 function zoneSeconds(zoned: RegExpExecArray | null): number {
   if (zoned === null || zoned[3] === undefined) return 0
-  const size = Number(zoned[4]) * 3600 + Number(zoned[5] ?? '0') * 60
+  const size = Number(zoned[4]) * secondsPerHour + Number(zoned[5] ?? '0') * secondsPerMinute
   return zoned[3] === '+' ? size : -size
 }
 
@@ -98,7 +100,7 @@ function daysOf(year: number, month: number, day: number): number | null {
   const ofEra = marchYear - era * 400
   const ofYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + day - 1
   const days = ofEra * 365 + Math.floor(ofEra / 4) - Math.floor(ofEra / 100) + ofYear
-  return (era * 146_097 + days - 719_468) * 86_400
+  return (era * 146_097 + days - 719_468) * secondsPerDay
 }
 
 /**
@@ -108,11 +110,14 @@ function daysOf(year: number, month: number, day: number): number | null {
  * @example momentText(0) // '1970-01-01T00:00:00.000'
  */
 export function momentText(seconds: number): string {
-  const milliseconds = Math.round(seconds * 1000)
-  const days = Math.floor(milliseconds / 86_400_000)
-  const rest = milliseconds - days * 86_400_000
+  const [second, day] = [kilo, kilo * secondsPerDay]
+  const milliseconds = Math.round(seconds * second)
+  const days = Math.floor(milliseconds / day)
+  const rest = milliseconds - days * day
+  const whole = Math.floor(rest / second)
+  const minutes = Math.floor(whole / secondsPerMinute)
   const two = (value: number, width = 2) => String(value).padStart(width, '0')
-  const clock = `${two(Math.floor(rest / 3_600_000))}:${two(Math.floor(rest / 60_000) % 60)}:${two(Math.floor(rest / 1000) % 60)}.${two(rest % 1000, 3)}`
+  const clock = `${two(Math.floor(minutes / minutesPerHour))}:${two(minutes % minutesPerHour)}:${two(whole % secondsPerMinute)}.${two(rest % second, 3)}`
   return `${dayText(days)}T${clock}`
 }
 

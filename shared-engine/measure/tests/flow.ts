@@ -1,4 +1,5 @@
 import { output, type GuidedTest } from '../kind.ts'
+import { secondsPerMinute } from '../../units/factors.ts'
 
 /**
  * Coolant flow by the bucket: 60 kg/(ρ s), l/min.
@@ -9,6 +10,6 @@ export const flow: GuidedTest = {
   id: 'flow',
   outputs: (bench) => {
     const put = { m: bench.mean('kg'), rho: bench.plain('densityKgPerL'), s: bench.mean('seconds') }
-    return { flow: output((60 * put.m) / put.rho / put.s, '60 * m / rho / s', put) }
+    return { flow: output((secondsPerMinute * put.m) / put.rho / put.s, '60 * m / rho / s', put) }
   },
 }

@@ -1,5 +1,6 @@
 import { gravity } from '../../constants.ts'
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Tension that breaks the next loop, and the belt speed at which its own mass would: T = g kg lever/strands,
@@ -22,7 +23,7 @@ export const loopBreak: GuidedTest = {
       ...(both
         ? {
             burstMps: output(
-              Math.sqrt((tension - N_0) / (grams / 1000)),
+              Math.sqrt((tension - N_0) / (grams / kilo)),
               `sqrt((${formula} - N_0) / (q / 1000))`,
               { ...put, N_0, q: grams },
             ),

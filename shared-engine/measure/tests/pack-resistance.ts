@@ -1,5 +1,6 @@
 import { cellResistanceFactor } from '../../reference/chemistry.ts'
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Resistance of one cell at 25 °C from the pack's sag: V = a − R I, R shared by the cells once the wiring is taken off.
@@ -15,14 +16,14 @@ export const packResistance: GuidedTest = {
     const wiring = bench.entry('pack.wiringResistanceMilliohm')
     const cold = cellResistanceFactor(bench.mean('packCelsius'))
     return {
-      cell: output(((-1000 * b - wiring) * parallel) / series / cold, '(-1000 * b - R_w) * P / S / c_T', {
+      cell: output(((-kilo * b - wiring) * parallel) / series / cold, '(-1000 * b - R_w) * P / S / c_T', {
         b,
         R_w: wiring,
         P: parallel,
         S: series,
         c_T: cold,
       }),
-      pack: output(-1000 * b, '-1000 * b', { b }),
+      pack: output(-kilo * b, '-1000 * b', { b }),
       openVolts: output(a, 'a', { a }),
     }
   },

@@ -1,4 +1,5 @@
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Slip by tape and turns: 1 − way/(turns · teeth · pitch).
@@ -16,7 +17,7 @@ export const slip: GuidedTest = {
     }
     return {
       slip: output(
-        100 * (1 - (put.d * 1000) / (put.n * put.z * put.p)),
+        100 * (1 - (put.d * kilo) / (put.n * put.z * put.p)),
         '100 * (1 - 1000 * d / (n * z * p))',
         put,
       ),

@@ -1,4 +1,5 @@
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Pretension by the note of a span: T = 4 m′ L² f².
@@ -13,7 +14,7 @@ export const spanFrequency: GuidedTest = {
     const grams = bench.entry('track.massGPerM')
     return {
       tension: output(
-        4 * (grams / 1000) * (span / 1000) ** 2 * hertz ** 2,
+        4 * (grams / kilo) * (span / kilo) ** 2 * hertz ** 2,
         '4 * q / 1000 * (L / 1000)^2 * f^2',
         { q: grams, L: span, f: hertz },
       ),

@@ -1,6 +1,7 @@
 import { copperTemperatureCoefficient } from '../../constants.ts'
 import { windingResistanceAt } from '../../motor/constants.ts'
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Winding resistance lead to lead, brought to 20 °C: R_20 = b/[1 + α (T − 20)], b the slope of volts over amps.
@@ -13,12 +14,12 @@ export const windingResistance: GuidedTest = {
   outputs: (bench, [a = NaN, b = NaN]) => {
     const winding = bench.mean('windingCelsius')
     return {
-      resistance: output((1000 * b) / windingResistanceAt(1, winding), '1000 * b / (1 + alpha * (T - 20))', {
+      resistance: output((kilo * b) / windingResistanceAt(1, winding), '1000 * b / (1 + alpha * (T - 20))', {
         b,
         alpha: copperTemperatureCoefficient,
         T: winding,
       }),
-      asMeasured: output(1000 * b, '1000 * b', { b }),
+      asMeasured: output(kilo * b, '1000 * b', { b }),
       offsetVolts: output(a, 'a', { a }),
     }
   },

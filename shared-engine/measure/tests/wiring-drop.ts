@@ -1,4 +1,5 @@
 import { output, type GuidedTest } from '../kind.ts'
+import { kilo } from '../../units/factors.ts'
 
 /**
  * Resistance of leads, plugs and joints: slope of the drop along plus and minus over amps.
@@ -14,5 +15,5 @@ export const wiringDrop: GuidedTest = {
       y: bench.column('plusVolts').map((plus, row) => plus + (minus[row] ?? 0)),
     }
   },
-  outputs: (_, [, b = NaN]) => ({ wiring: output(1000 * b, '1000 * b', { b }) }),
+  outputs: (_, [, b = NaN]) => ({ wiring: output(kilo * b, '1000 * b', { b }) }),
 }

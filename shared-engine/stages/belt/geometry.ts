@@ -1,3 +1,5 @@
+import { fullTurn } from '../../constants.ts'
+
 /** Two pulleys and the open toothed belt round them. */
 export interface BeltDrive {
   /** m. */
@@ -10,7 +12,7 @@ export interface BeltDrive {
 
 /** Pitch radius of a pulley, m: r = p z/2π. *Source:* ISO 5294, pitch diameter. */
 export function pulleyRadius(pitch: number, teeth: number): number {
-  return (pitch * teeth) / (2 * Math.PI)
+  return (pitch * teeth) / fullTurn
 }
 
 /**

@@ -16,6 +16,7 @@ import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'
 import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
 import { chainWheelRadius } from './geometry.ts'
 import { allowedChainTension, chainPowerRating, chainSafety, chainTension } from './physics.ts'
+import { rpmPerRadianPerSecond } from '../../units/rpm.ts'
 
 function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
   const stage = stageOf(d, number, 'chain')
@@ -64,7 +65,7 @@ function chainRating(d: Draft, number: number, stage: ChainStage, speed: number,
   const path = `stages.${number - 1}`
   const [driver, driven] = [`z_a${number}`, `z_b${number}`]
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-  const turns = ((speed * stage.driverTeeth) / smaller) * (60 / (2 * Math.PI))
+  const turns = ((speed * stage.driverTeeth) / smaller) * rpmPerRadianPerSecond
   d.entry(driver, `${path}.driverTeeth`)
   d.entry(driven, `${path}.drivenTeeth`)
   d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`, smaller)

@@ -1,6 +1,7 @@
 import type { ChainStage } from './machine.ts'
-import { horsepower } from '../../constants.ts'
+import { horsepower, fullTurn } from '../../constants.ts'
 import { power } from '../../numeric/power.ts'
+import { rpmPerRadianPerSecond } from '../../units/rpm.ts'
 
 /** Breaking strength over working tension. *Source:* common practice, no source. */
 export const chainSafety = 8
@@ -35,7 +36,7 @@ export function allowedChainTension(stage: ChainStage): number {
  * *Source:* Shigley, eqs. 17-32 and 17-33 (N, n of the smaller wheel, P in inches); 1 hp = 745.699872 W.
  */
 export function chainPowerRating(stage: ChainStage, speed: number): number {
-  const turns = speed * stage.smallerTurns * (60 / (2 * Math.PI))
+  const turns = speed * stage.smallerTurns * rpmPerRadianPerSecond
   const plates = stage.platesTerm * power(turns, 0.9)
   const rollers = stage.rollerTerm / (turns * Math.sqrt(turns))
   return Math.min(plates, rollers) * stage.strandFactor * horsepower
@@ -76,7 +77,7 @@ export function chainFitOf(
   if (stage.centre === null) return null
   const pitches = stage.centre / stage.pitch
   const halfSum = (stage.driverTeeth + stage.drivenTeeth) / 2
-  const spread = ((stage.drivenTeeth - stage.driverTeeth) / (2 * Math.PI)) ** 2
+  const spread = ((stage.drivenTeeth - stage.driverTeeth) / fullTurn) ** 2
   const exactLinks = 2 * pitches + halfSum + spread / pitches
   const links = 2 * Math.round(exactLinks / 2)
   const straight = links - halfSum

@@ -4,6 +4,7 @@ import { linkPlaces, loopRound } from '../../draw/parts/loop.ts'
 import type { LinkLie, Loop, LoopWheel } from '../../draw/parts/loop.ts'
 import { degrees } from '../../draw/parts/outline.ts'
 import type { Turning } from '../../draw/parts/part.ts'
+import { fullTurn } from '../../constants.ts'
 
 /** Two wheels and what runs round them, in m, driver at the origin, driven to its right. */
 export interface Drive {
@@ -35,7 +36,7 @@ export function gapPhase(loop: Loop, wheelIndex: number, teeth: number): number 
   const arc = loop.pieces[2 * wheelIndex]
   if (arc === undefined || arc.piece !== 'arc') return 0
   const toFirstLink = Math.ceil(before - 1e-9) - before
-  return arc.from + (2 * Math.PI * (toFirstLink + 0.5)) / teeth
+  return arc.from + (fullTurn * (toFirstLink + 0.5)) / teeth
 }
 
 function loopAt(form: DriveForm, centre: number): Loop {

@@ -1,9 +1,10 @@
 import type { Checked, TrackSpeedPoint } from '../../../shared-engine/index.ts'
 import type { LoopTension } from '../../../shared-engine/draw/plots/loop-tension.ts'
+import { groundSpeedOfRpm } from '../../../shared-engine/vehicle/logged-speed.ts'
 
 /** What the plot of the loop's tension shows, from the check and the curves over speed. */
 export function tensionOf({ machine, figures }: Checked, overSpeed: readonly TrackSpeedPoint[]): LoopTension {
-  const { breakingTension, pretension, advance } = machine.track
+  const { breakingTension, pretension } = machine.track
   const freeRpm = figures.freeRpm ?? 0
   return {
     beltSpeed: overSpeed.map((point) => point.beltSpeed),
@@ -13,6 +14,6 @@ export function tensionOf({ machine, figures }: Checked, overSpeed: readonly Tra
     centrifugal: overSpeed.map((point) => point.centrifugal),
     breaking: breakingTension,
     burstSpeed: figures.burstBeltSpeedMps,
-    freeBeltSpeed: (freeRpm / 60) * (advance / machine.train.ratio),
+    freeBeltSpeed: groundSpeedOfRpm(machine, freeRpm, 0),
   }
 }
