@@ -62,10 +62,19 @@ function stageOf(kind: StageKindId, before: StoredStage): StoredStage {
 }
 
 /** Teeth of a reduction; those of a gearbox are the nearest to its ratio. */
+const teeth: { readonly [K in StageKindId]: (stage: Extract<StoredStage, { kind: K }>) => Teeth } = {
+  gear: (stage) => stage,
+  belt: (stage) => stage,
+  chain: (stage) => stage,
+  fixed: ({ ratio }) => {
+    const driverTeeth = 12
+    return { driverTeeth, drivenTeeth: Math.min(1000, Math.max(4, Math.round(driverTeeth * ratio))) }
+  },
+}
+
 function teethOf(stage: StoredStage): Teeth {
-  if (stage.kind !== 'fixed') return stage
-  const driverTeeth = 12
-  return { driverTeeth, drivenTeeth: Math.min(1000, Math.max(4, Math.round(driverTeeth * stage.ratio))) }
+  const of = teeth[stage.kind] as (stage: StoredStage) => Teeth
+  return of(stage)
 }
 
 /** A new reduction to start from: one to one, so that it changes nothing until its teeth are entered. */
