@@ -99,7 +99,6 @@ export const contract = {
     takes: z.tuple([exportKind, name, bytes]),
     gives: z.string().nullable(),
   },
-  exportPdf: { channel: channels.exportPdf, takes: z.tuple([name]), gives: z.string().nullable() },
   keep: { channel: channels.keep, takes: z.tuple([work]), gives: z.null() },
   forget: { channel: channels.forget, takes: z.tuple([]), gives: z.null() },
   discardRecovered: { channel: channels.discardRecovered, takes: z.tuple([id]), gives: z.null() },

@@ -10,7 +10,6 @@ const filters = {
   html: { name: 'Page (HTML)', extensions: ['html'] },
   md: { name: 'Text (Markdown)', extensions: ['md'] },
   json: { name: 'Data (JSON)', extensions: ['json'] },
-  pdf: { name: 'Sheet (PDF)', extensions: ['pdf'] },
 } satisfies Record<string, FileFilter>
 
 /** Where the last dialog ended, for the next one. */

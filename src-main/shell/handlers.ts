@@ -1,6 +1,6 @@
 import os from 'node:os'
 import path from 'node:path'
-import { app, type BrowserWindow } from 'electron'
+import { app } from 'electron'
 import { failed, succeeded, type Result } from '../../shared-engine/mistakes/mistake.ts'
 import type { Handlers } from '../bridge/receive.ts'
 import { askOpen, askSave } from '../files/dialogs.ts'
@@ -117,31 +117,16 @@ function fileHandlers(
   }
 }
 
-function exportHandlers({ disk, windows }: HandlerParts): Some<'exportFile' | 'exportPdf'> {
-  const write = async (
-    window: BrowserWindow,
-    kind: Parameters<typeof askSave>[1],
-    name: string,
-    make: Make,
-  ) => {
-    const file = await askSave(window, kind, name)
-    if (file === null) return done
-    const saved = await saveAtomically(disk, { file, bytes: await make(), replaces: 'anything' })
-    return saved.ok ? succeeded(path.basename(file)) : saved
-  }
+function exportHandlers({ disk, windows }: HandlerParts): Some<'exportFile'> {
   return {
-    exportFile: (owner, kind, name, bytes) =>
-      write(windowOf(windows, owner).window, kind, name, async () => bytes),
-    exportPdf(owner, name) {
-      const { window } = windowOf(windows, owner)
-      // Size and margins are the print style's own.
-      const pdf = () => window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true })
-      return write(window, 'pdf', name, pdf)
+    async exportFile(owner, kind, name, bytes) {
+      const file = await askSave(windowOf(windows, owner).window, kind, name)
+      if (file === null) return done
+      const saved = await saveAtomically(disk, { file, bytes, replaces: 'anything' })
+      return saved.ok ? succeeded(path.basename(file)) : saved
     },
   }
 }
-
-type Make = () => Promise<Uint8Array>
 
 function workHandlers({
   windows,

@@ -36,10 +36,8 @@ export interface Host {
   save(handle: FileHandle, text: string, fingerprint: string | 'overwrite'): Promise<Result<SavedFile>>
   /** Asks for a name and place first. */
   saveAs(suggestedName: string, text: string): Promise<Result<SavedFile> | null>
-  /** A drawing, a table or a sheet, written where the person says. The answer is the file's name. */
+  /** A drawing or a table, written where the person says. The answer is the file's name. */
   exportFile(kind: ExportKind, suggestedName: string, content: Uint8Array): Promise<Result<string> | null>
-  /** The page as its print style shows it, as PDF (the browser asks in its own print dialog). */
-  exportPdf(suggestedName: string): Promise<Result<string> | null>
 
   /** Keeps unsaved work against a crash or power cut. Call within 1 s of a change; replaces what was kept before. */
   keep(work: UnsavedWork): Promise<Result<null>>

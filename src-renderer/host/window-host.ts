@@ -20,7 +20,6 @@ export async function windowHost(bridge: Bridge): Promise<Host> {
     save: (handle, text, fingerprint) => bridge.save(handle, text, fingerprint),
     saveAs: (name, text) => cancelled(bridge.saveAs(plainName(name), text)),
     exportFile: (kind, name, content) => cancelled(bridge.exportFile(kind, plainName(name), content)),
-    exportPdf: (name) => cancelled(bridge.exportPdf(plainName(name))),
     keep: (work) => bridge.keep(work),
     forget: async () => void (await bridge.forget()),
     discardRecovered: async (id) => void (await bridge.discardRecovered(id)),

@@ -23,7 +23,6 @@ const good: Record<Verb, unknown[]> = {
   save: [handle, '{}', fingerprint],
   saveAs: ['sled.build.json', '{}'],
   exportFile: ['svg', 'plot', new Uint8Array([1])],
-  exportPdf: ['sheet'],
   keep: [{ name: 'sled', text: '{}', handle: null, fingerprint: null }],
   forget: [],
   discardRecovered: [handle],

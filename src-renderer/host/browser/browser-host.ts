@@ -52,10 +52,6 @@ export function browserHost(): Host {
         return value === 'download' ? full : value.name
       })
     },
-    async exportPdf(name) {
-      window.print()
-      return { ok: true, value: name }
-    },
     keep: (work) => guarded('cannot-write', 'unsaved work', async () => (await unsaved.keep(work), null)),
     forget: () => unsaved.forget(),
     discardRecovered: (id) => unsaved.discard(id),
