@@ -1,22 +1,19 @@
 import type { Machine } from '../machine/parts.ts'
-import { setFooting, setLevelFooting } from '../ground/footing.ts'
-import { airDragFactorOf } from '../ground/resistance.ts'
 import { setSteadyHeat } from '../heat/steady-heat.ts'
 import { busRippleOf } from '../motor/bus-ripple.ts'
 import { referenceTemperature } from '../motor/constants.ts'
 import { dutyAt, setDriveLine } from '../motor/drive-line.ts'
 import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
 import { stallAmpsOf } from '../motor/standstill.ts'
-import { accessoryAmpsOf } from '../pack/accessories.ts'
 import { burstSpeedOf } from '../track/tension.ts'
 import { angularSpeedOf } from '../units/rpm.ts'
 import { setCruise } from '../vehicle/cruise.ts'
 import { setTopState } from '../vehicle/equilibrium.ts'
 import { frontLiftDutyOf, frontLiftThrustOf } from '../vehicle/front-lift.ts'
-import { equivalentMassOf } from '../vehicle/inertia.ts'
+import { setRunning } from '../vehicle/motion.ts'
 import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
 import { setRun } from '../vehicle/run.ts'
-import { motorThrustAt, setThrustLine } from '../vehicle/thrust-line.ts'
+import { motorThrustAt } from '../vehicle/thrust-line.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setStageDuties } from './stage-duty.ts'
 import { setTrack } from './track-step.ts'
@@ -31,11 +28,9 @@ export function evaluate(e: Evaluation, machine: Machine): void {
   for (const step of steps) step(e, machine)
 }
 
-/** What is left for the drive after the accessories, and the free speed that a full pack gives. */
-function setSupply(e: Evaluation, machine: Machine): void {
-  const { pack, motor, controller, accessories } = machine
-  e.accessoryAmps = accessoryAmpsOf(accessories.power, pack.openVolts, pack.resistance)
-  e.driveVolts = pack.openVolts - e.accessoryAmps * pack.resistance
+/** The free speed that a full pack gives. */
+function setFreeSpeed(e: Evaluation, machine: Machine): void {
+  const { pack, motor, controller } = machine
   e.worstFreeSpeed = worstFreeSpeed(machine)
   e.ruleOfThumbSpeed = (pack.fullVolts * controller.throttleCap) / motor.torqueConstant
 }
@@ -55,19 +50,13 @@ function setLaunch(e: Evaluation, machine: Machine): void {
   e.launchSprocketTorque = motor.count * e.launchTorque * train.ratio
 }
 
-/** The running state: drive, ground, and thrust against belt speed. */
-function setRunning(e: Evaluation, machine: Machine): void {
-  const { controller, service, ground } = machine
-  setDriveLine(e.drive, machine, e.driveVolts, service.windingTemperature, controller.throttleCap)
-  setThrustLine(e.line, machine, e.drive)
-  setFooting(e.footing, machine, ground.sinSlope, ground.cosSlope)
-  setLevelFooting(e.level, machine, e.footing)
-  e.airDragFactor = airDragFactorOf(machine)
-  e.equivalentMass = equivalentMassOf(machine)
-  e.startThrust = motorThrustAt(e.line, 0)
+/** The running state at the driver's full throttle. */
+function setFullThrottle(e: Evaluation, machine: Machine): void {
+  setRunning(e, machine, machine.controller.throttleCap)
 }
 
 function setTop(e: Evaluation, machine: Machine): void {
+  e.startThrust = motorThrustAt(e.line, 0)
   setTopState(e.top, machine, e)
 }
 
@@ -99,8 +88,8 @@ const nothingDrawn = 1e-12
  */
 function setTopEfficiency(e: Evaluation, machine: Machine): void {
   const { top, drive } = e
-  const shaft = top.torque * top.motorSpeed
-  const copper = top.amps * top.amps * drive.motorResistance
+  const shaft = top.motorTorque * top.motorSpeed
+  const copper = top.motorAmps * top.motorAmps * drive.motorResistance
   const iron = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
   const drawn = top.packDriveAmps >= nothingDrawn * e.stallAmps
   e.topMotorEfficiency = drawn ? shaft / (shaft + copper + iron) : NaN
@@ -142,10 +131,10 @@ function setRest(e: Evaluation, machine: Machine): void {
  * its small functions put in line, and no number is boxed to be handed on.
  */
 const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
-  setSupply,
+  setFreeSpeed,
   setThrottleForRated,
   setLaunch,
-  setRunning,
+  setFullThrottle,
   setTop,
   setTravel,
   setDraw,
@@ -156,16 +145,16 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
 ]
 
 function setStages(e: Evaluation, machine: Machine): void {
-  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.torque, e.top.motorSpeed)
+  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.motorTorque, e.top.motorSpeed)
 }
 
 function setHeat(e: Evaluation, machine: Machine): void {
   const { top, drive } = e
   const ironLoss = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
-  setSteadyHeat(e.heat, machine, top.amps, ironLoss)
+  setSteadyHeat(e.heat, machine, top.motorAmps, ironLoss)
   const { pwmFrequency, busCapacitance } = machine.controller
   e.busRipple =
     pwmFrequency === null || busCapacitance === null
       ? NaN
-      : busRippleOf(top.amps, 0.5, pwmFrequency, busCapacitance)
+      : busRippleOf(top.motorAmps, 0.5, pwmFrequency, busCapacitance)
 }

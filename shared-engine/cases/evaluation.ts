@@ -1,28 +1,19 @@
-import { Footing } from '../ground/footing.ts'
 import { DriveLine } from '../motor/drive-line.ts'
 import { SteadyHeat } from '../heat/steady-heat.ts'
 import { CruiseState } from '../vehicle/cruise.ts'
+import { Motion } from '../vehicle/motion.ts'
 import { RunFromRest } from '../vehicle/run.ts'
-import { ThrustLine } from '../vehicle/thrust-line.ts'
 import { TopState } from '../vehicle/top-state.ts'
 import { caseNumber } from './case.ts'
 import { mostStages, StageDuty } from './stage-duty.ts'
 import { TrackLoad } from './track-loads.ts'
 
 /**
- * Everything about one machine that figures and limits read, in SI; NaN where a number does not exist.
+ * Everything about one machine that figures and limits read, in SI: how it moves in the running state, and what follows
+ * from it; NaN where a number does not exist.
  * Filled again and again by `evaluate`, so that a search allocates nothing.
  */
-export class Evaluation {
-  /** I_a, A. */
-  accessoryAmps = 0
-  /** V_0, V. */
-  driveVolts = 0
-  /** ½ ρ C_d A, N/(m/s)². */
-  airDragFactor = 0
-  /** kg. */
-  equivalentMass = 0
-
+export class Evaluation extends Motion {
   /** rad/s, the over-rev check's speed. */
   worstFreeSpeed = 0
   /** Kv · V_oc · δ in rad/s, pack full. */
@@ -40,16 +31,11 @@ export class Evaluation {
   /** N·m of all motors at the sprockets, every efficiency 1. */
   launchSprocketTorque = 0
 
-  /** The given charge and temperatures: the running state. */
-  readonly drive = new DriveLine()
-  readonly line = new ThrustLine()
   /** A of one motor: most of any throttle, after the limit, running state. */
   restAmps = 0
   /** F_m(0), N. */
   startThrust = 0
 
-  readonly footing = new Footing()
-  readonly level = new Footing()
   readonly top = new TopState()
   readonly run = new RunFromRest()
   readonly heat = new SteadyHeat()

@@ -1,37 +1,30 @@
-import { DriveLine, noLoadAmpsAt, setDriveLine } from '../motor/drive-line.ts'
-import { accessoryAmpsOf } from '../pack/accessories.ts'
+import { resistanceAt } from '../ground/resistance.ts'
 import { openCircuitVolts } from '../reference/chemistry.ts'
 import { internalDragAt } from '../track/drag.ts'
+import { Propulsion, setPropulsion } from '../vehicle/propulsion.ts'
+import { StateAtSpeed } from '../vehicle/state-at-speed.ts'
 import { driverTime, place } from './drive.ts'
 import type { DriveSetting, SettledRow } from './setting.ts'
-import { dutyOf, setAskedTraction, setThrottleTraction, type Traction } from './traction.ts'
-import { setThrustLine, ThrustLine } from '../vehicle/thrust-line.ts'
+import { setAskedTraction, setThrottleTraction } from './traction.ts'
 
 /** Everything at one instant of a drive; filled again and again. */
 export class DrivePoint {
-  readonly drive = new DriveLine()
-  readonly line = new ThrustLine()
-  readonly traction: Traction = { thrust: 0, beltSpeed: 0, amps: 0 }
+  readonly propulsion = new Propulsion()
+  /** Of this instant; its ground speed is not negative, its motors feed nothing back. */
+  readonly state = new StateAtSpeed()
   /** 0 to 1. */
   charge = 0
-  openVolts = 0
-  accessoryAmps = 0
+  /** A with accessories. */
   packAmps = 0
   packVolts = 0
-  duty = 0
-  /** rad/s. */
-  motorSpeed = 0
-  /** m/s, not negative. */
-  speed = 0
   /** R(v), N. */
   resistance = 0
   /** N left to speed up: at rest, whether it sets off. */
   surplus = 0
 }
 
-const coasting: Traction = { thrust: 0, beltSpeed: 0, amps: 0 }
-const coastDrive = new DriveLine()
-const coastLine = new ThrustLine()
+const coasting = new Propulsion()
+const coastingState = new StateAtSpeed()
 
 /**
  * Fills a point from the state of a drive.
@@ -48,13 +41,12 @@ export function setDrivePoint(
   state: Float64Array,
 ): void {
   const { machine } = setting
-  const { pack, accessories, controller } = machine
+  const { pack, controller } = machine
+  const { propulsion } = point
   const { ask } = settled.row
-  point.speed = Math.max(0, state[place.speed] ?? 0)
+  const speed = Math.max(0, state[place.speed] ?? 0)
   point.charge = pack.stateOfCharge - (state[place.chargeDrawn] ?? 0) / pack.capacity
-  point.openVolts = pack.series * openCircuitVolts(setting.chemistry, point.charge)
-  point.accessoryAmps = accessoryAmpsOf(accessories.power, point.openVolts, pack.resistance)
-  const volts = point.openVolts - point.accessoryAmps * pack.resistance
+  const openVolts = pack.series * openCircuitVolts(setting.chemistry, point.charge)
   const winding = state[place.winding] ?? 0
   const duty =
     'throttle' in ask
@@ -62,17 +54,13 @@ export function setDrivePoint(
       : ask.speed > 0
         ? controller.throttleCap
         : 0
-  setDriveLine(point.drive, machine, volts, winding, duty)
-  setThrustLine(point.line, machine, point.drive)
-  setThrottleTraction(point.traction, setting, settled, point.drive, point.line, point.speed)
-  point.resistance = settled.footing.standingResistance + setting.airDragFactor * point.speed * point.speed
-  if ('speed' in ask && ask.speed > 0) holdSpeed(point, setting, settled, volts, winding, ask.speed)
-  const { traction } = point
-  point.surplus = traction.thrust - point.resistance
-  point.motorSpeed = traction.beltSpeed * point.line.motorPerBelt
-  point.duty = dutyOf(point.drive, point.line, traction)
-  point.packAmps = point.drive.count * point.duty * traction.amps + point.accessoryAmps
-  point.packVolts = point.openVolts - point.packAmps * pack.resistance
+  setPropulsion(propulsion, machine, openVolts, winding, duty)
+  setThrottleTraction(point.state, setting, settled, propulsion, speed)
+  point.resistance = resistanceAt(settled.footing, setting.airDragFactor, speed)
+  if ('speed' in ask && ask.speed > 0) holdSpeed(point, setting, settled, winding, ask.speed)
+  point.surplus = point.state.thrust - point.resistance
+  point.packAmps = point.state.packDriveAmps + propulsion.accessoryAmps
+  point.packVolts = openVolts - point.packAmps * pack.resistance
 }
 
 /** Less than full throttle where that is enough. */
@@ -80,18 +68,17 @@ function holdSpeed(
   point: DrivePoint,
   setting: DriveSetting,
   settled: SettledRow,
-  volts: number,
   winding: number,
   wanted: number,
 ): void {
-  const { traction, drive, line, speed } = point
-  const asked = point.resistance + (setting.mass * (wanted - speed)) / driverTime
-  if (asked >= traction.thrust) return
-  setDriveLine(coastDrive, setting.machine, volts, winding, 0)
-  setThrustLine(coastLine, setting.machine, coastDrive)
-  setThrottleTraction(coasting, setting, settled, coastDrive, coastLine, speed)
-  if (asked <= coasting.thrust) Object.assign(traction, coasting)
-  else setAskedTraction(traction, setting, settled, drive, line, speed, asked)
+  const { state, propulsion, resistance } = point
+  const speed = state.groundSpeed
+  const asked = resistance + (setting.mass * (wanted - speed)) / driverTime
+  if (asked >= state.thrust) return
+  setPropulsion(coasting, setting.machine, propulsion.openVolts, winding, 0)
+  setThrottleTraction(coastingState, setting, settled, coasting, speed)
+  if (asked <= coastingState.thrust) Object.assign(state, coastingState)
+  else setAskedTraction(state, setting, settled, propulsion, speed, asked)
 }
 
 /** Writes how fast each state changes; at rest the machine stays where it is. */
@@ -104,12 +91,12 @@ export function setDriveSlopes(
   moving: boolean,
 ): void {
   const { machine } = setting
-  const { drive, traction, openVolts, packAmps, accessoryAmps, motorSpeed } = point
-  const speed = moving ? point.speed : 0
-  const { amps, beltSpeed } = traction
-  const thrust = moving ? traction.thrust : Math.max(0, traction.thrust)
+  const { packAmps } = point
+  const { drive, openVolts, accessoryAmps } = point.propulsion
+  const { motorAmps: amps, noLoadAmps: noLoad, motorSpeed, beltSpeed } = point.state
+  const speed = moving ? point.state.groundSpeed : 0
+  const thrust = moving ? point.state.thrust : Math.max(0, point.state.thrust)
   const count = drive.count
-  const noLoad = noLoadAmpsAt(drive, motorSpeed)
   const drag = internalDragAt(machine.track, beltSpeed) * beltSpeed
   const shaft = count * drive.torqueConstant * (amps - noLoad) * motorSpeed
   const copper = amps * amps * drive.motorResistance

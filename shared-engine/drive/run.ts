@@ -181,7 +181,7 @@ function stretchProblem(
   const { pack } = setting.machine
   const usable = (pack.stateOfCharge - pack.reserve) * pack.capacity
   setDrivePoint(point, setting, settled, state)
-  const moving = point.speed > 0 || point.surplus > 0
+  const moving = point.state.groundSpeed > 0 || point.surplus > 0
   const reserve: StepEvent = {
     name: 'reserve',
     value: (_, at) => usable - (at[place.chargeDrawn] ?? 0),

@@ -36,14 +36,14 @@ export function sampleAt(
   state: Float64Array,
 ): DriveSample {
   setDrivePoint(point, setting, settled, state)
-  const { beltSpeed, amps, thrust } = point.traction
+  const { groundSpeed, thrust, motorSpeed, motorAmps, duty, slip } = point.state
   return {
     seconds,
-    speed: point.speed,
+    speed: groundSpeed,
     distance: state[place.distance] ?? 0,
-    throttle: point.duty,
-    motorRpm: rpmOf(point.motorSpeed),
-    motorAmps: amps,
+    throttle: duty,
+    motorRpm: rpmOf(motorSpeed),
+    motorAmps,
     packAmps: point.packAmps,
     packVolts: point.packVolts,
     charge: point.charge,
@@ -51,8 +51,8 @@ export function sampleAt(
     controller: state[place.controller] ?? 0,
     coolant: state[place.coolant] ?? 0,
     // What only friction holds at rest is no thrust.
-    thrust: point.speed === 0 ? Math.max(0, thrust) : thrust,
-    slip: beltSpeed > point.speed ? 1 - point.speed / beltSpeed : 0,
+    thrust: groundSpeed === 0 ? Math.max(0, thrust) : thrust,
+    slip,
   }
 }
 

@@ -1,20 +1,13 @@
-import { shearShare, shearShareInverse } from '../ground/soil-shear.ts'
+import { shearShare } from '../ground/soil-shear.ts'
 import type { DriveLine } from '../motor/drive-line.ts'
 import { ampsAt, dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { bracketedRoot } from '../numeric/root.ts'
 import { internalDragAt } from '../track/drag.ts'
 import type { DriveSetting, SettledRow } from './setting.ts'
-import { beltSpeedForThrust, type ThrustLine } from '../vehicle/thrust-line.ts'
-
-/** How motors and ground share a ground speed: what the machine does at one instant. */
-export interface Traction {
-  /** N between track and ground, negative where the drive drags. */
-  thrust: number
-  /** m/s. */
-  beltSpeed: number
-  /** A of one motor, never negative: nothing is fed back. */
-  amps: number
-}
+import { slipForThrust } from '../vehicle/cruise.ts'
+import type { Propulsion } from '../vehicle/propulsion.ts'
+import { setDuty, setMotorsForThrust, type StateAtSpeed } from '../vehicle/state-at-speed.ts'
+import { beltSpeedForThrust } from '../vehicle/thrust-line.ts'
 
 /**
  * Current of one motor when nothing is fed back: where the belt drives the motor faster than the duty would, the switches
@@ -32,12 +25,7 @@ function forwardAmps(drive: DriveLine, motorSpeed: number): number {
  *
  * *Source:* `docs/model.md` §5; the driven direction: power balance of a stage [assumption: the same efficiency both ways].
  */
-function driveForce(
-  { machine }: DriveSetting,
-  drive: DriveLine,
-  line: ThrustLine,
-  beltSpeed: number,
-): number {
+function driveForce({ machine }: DriveSetting, { drive, line }: Propulsion, beltSpeed: number): number {
   const motorSpeed = beltSpeed * line.motorPerBelt
   const torque = drive.torqueConstant * (forwardAmps(drive, motorSpeed) - noLoadAmpsAt(drive, motorSpeed))
   const perTorque = torque < 0 ? line.thrustPerTorque / machine.train.efficiency ** 2 : line.thrustPerTorque
@@ -51,16 +39,16 @@ function driveForce(
  * on `coefficient` ground, the drive neither pushes nor drags and the belt finds its own speed: so no slip makes energy.
  */
 export function setThrottleTraction(
-  out: Traction,
+  out: StateAtSpeed,
   setting: DriveSetting,
   settled: SettledRow,
-  drive: DriveLine,
-  line: ThrustLine,
+  propulsion: Propulsion,
   speed: number,
 ): void {
   const { machine } = setting
+  const { drive, line } = propulsion
   const { gripThrust } = settled.footing
-  const force = (beltSpeed: number) => driveForce(setting, drive, line, beltSpeed)
+  const force = (beltSpeed: number) => driveForce(setting, propulsion, beltSpeed)
   const withGround = force(speed)
   if (withGround <= 0) setDragging(out, force, withGround, gripThrust, speed)
   else if (speed === 0 || machine.ground.model === 'coefficient') {
@@ -75,12 +63,17 @@ export function setThrottleTraction(
       out.beltSpeed = beltSpeedForThrust(line, 0)
     }
   } else setSoilTraction(out, settled, force, beltSpeedForThrust(line, 0), speed)
-  out.amps = forwardAmps(drive, out.beltSpeed * line.motorPerBelt)
+  out.groundSpeed = speed
+  out.motorSpeed = out.beltSpeed * line.motorPerBelt
+  out.noLoadAmps = noLoadAmpsAt(drive, out.motorSpeed)
+  out.motorAmps = forwardAmps(drive, out.motorSpeed)
+  out.motorTorque = drive.torqueConstant * (out.motorAmps - out.noLoadAmps)
+  settle(out, drive)
 }
 
 /** The drive holds back: with the ground's speed, or slower where it holds back more than the grip. */
 function setDragging(
-  out: Traction,
+  out: StateAtSpeed,
   force: (beltSpeed: number) => number,
   withGround: number,
   grip: number,
@@ -94,7 +87,7 @@ function setDragging(
 
 /** Slip at which the soil's thrust is the drive's: F_s(i) = F_m(v/(1 − i)). */
 function setSoilTraction(
-  out: Traction,
+  out: StateAtSpeed,
   { footing }: SettledRow,
   force: (beltSpeed: number) => number,
   freeBeltSpeed: number,
@@ -113,29 +106,26 @@ function setSoilTraction(
  * T = (F + D) r/(M G η), or · η²  where the motor is driven;  I = T/K_t + I_0(ω).
  */
 export function setAskedTraction(
-  out: Traction,
+  out: StateAtSpeed,
   { machine }: DriveSetting,
   { footing }: SettledRow,
-  drive: DriveLine,
-  line: ThrustLine,
+  propulsion: Propulsion,
   speed: number,
   thrust: number,
 ): void {
-  const slip =
-    thrust <= 0
-      ? 0
-      : machine.ground.model === 'coefficient'
-        ? machine.ground.slip
-        : shearShareInverse(thrust / footing.shearStrength) / footing.fullShear
+  const { drive } = propulsion
+  const slip = thrust <= 0 ? 0 : slipForThrust(machine, footing, thrust)
+  out.groundSpeed = speed
   out.thrust = thrust
   out.beltSpeed = speed / (1 - slip)
-  const motorSpeed = out.beltSpeed * line.motorPerBelt
-  const pull = (thrust + internalDragAt(machine.track, out.beltSpeed)) / line.thrustPerTorque
-  const torque = pull < 0 ? pull * machine.train.efficiency ** 2 : pull
-  out.amps = Math.max(0, torque / drive.torqueConstant + noLoadAmpsAt(drive, motorSpeed))
+  setMotorsForThrust(out, machine, propulsion)
+  if (out.motorTorque < 0) out.motorTorque *= machine.train.efficiency ** 2
+  out.motorAmps = Math.max(0, out.motorTorque / drive.torqueConstant + out.noLoadAmps)
+  settle(out, drive)
 }
 
-/** Duty in force for a traction; 0 where no current flows. */
-export function dutyOf(drive: DriveLine, line: ThrustLine, { amps, beltSpeed }: Traction): number {
-  return amps > 0 ? dutyForAmps(drive, amps, beltSpeed * line.motorPerBelt) : 0
+/** Slip of where ground and belt are, and the duty in force; that is 0 where no current flows. */
+function settle(out: StateAtSpeed, drive: DriveLine): void {
+  out.slip = out.beltSpeed > out.groundSpeed ? 1 - out.groundSpeed / out.beltSpeed : 0
+  setDuty(out, drive.count, out.motorAmps > 0 ? dutyForAmps(drive, out.motorAmps, out.motorSpeed) : 0)
 }

@@ -26,7 +26,7 @@ export function setSpeedFigures(values: SpeedFigures, e: Evaluation): void {
   values.topSpeedMps = top.groundSpeed
   values.topBeltSpeedMps = top.beltSpeed
   values.topMotorRpm = rpmOf(top.motorSpeed)
-  values.topMotorAmps = top.amps
+  values.topMotorAmps = top.motorAmps
   values.topPackAmps = e.topPackAmps
   values.topPackVolts = e.topPackVolts
   values.topMotorEfficiency = e.topMotorEfficiency

@@ -1,21 +1,13 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Footing } from '../ground/footing.ts'
+import { resistanceAt } from '../ground/resistance.ts'
 import { shearShareInverse } from '../ground/soil-shear.ts'
-import { dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
-import { internalDragAt } from '../track/drag.ts'
+import { dutyForAmps } from '../motor/drive-line.ts'
 import type { Motion } from './motion.ts'
+import { setDuty, setMotorsForThrust, StateAtSpeed } from './state-at-speed.ts'
 
 /** Level travel at a steady speed: every number NaN where it cannot be held. */
-export class CruiseState {
-  /** m/s. */
-  groundSpeed = NaN
-  beltSpeed = NaN
-  slip = NaN
-  /** N. */
-  thrust = NaN
-  /** A of one motor. */
-  motorAmps = NaN
-  duty = NaN
+export class CruiseState extends StateAtSpeed {
   /** A with accessories. */
   packAmps = NaN
   /** s to the reserve. */
@@ -48,23 +40,18 @@ export function slipForThrust(machine: Machine, footing: Footing, thrust: number
  * *Source:* `docs/model.md` §7; NaN where duty would pass the cap, current the limit or thrust the grip, or amps are 0.
  */
 export function setCruise(cruise: CruiseState, machine: Machine, motion: Motion, groundSpeed: number): void {
-  const { level, drive, line, airDragFactor, accessoryAmps } = motion
-  const thrust = level.standingResistance + airDragFactor * groundSpeed * groundSpeed
-  const slip = slipForThrust(machine, level, thrust)
-  const beltSpeed = groundSpeed / (1 - slip)
-  const motorSpeed = beltSpeed * line.motorPerBelt
-  const torque = (thrust + internalDragAt(machine.track, beltSpeed)) / line.thrustPerTorque
-  const amps = torque / drive.torqueConstant + noLoadAmpsAt(drive, motorSpeed)
-  const duty = dutyForAmps(drive, amps, motorSpeed)
-  const held = thrust <= level.gripThrust && amps <= drive.currentLimit && duty <= drive.duty
-  const packAmps = held ? drive.count * duty * amps + accessoryAmps : NaN
-  const usable = machine.pack.capacity * (machine.pack.stateOfCharge - machine.pack.reserve)
+  const { level, drive, airDragFactor, accessoryAmps } = motion
   cruise.groundSpeed = groundSpeed
-  cruise.beltSpeed = beltSpeed
-  cruise.slip = slip
-  cruise.thrust = thrust
-  cruise.motorAmps = held ? amps : NaN
-  cruise.duty = held ? duty : NaN
+  cruise.thrust = resistanceAt(level, airDragFactor, groundSpeed)
+  cruise.slip = slipForThrust(machine, level, cruise.thrust)
+  cruise.beltSpeed = groundSpeed / (1 - cruise.slip)
+  setMotorsForThrust(cruise, machine, motion)
+  setDuty(cruise, drive.count, dutyForAmps(drive, cruise.motorAmps, cruise.motorSpeed))
+  const { thrust, motorAmps, duty } = cruise
+  const held = thrust <= level.gripThrust && motorAmps <= drive.currentLimit && duty <= drive.duty
+  if (!held) cruise.motorTorque = cruise.motorAmps = cruise.duty = cruise.packDriveAmps = NaN
+  const packAmps = cruise.packDriveAmps + accessoryAmps
+  const usable = machine.pack.capacity * (machine.pack.stateOfCharge - machine.pack.reserve)
   cruise.packAmps = packAmps > 0 ? packAmps : NaN
   cruise.seconds = usable / cruise.packAmps
   cruise.metres = cruise.seconds * groundSpeed

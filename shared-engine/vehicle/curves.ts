@@ -23,15 +23,13 @@ export interface ThrustCurve {
  * *Source:* `docs/model.md` §5.
  */
 export function driveStateAtGroundSpeed(setting: CurveSetting, groundSpeed: number): DriveState {
-  const { machine, line, footing, drive } = setting
+  const { machine } = setting
   const beltSpeed =
     machine.ground.model === 'coefficient'
       ? coefficientBeltSpeed(setting, machine.ground.slip, groundSpeed)
       : soilBeltSpeed(setting, groundSpeed)
-  const motorThrust = motorThrustAt(line, beltSpeed)
-  const thrust = Math.min(motorThrust, footing.gripThrust)
   const slip = beltSpeed > 0 ? Math.max(0, 1 - groundSpeed / beltSpeed) : 0
-  return stateOf(setting, beltSpeed, groundSpeed, motorThrust, thrust, slip, drive.count)
+  return stateOf(setting, beltSpeed, groundSpeed, slip)
 }
 
 function coefficientBeltSpeed(setting: CurveSetting, slip: number, groundSpeed: number): number {

@@ -1,8 +1,8 @@
 import type { CoefficientGround, Machine } from '../machine/parts.ts'
-import { dutyAt, noLoadAmpsAt } from '../motor/drive-line.ts'
-import { internalDragAt } from '../track/drag.ts'
+import { dutyAt } from '../motor/drive-line.ts'
 import type { Motion } from './motion.ts'
 import { setSoilTop } from './soil-equilibrium.ts'
+import { setDuty, setMotorsForThrust } from './state-at-speed.ts'
 import { beltSpeedForThrust, motorThrustAt } from './thrust-line.ts'
 import { clearTopState, type TopState } from './top-state.ts'
 
@@ -62,19 +62,11 @@ function setCoefficientTop(top: TopState, ground: CoefficientGround, motion: Mot
 }
 
 /**
- * Motor and pack in that state: torque from the thrust, current from the torque, which keeps every digit where both
- * are small differences of large numbers.
- *
- * T = (F + D) r/(M G η);  I = T/K_t + I_0(ω), or the limit below the corner.
+ * Motor and pack in that state: torque from the thrust, current from the torque, or the limit below the corner.
  */
 function setElectricalTop(top: TopState, machine: Machine, motion: Motion): void {
-  const { drive, line } = motion
-  const speed = top.beltSpeed * line.motorPerBelt
-  top.motorSpeed = speed
-  top.noLoadAmps = noLoadAmpsAt(drive, speed)
-  top.torque = (top.thrust + internalDragAt(machine.track, top.beltSpeed)) / line.thrustPerTorque
-  top.amps =
-    speed < drive.cornerSpeed ? drive.currentLimit : top.torque / drive.torqueConstant + top.noLoadAmps
-  top.duty = dutyAt(drive, speed)
-  top.packDriveAmps = drive.count * top.duty * top.amps
+  const { drive } = motion
+  setMotorsForThrust(top, machine, motion)
+  if (top.motorSpeed < drive.cornerSpeed) top.motorAmps = drive.currentLimit
+  setDuty(top, drive.count, dutyAt(drive, top.motorSpeed))
 }

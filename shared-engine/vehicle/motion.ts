@@ -1,18 +1,37 @@
-import type { Footing } from '../ground/footing.ts'
-import type { DriveLine } from '../motor/drive-line.ts'
-import type { ThrustLine } from './thrust-line.ts'
+import type { Machine } from '../machine/parts.ts'
+import { Footing, setFooting, setLevelFooting } from '../ground/footing.ts'
+import { airDragFactorOf } from '../ground/resistance.ts'
+import { equivalentMassOf } from './inertia.ts'
+import { Propulsion, setPropulsion } from './propulsion.ts'
 
-/** What pushes a machine and what holds it back, at one throttle: whatever moves it is told by these. */
-export interface Motion {
-  readonly drive: DriveLine
-  readonly line: ThrustLine
+/** What pushes a machine and what holds it back, at one throttle: all that decides how it moves. */
+export class Motion extends Propulsion {
   /** On the build's slope, and on the level. */
-  readonly footing: Footing
-  readonly level: Footing
+  readonly footing = new Footing()
+  readonly level = new Footing()
   /** ½ ρ C_d A, N/(m/s)². */
-  readonly airDragFactor: number
+  airDragFactor = 0
   /** m_e, kg. */
-  readonly equivalentMass: number
-  /** I_a, A. */
-  readonly accessoryAmps: number
+  equivalentMass = 0
+}
+
+/**
+ * Fills the running state: given charge, accessories on, service temperatures.
+ *
+ * Top speed, the run there, cruise, curves and every limit `in the running state` start from it.
+ *
+ * @param throttle duty, 0 to 1; the driver's cap where left out
+ * *Source:* `docs/model.md` §§2 to 5.
+ */
+export function setRunning(
+  motion: Motion,
+  machine: Machine,
+  throttle = machine.controller.throttleCap,
+): void {
+  const { pack, service, ground } = machine
+  setPropulsion(motion, machine, pack.openVolts, service.windingTemperature, throttle)
+  setFooting(motion.footing, machine, ground.sinSlope, ground.cosSlope)
+  setLevelFooting(motion.level, machine, motion.footing)
+  motion.airDragFactor = airDragFactorOf(machine)
+  motion.equivalentMass = equivalentMassOf(machine)
 }

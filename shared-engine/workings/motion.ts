@@ -97,7 +97,7 @@ export function topTorque(d: Draft): void {
   d.figure('v_b', 'topBeltSpeedMps')
   internalDrag(d, top.beltSpeed)
   driveTrain(d)
-  d.step('T', ['torque', 'torque of one motor'], '(F + D) * r / (M * G * eta)', top.torque)
+  d.step('T', ['torque', 'torque of one motor'], '(F + D) * r / (M * G * eta)', top.motorTorque)
 }
 
 /** `omega`: motor speed at top speed. */
@@ -113,7 +113,7 @@ export function topAmps(d: Draft): void {
   const told = ['amps', 'current of one motor'] as const
   if (top.motorSpeed < drive.cornerSpeed) {
     d.entry('I_lim', 'controller.currentLimitAmps')
-    d.step('I', told, 'I_lim', top.amps, 'the controller’s limit acts at this speed')
+    d.step('I', told, 'I_lim', top.motorAmps, 'the controller’s limit acts at this speed')
     return
   }
   d.source(motorModel)
@@ -121,7 +121,7 @@ export function topAmps(d: Draft): void {
   torqueConstant(d, 'service')
   topMotorSpeed(d)
   noLoadAt(d, top.noLoadAmps)
-  d.step('I', told, 'T / K_t + I_0', top.amps)
+  d.step('I', told, 'T / K_t + I_0', top.motorAmps)
 }
 
 /**

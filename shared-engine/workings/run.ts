@@ -33,7 +33,7 @@ const topPackAmps: Subject = {
     if (top.motorSpeed < drive.cornerSpeed) {
       torqueConstant(d, 'service')
       topMotorSpeed(d)
-      const needed = top.motorSpeed * drive.torqueConstant + top.amps * drive.seriesResistance
+      const needed = top.motorSpeed * drive.torqueConstant + top.motorAmps * drive.seriesResistance
       dutyForCurrent(d, needed, dutyAt(drive, top.motorSpeed), 'omega')
       d.step('I_p', told, 'M * delta_i * I + I_a', value)
       return
@@ -73,11 +73,11 @@ const topMotorEfficiency: Subject = {
     const { top, drive, topMotorEfficiency: value } = d.checked.evaluation
     topTorque(d)
     topMotorSpeed(d)
-    const power = top.torque * top.motorSpeed
+    const power = top.motorTorque * top.motorSpeed
     d.step('P_s', ['watts', 'shaft power of one motor'], 'T * omega', power)
     d.figure('I', 'topMotorAmps')
     windingResistance(d, 'service')
-    const copper = top.amps * top.amps * drive.motorResistance
+    const copper = top.motorAmps * top.motorAmps * drive.motorResistance
     d.step('P_cu', ['watts', 'copper loss'], 'I^2 * R_m', copper)
     ironLoss(d)
     d.step('eta_m', ['fraction', 'efficiency of the motor'], 'P_s / (P_s + P_cu + P_fe)', value)

@@ -57,7 +57,7 @@ export function factsOf(
   const rest = restCellVoltsOf(data, model)
   const travel = travelOf(data, model, until)
   const resistance = packResistanceOf(data)
-  const top = model.checked.evaluation.top.amps
+  const top = model.checked.evaluation.top.motorAmps
   const rms = rmsOf(data, currents)
   return {
     seconds,

@@ -130,9 +130,9 @@ describe('what a reduction bears', () => {
   it('at top speed: efficiencies before it too, and speeds divided', () => {
     const { top, stageDuties } = e
     const [first, second, third] = stageDuties
-    expect(first?.topTorque).toBeCloseTo(1.8 * top.torque, 9)
-    expect(second?.topTorque).toBeCloseTo(1.8 * top.torque * 3 * 0.96, 9)
-    expect(third?.topTorque).toBeCloseTo(1.8 * top.torque * 6 * 0.96 * 0.97, 9)
+    expect(first?.topTorque).toBeCloseTo(1.8 * top.motorTorque, 9)
+    expect(second?.topTorque).toBeCloseTo(1.8 * top.motorTorque * 3 * 0.96, 9)
+    expect(third?.topTorque).toBeCloseTo(1.8 * top.motorTorque * 6 * 0.96 * 0.97, 9)
     expect(third?.topSpeed).toBeCloseTo(top.motorSpeed / 6, 9)
   })
 
