@@ -58,3 +58,16 @@ export function tableCsv(table: Table): string {
   const lines = [table.columns.map(columnHeading), ...table.rows]
   return lines.map((line) => line.map(csvCell).join(',')).join('\r\n') + '\r\n'
 }
+
+/**
+ * A table as text for the clipboard: cells between tabs, one heading line, lines end in LF. A tab or a line end inside a
+ * cell becomes a blank, so that every line has as many cells as the heading.
+ *
+ * *Source:* IANA, media type text/tab-separated-values: fields hold no tab.
+ */
+export function tableTabs(table: Table): string {
+  const plain = (value: number | string | null) =>
+    (typeof value === 'string' ? harmless(value) : String(value ?? '')).replace(/[\t\r\n]+/g, ' ')
+  const lines = [table.columns.map(columnHeading), ...table.rows]
+  return lines.map((line) => line.map(plain).join('\t')).join('\n') + '\n'
+}

@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared-engine/draw/scene.ts'
 import { sceneSvg } from '../../shared-engine/draw/svg.ts'
-import { plotTable, tableCsv } from '../../shared-engine/draw/table.ts'
+import { plotTable, tableCsv, tableTabs } from '../../shared-engine/draw/table.ts'
 
 /** A drawing or its numbers on their way to a file. */
 export interface PlotFile {
@@ -22,6 +22,11 @@ export function svgFile(scene: Scene): PlotFile {
 
 export function csvText(scene: Scene): string {
   return scene.plot === null ? '' : tableCsv(plotTable(scene.plot))
+}
+
+/** The numbers for the clipboard: cells between tabs, which a spreadsheet takes into columns. */
+export function tabsText(scene: Scene): string {
+  return scene.plot === null ? '' : tableTabs(plotTable(scene.plot))
 }
 
 export function csvFile(scene: Scene): PlotFile {

@@ -32,7 +32,7 @@ describe('a band of margins', () => {
     [-0.273, -0.212, '27 to 21 % over'],
     [0.44, 0.47, '44 to 47 % in hand'],
     [-0.14, 0.24, '14 % over to 24 % in hand'],
-    [null, 0.24, 'past any to 24 % in hand'],
+    [null, 0.24, 'exceeded to 24 % in hand'],
   ])('from %d to %d is %s', (margin5, margin95, words) => {
     expect(bandWords({ margin5, margin95 }).replace(/\u202F/g, ' ')).toBe(words)
   })

@@ -55,7 +55,7 @@ test('the main task is done with the keyboard alone', async ({ open }) => {
   const press = async (...keys: string[]) => {
     for (const key of keys) await page.keyboard.press(key)
   }
-  await page.getByRole('button', { name: 'Begin' }).focus()
+  await page.getByRole('button', { name: 'Got it' }).focus()
   await press('Enter')
   // To the drawing, along it to the track, and into its fields.
   await page.locator('[data-part="pack"]').focus()

@@ -23,7 +23,7 @@ test('a wrong entry says what is allowed and keeps the last good value in force'
     await expect(series).toHaveAttribute('aria-invalid', 'true')
     const message = page.locator(`[id="${(await series.getAttribute('aria-describedby'))?.split(' ')[0]}"]`)
     await expect(message).toContainText(words)
-    await expect(message).toContainText(`In force: ${good} cells.`)
+    await expect(message).toContainText(`Kept: ${good} cells.`)
     await expect(speed).toHaveText(before ?? '')
   }
   await series.press('Escape')

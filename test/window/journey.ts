@@ -12,7 +12,7 @@ export const savedWords = (page: Page): Locator => page.getByTestId('saved')
 
 /** Reads the first-run card and puts it away. */
 export async function begin(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Begin' }).click()
+  await page.getByRole('button', { name: 'Got it' }).click()
 }
 
 /** Shows a part's fields by the list of parts, which is there at every size. */

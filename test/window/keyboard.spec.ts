@@ -54,7 +54,7 @@ async function typeEntry(page: Page, part: string, name: string, value: string):
 }
 
 async function beginByKey(page: Page): Promise<void> {
-  await tabTo(page, page.getByRole('button', { name: 'Begin' }))
+  await tabTo(page, page.getByRole('button', { name: 'Got it' }))
   await page.keyboard.press('Enter')
 }
 

@@ -68,7 +68,7 @@ test('where the system picks the colours, the button meant first can be read and
 }) => {
   const { page } = await open()
   await page.emulateMedia({ forcedColors: 'active' })
-  const first = page.getByRole('button', { name: 'Begin' })
+  const first = page.getByRole('button', { name: 'Got it' })
   const [words, ground] = await first.evaluate((button) => {
     // What the system's own pair of colours is computed to.
     const probe = document.createElement('i')
