@@ -37,7 +37,7 @@ export function limitSubject(checked: Checked, { id, sense, needs, working: limi
       if (row === undefined) return
       const compared = limit.write(d, row)
       const { expression, words } = rules[sense]
-      d.step('margin', ['fraction', words], expression(compared), row.margin ?? NaN)
+      d.step('margin', ['fraction', words], expression(compared))
     },
   }
 }

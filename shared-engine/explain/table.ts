@@ -42,7 +42,10 @@ const figureSubjects: Readonly<Record<FigureName, Subject>> = {
  */
 export function workingOf(checked: Checked, subject: string): Working | null {
   const figure = figureOf(subject)
-  if (figure !== undefined) return written(subject, figureSubjects[figure.name], checked)
+  if (figure !== undefined)
+    return written(subject, figureSubjects[figure.name], checked, checked.figures[figure.name] ?? null)
   const limit = limitsOf(checked.machine).find(({ id }) => id === subject)
-  return limit === undefined ? null : written(subject, limitSubject(checked, limit), checked)
+  if (limit === undefined) return null
+  const margin = checked.limits.find(({ id }) => id === subject)?.margin ?? null
+  return written(subject, limitSubject(checked, limit), checked, margin)
 }

@@ -30,11 +30,11 @@ function workingOf(index: number): LimitWorking {
   return {
     title: `What accessory ${index + 1} draws from its converter against what the converter gives.`,
     source: labelSource,
-    write: (d, row) => {
+    write: (d) => {
       const path = `accessories.${index}`
       d.entry('P', `${path}.watts`)
       d.entry('V', `${path}.volts`)
-      d.step('I', ['amps', 'current out of the converter'], 'P / V', row.actual ?? NaN)
+      d.step('I', ['amps', 'current out of the converter'], 'P / V')
       d.entry('I_max', `${path}.converterAmps`)
       return { actual: 'I', allowed: 'I_max' }
     },

@@ -21,7 +21,7 @@ const facts = {
       afterTop: true,
       write: (d) => {
         worstPackAmps(d)
-        ratedAmps(d, 'pack.burstC', d.checked.machine.pack.burstAmps)
+        ratedAmps(d, 'pack.burstC')
         return { actual: 'I_p', allowed: 'I_B' }
       },
     },
@@ -35,13 +35,13 @@ const facts = {
       source: 'the limit is the pack’s label, C rating times capacity',
       assumptions: longRun,
       afterTop: true,
-      write: (d, row) => {
+      write: (d) => {
         d.entry('q_I', 'service.loadPercent')
         d.figure('I_t', 'topPackAmps')
         d.figure('I_a', 'accessoryAmps')
         const told = ['amps', 'pack current of a long run'] as const
-        d.step('I_p', told, 'q_I * (I_t - I_a) + I_a', row.actual ?? NaN, 'accessories draw all the time')
-        ratedAmps(d, 'pack.continuousC', d.checked.machine.pack.continuousAmps)
+        d.step('I_p', told, 'q_I * (I_t - I_a) + I_a', 'accessories draw all the time')
+        ratedAmps(d, 'pack.continuousC')
         return { actual: 'I_p', allowed: 'I_B' }
       },
     },
@@ -59,15 +59,15 @@ const facts = {
       afterTop: true,
       unformed: 'the pack sags to nothing at that current: it counts as over.',
       write: (d) => {
-        const { machine, build, evaluation } = d.checked
+        const { build } = d.checked
         worstPackAmps(d)
         d.figure('V_oc', 'packOpenVolts')
         d.figure('R_b', 'packOhm')
-        d.step('V_b', ['volts', 'pack volts under that current'], 'V_oc - I_p * R_b', evaluation.runPackVolts)
+        d.step('V_b', ['volts', 'pack volts under that current'], 'V_oc - I_p * R_b')
         d.entry('S', 'pack.series')
         const floor = ['volts', 'floor of one loaded cell (common practice, no source)'] as const
         d.row('v_f', 'pack.chemistry', floor, floorVolts(build.pack.chemistry))
-        d.step('V_f', ['volts', 'floor of the pack'], 'S * v_f', machine.pack.floorVolts)
+        d.step('V_f', ['volts', 'floor of the pack'], 'S * v_f')
         return { actual: 'V_b', allowed: 'V_f' }
       },
     },

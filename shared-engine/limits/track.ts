@@ -20,9 +20,9 @@ const stressWorking = (
 ): LimitWorking => ({
   title,
   source: 'statics of the tooth; strengths are typical handbook values, or the builder’s own test',
-  write: (d, row) => {
+  write: (d) => {
     d.figure(actual, figure)
-    allowedStress(d, strength, row.allowed ?? NaN)
+    allowedStress(d, strength)
     return { actual, allowed: 'S_f' }
   },
 })

@@ -12,8 +12,6 @@ const force = { question: 'hold', unit: 'N', kind: 'force' } as const
 
 /** `F_r`: the strongest push at rest, at most the grip. */
 function strongestPush(d: Draft): void {
-  const { machine, evaluation } = d.checked
-  const { drive, line } = evaluation
   restAmps(d)
   torqueConstant(d, 'service')
   noLoadAtRest(d)
@@ -22,13 +20,10 @@ function strongestPush(d: Draft): void {
   sprocketRadius(d)
   d.entry('D_0', 'track.internalDragN')
   const told = ['force', 'strongest push of the motors at rest'] as const
-  const value =
-    line.thrustPerTorque * drive.torqueConstant * (evaluation.restAmps - drive.noLoadBase) -
-    machine.track.internalDrag
-  d.step('F_m', told, 'M * K_t * (I_r - I_0) * G * eta / r - D_0', value)
+  d.step('F_m', told, 'M * K_t * (I_r - I_0) * G * eta / r - D_0')
   d.figure('F_max', 'gripThrustN')
   const passed = ['force', 'what the ground passes on of it'] as const
-  d.step('F_r', passed, 'min(F_m, F_max)', evaluation.frontLiftPush)
+  d.step('F_r', passed, 'min(F_m, F_max)')
 }
 
 const facts = {
@@ -57,10 +52,10 @@ const facts = {
       title: 'The thrust at rest against what holds the machine back: whether it gets going.',
       source: 'statics of the machine on its slope',
       unformed: 'there is no thrust at rest: it counts as over.',
-      write: (d, row) => {
+      write: (d) => {
         d.figure('F_m0', 'startThrustN')
         d.figure('F_max', 'gripThrustN')
-        d.step('F_r', ['force', 'thrust at rest'], 'min(F_m0, F_max)', row.actual ?? NaN)
+        d.step('F_r', ['force', 'thrust at rest'], 'min(F_m0, F_max)')
         d.figure('R_0', 'groundResistanceN')
         return { actual: 'F_r', allowed: 'R_0' }
       },
@@ -77,11 +72,11 @@ const facts = {
       assumptions: ['Sideways drag takes no grip from the push.'],
       missing: pivotMissing,
       unformed: 'there is no thrust at rest: it counts as over.',
-      write: (d, row) => {
+      write: (d) => {
         d.figure('F_m0', 'startThrustN')
         gripThrust(d, 'level')
         const told = ['force', 'push of each side'] as const
-        d.step('F_r', told, 'min(F_m0, F_max) / 2', row.actual ?? NaN, 'the grip is that on the level')
+        d.step('F_r', told, 'min(F_m0, F_max) / 2', 'the grip is that on the level')
         d.figure('F_p', 'pivotThrustN')
         return { actual: 'F_r', allowed: 'F_p' }
       },

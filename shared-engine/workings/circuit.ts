@@ -1,5 +1,4 @@
 import { chemistryOf } from '../reference/chemistry.ts'
-import { windingResistanceAt, torqueConstantAt } from '../motor/constants.ts'
 import type { Draft } from './draft.ts'
 
 // Groups of steps that workings of motor, controller and pack have in common.
@@ -13,19 +12,14 @@ export const averagedDuty =
 
 const pathOf = { service: 'service.windingTemperatureC', hot: 'motor.maxTemperatureC' } as const
 
-function temperature(d: Draft, at: MotorTemperature): number {
-  return at === 'cold' ? 20 : d.entry('T_m', pathOf[at])
-}
-
 /** `K_t` at a temperature. */
 export function torqueConstant(d: Draft, at: MotorTemperature): number {
   const { motor } = d.checked.machine
   d.source(motorModel)
   d.entry('Kv', 'motor.kvRpmPerVolt')
   const told = ['torqueConstant', 'torque constant'] as const
-  if (at === 'cold')
-    return d.step('K_t', [told[0], 'torque constant at 20 °C'], '60 / (2 * pi * Kv)', motor.torqueConstant)
-  const degrees = temperature(d, at)
+  if (at === 'cold') return d.step('K_t', [told[0], 'torque constant at 20 °C'], '60 / (2 * pi * Kv)')
+  d.entry('T_m', pathOf[at])
   d.row(
     'alpha_m',
     'motor.magnet',
@@ -34,52 +28,48 @@ export function torqueConstant(d: Draft, at: MotorTemperature): number {
   )
   d.assume('Magnets are as hot as the winding.')
   const expression = '60 / (2 * pi * Kv) * (1 + alpha_m * (T_m - 20))'
-  return d.step('K_t', told, expression, torqueConstantAt(motor, degrees))
+  return d.step('K_t', told, expression)
 }
 
 /** `R_m` at a temperature. */
 export function windingResistance(d: Draft, at: 'service' | 'hot'): number {
-  const { resistance } = d.checked.machine.motor
   d.entry('R_20', 'motor.resistanceMilliohm')
   d.constant('alpha_cu', 'copperTemperatureCoefficient')
-  const degrees = temperature(d, at)
-  const value = windingResistanceAt(resistance, degrees)
-  return d.step('R_m', ['ohms', 'winding resistance'], 'R_20 * (1 + alpha_cu * (T_m - 20))', value)
+  d.entry('T_m', pathOf[at])
+  return d.step('R_m', ['ohms', 'winding resistance'], 'R_20 * (1 + alpha_cu * (T_m - 20))')
 }
 
 /** `R_s`: winding and controller of one motor. */
 export function seriesResistance(d: Draft, at: MotorTemperature): number {
-  const { motor, controller } = d.checked.machine
   const told = ['ohms', 'motor and controller in series'] as const
   d.entry('R_esc', 'controller.resistanceMilliohm')
   if (at === 'cold') {
     d.entry('R_20', 'motor.resistanceMilliohm')
-    return d.step('R_s', told, 'R_20 + R_esc', motor.resistance + controller.resistance)
+    return d.step('R_s', told, 'R_20 + R_esc')
   }
-  return d.step('R_s', told, 'R_m + R_esc', windingResistance(d, at) + controller.resistance)
+  windingResistance(d, at)
+  return d.step('R_s', told, 'R_m + R_esc')
 }
 
 /** `R`: what one motor sees at the throttle's duty, pack included. */
 export function loopResistance(d: Draft, at: MotorTemperature): number {
-  const { motor, controller, pack } = d.checked.machine
-  const series = seriesResistance(d, at)
+  seriesResistance(d, at)
   d.source(averagedDuty)
   d.entry('M', 'motor.count')
   d.entry('delta', 'controller.throttleCapPercent')
   d.figure('R_b', 'packOhm')
-  const value = series + motor.count * controller.throttleCap ** 2 * pack.resistance
-  return d.step('R', ['ohms', 'what one motor sees, pack included'], 'R_s + M * delta^2 * R_b', value)
+  return d.step('R', ['ohms', 'what one motor sees, pack included'], 'R_s + M * delta^2 * R_b')
 }
 
 const curveSource = 'resting curve of the chemistry, common practice, no source'
 
 /** `v_full` and `V_full`: the full pack at rest. */
 export function fullVolts(d: Draft): number {
-  const { build, machine } = d.checked
+  const { build } = d.checked
   d.entry('S', 'pack.series')
   const cell = chemistryOf(build.pack.chemistry).volts.at(-1) ?? NaN
   d.row('v_full', 'pack.chemistry', ['volts', `one full cell at rest (${curveSource})`], cell)
-  return d.step('V_full', ['volts', 'full pack at rest'], 'S * v_full', machine.pack.fullVolts)
+  return d.step('V_full', ['volts', 'full pack at rest'], 'S * v_full')
 }
 
 /** `V_0`: the pack's volts that are left after the accessories, at the given charge. */
@@ -88,7 +78,7 @@ export function driveVolts(d: Draft): number {
   d.figure('I_a', 'accessoryAmps')
   d.figure('R_b', 'packOhm')
   const told = ['volts', 'pack volts before the drive draws'] as const
-  return d.step('V_0', told, 'V_oc - I_a * R_b', d.checked.evaluation.driveVolts)
+  return d.step('V_0', told, 'V_oc - I_a * R_b')
 }
 
 /** `omega_ref`: speed of the free-run test. */
@@ -100,23 +90,22 @@ export function referenceSpeed(d: Draft): number {
   d.entry('Kv', 'motor.kvRpmPerVolt')
   const expression = '(V_nl - I_nl * R_20) * 2 * pi * Kv / 60'
   const told = ['angularSpeed', 'speed of the free-run test'] as const
-  return d.step('omega_ref', told, expression, d.checked.machine.motor.referenceSpeed)
+  return d.step('omega_ref', told, expression)
 }
 
 /** `I_0`: no-load current at rest. */
 export function noLoadAtRest(d: Draft): number {
   d.entry('I_nl', 'motor.noLoadAmps')
   d.entry('beta', 'motor.viscousPercent')
-  const { noLoadAmps, viscousShare } = d.checked.machine.motor
   const told = ['amps', 'no-load current at rest'] as const
-  return d.step('I_0', told, 'I_nl * (1 - beta)', noLoadAmps * (1 - viscousShare))
+  return d.step('I_0', told, 'I_nl * (1 - beta)')
 }
 
 /** `I_0` at a speed `omega` that is known already. */
-export function noLoadAt(d: Draft, value: number): number {
+export function noLoadAt(d: Draft): number {
   referenceSpeed(d)
   const told = ['amps', 'no-load current at that speed'] as const
-  return d.step('I_0', told, 'I_nl * ((1 - beta) + beta * omega / omega_ref)', value)
+  return d.step('I_0', told, 'I_nl * ((1 - beta) + beta * omega / omega_ref)')
 }
 
 /** `r`: pitch radius of the drive sprocket. */
@@ -124,7 +113,7 @@ export function sprocketRadius(d: Draft): number {
   d.entry('z', 'track.sprocketTeeth')
   d.entry('p', 'track.pitchMm')
   const told = ['length', 'pitch radius of the drive sprocket'] as const
-  return d.step('r', told, 'z * p / (2 * pi)', d.checked.machine.track.radius)
+  return d.step('r', told, 'z * p / (2 * pi)')
 }
 
 /** `M`, `G`, `eta` and `r`: from one motor's torque to the track's pull. */

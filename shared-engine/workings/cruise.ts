@@ -3,10 +3,9 @@ import { shearShareInverse } from '../ground/soil-shear.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAt, torqueConstant } from './circuit.ts'
 import type { Draft } from './draft.ts'
-import { shearStrength, soilBooks, standingResistance } from './footing.ts'
+import { shearStrength, soilBooks, soilThrustAt, standingResistance } from './footing.ts'
 import { air, dutyForCurrent, internalDrag } from './motion.ts'
 import { firstOf, needingTop, type Missing, type Subject } from './subject.ts'
-import { kilo, secondsPerMinute } from '../units/factors.ts'
 
 const level = 'level travel at half of the top speed, on this ground, at the given charge and temperatures'
 
@@ -39,14 +38,13 @@ const cruiseMissing = firstOf(needingTop, notHeld)
 
 /** `v`, `F`, `v_b`: speed, thrust and belt speed. */
 function travel(d: Draft): void {
-  const { cruise } = d.checked.evaluation
   d.figure('v_top', 'topSpeedMps')
-  d.step('v', ['speed', 'half of the top speed'], 'v_top / 2', cruise.groundSpeed)
+  d.step('v', ['speed', 'half of the top speed'], 'v_top / 2')
   standingResistance(d, 'level', 'R_l')
   air(d)
-  d.step('F', ['force', 'thrust, equal to resistance'], 'R_l + rho * C_d * A * v^2 / 2', cruise.thrust)
+  d.step('F', ['force', 'thrust, equal to resistance'], 'R_l + rho * C_d * A * v^2 / 2')
   slip(d)
-  d.step('v_b', ['speed', 'belt speed'], 'v / (1 - i)', cruise.beltSpeed)
+  d.step('v_b', ['speed', 'belt speed'], 'v / (1 - i)')
 }
 
 /** `i`: as entered, or what the soil asks for to pass the thrust. */
@@ -63,14 +61,8 @@ function slip(d: Draft): void {
   const words = 'the x at which the soil’s thrust, S_s (1 − (1 − exp(−x)) / x), equals F'
   d.found('x', ['none', 'slip over the length of the patch, in shear displacements'], words, x)
   const check = 'the same as F'
-  d.step(
-    'F_x',
-    ['force', 'thrust of the soil at that slip'],
-    'S_s * (1 - (1 - exp(-x)) / x)',
-    cruise.thrust,
-    check,
-  )
-  d.step('i', ['fraction', 'slip'], 'x * K / L', cruise.slip)
+  soilThrustAt(d, 'F_x', check)
+  d.step('i', ['fraction', 'slip'], 'x * K / L')
 }
 
 const cruiseHalfTopPackAmps: Subject = {
@@ -79,18 +71,16 @@ const cruiseHalfTopPackAmps: Subject = {
   source: motorModel,
   missing: cruiseMissing,
   write: (d) => {
-    const { cruise, drive } = d.checked.evaluation
-    const { torque, motorSpeed, noLoad, amps, duty } = cruiseNumbers(d.checked)
     travel(d)
-    internalDrag(d, cruise.beltSpeed)
+    internalDrag(d)
     driveTrain(d)
-    d.step('T', ['torque', 'torque of one motor'], '(F + D) * r / (M * G * eta)', torque)
-    d.step('omega', ['angularSpeed', 'motor speed'], 'v_b * G / r', motorSpeed)
+    d.step('T', ['torque', 'torque of one motor'], '(F + D) * r / (M * G * eta)')
+    d.step('omega', ['angularSpeed', 'motor speed'], 'v_b * G / r')
     torqueConstant(d, 'service')
-    noLoadAt(d, noLoad)
-    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0', amps)
-    dutyForCurrent(d, motorSpeed * drive.torqueConstant + amps * drive.seriesResistance, duty, 'omega')
-    d.step('I_p', ['amps', 'pack current'], 'M * delta_i * I + I_a', cruise.packAmps)
+    noLoadAt(d)
+    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0')
+    dutyForCurrent(d, 'omega')
+    d.step('I_p', ['amps', 'pack current'], 'M * delta_i * I + I_a')
   },
 }
 
@@ -101,13 +91,12 @@ const cruiseHalfTopMinutes: Subject = {
   assumptions: ['The pack gives its labelled charge at any current.'],
   missing: cruiseMissing,
   write: (d) => {
-    const { cruise } = d.checked.evaluation
     d.entry('Q', 'pack.capacityMah')
     d.entry('s', 'service.stateOfChargePercent')
     d.entry('s_r', 'service.reservePercent')
     d.figure('I_p', 'cruiseHalfTopPackAmps')
-    d.step('t', ['duration', 'time to the reserve'], 'Q * (s - s_r) / I_p', cruise.seconds)
-    d.step('t_m', ['minutes', 'time to the reserve'], 't / 60', cruise.seconds / secondsPerMinute)
+    d.step('t', ['duration', 'time to the reserve'], 'Q * (s - s_r) / I_p')
+    d.step('t_m', ['minutes', 'time to the reserve'], 't / 60')
   },
 }
 
@@ -118,11 +107,10 @@ const cruiseHalfTopKilometres: Subject = {
   assumptions: ['The pack gives its labelled charge at any current.'],
   missing: cruiseMissing,
   write: (d) => {
-    const { cruise } = d.checked.evaluation
     d.figure('t_m', 'cruiseHalfTopMinutes')
     d.figure('v_top', 'topSpeedMps')
-    d.step('v', ['speed', 'half of the top speed'], 'v_top / 2', cruise.groundSpeed)
-    d.step('s', ['kilometres', 'distance to the reserve'], 't_m * 60 * v / 1000', cruise.metres / kilo)
+    d.step('v', ['speed', 'half of the top speed'], 'v_top / 2')
+    d.step('s', ['kilometres', 'distance to the reserve'], 't_m * 60 * v / 1000')
   },
 }
 

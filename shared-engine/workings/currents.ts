@@ -1,4 +1,4 @@
-import { stallAmpsOf, strongestDuty } from '../motor/standstill.ts'
+import { strongestDuty } from '../motor/standstill.ts'
 import { driveVolts, motorModel, seriesResistance } from './circuit.ts'
 import type { Draft } from './draft.ts'
 import { longRunAmps, sink } from './heat.ts'
@@ -12,13 +12,13 @@ export const longRun = ['A long run is a share of the top-speed current (service
 
 /** `I_r`: most standstill current in the running state, after the limit. */
 export function restAmps(d: Draft): void {
-  const { drive, restAmps: value } = d.checked.evaluation
+  const { drive } = d.checked.evaluation
   driveVolts(d)
   seriesResistance(d, 'service')
   strongest(d, strongestDuty(drive))
   const told = ['amps', 'most standstill current of one motor, before a limit'] as const
-  d.step('I_s', told, 'delta_s * V_0 / (R_s + M * delta_s^2 * R_b)', stallAmpsOf(drive))
-  limitedAmps(d, 'I_s', 'I_r', value)
+  d.step('I_s', told, 'delta_s * V_0 / (R_s + M * delta_s^2 * R_b)')
+  limitedAmps(d, 'I_s', 'I_r')
 }
 
 /** The most standstill current of a part against what it bears for seconds. */
@@ -66,8 +66,8 @@ export const temperatureWorking = (
 })
 
 /** `I_B`: what the pack’s label allows. */
-export function ratedAmps(d: Draft, path: 'pack.burstC' | 'pack.continuousC', value: number | null): void {
+export function ratedAmps(d: Draft, path: 'pack.burstC' | 'pack.continuousC'): void {
   d.entry('C_r', path)
   d.entry('Q', 'pack.capacityMah')
-  d.step('I_B', ['amps', 'what the label allows'], 'C_r * Q', value ?? NaN)
+  d.step('I_B', ['amps', 'what the label allows'], 'C_r * Q')
 }

@@ -6,6 +6,8 @@ import { figureOf, type FigureName } from '../figures/table.ts'
 import { finiteOrNull } from '../numeric/finite.ts'
 import { toEngine } from '../units/convert.ts'
 import type { QuantityKind } from '../units/kinds.ts'
+import { evaluateExpression } from './expression/evaluate.ts'
+import { parseExpression } from './expression/parse.ts'
 import type { WorkingStep, WorkingSymbol } from './working.ts'
 
 const kindOfConstant = {
@@ -22,9 +24,9 @@ const kindOfConstant = {
 export type Told = readonly [kind: QuantityKind, name: string]
 
 /**
- * A working while it is written. Numbers are the engine's own; that the algebra beside them gives the same is what the
- * replay in test/engine/workings shows. A symbol or step that is there already is not written twice, so that groups of
- * steps can be put together freely.
+ * A working while it is written. What is put in and what is found are the engine's own numbers; a step's number comes
+ * of its algebra alone, and test/engine/explain holds the last one to the engine's. A symbol or step that is there
+ * already is not written twice, so that groups of steps can be put together freely.
  */
 export class Draft {
   readonly checked: Evaluated
@@ -94,8 +96,9 @@ export class Draft {
     return value
   }
 
-  /** A line of algebra, with the value that the engine has for it. */
-  step(symbol: string, told: Told, expression: string, value: number, words?: string): number {
+  /** A line of algebra. @returns what it gives with the symbols so far put in */
+  step(symbol: string, told: Told, expression: string, words?: string): number {
+    const value = evaluateExpression(parseExpression(expression), (name) => this.of(name))
     return this.#write(symbol, told, expression, value, words)
   }
 

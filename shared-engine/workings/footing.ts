@@ -1,4 +1,4 @@
-import { soilModulusOf, type Footing } from '../ground/footing.ts'
+import { type Footing } from '../ground/footing.ts'
 import type { Draft } from './draft.ts'
 
 // Groups of steps about what the ground takes and gives.
@@ -17,13 +17,13 @@ export const footingOf = (d: Draft, lie: Lie): Footing =>
 export function mass(d: Draft): number {
   d.entry('m_0', 'vehicle.massKg')
   d.entry('m_p', 'vehicle.loadKg')
-  return d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p', d.checked.machine.vehicle.mass)
+  return d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p')
 }
 
 /** `theta`: the slope’s angle. */
 export function slopeAngle(d: Draft): void {
   d.entry('j', 'ground.gradePercent')
-  d.step('theta', ['angle', 'angle of the slope'], 'atan(j)', Math.atan(d.checked.machine.ground.grade))
+  d.step('theta', ['angle', 'angle of the slope'], 'atan(j)')
 }
 
 /** `W`: weight across the ground. */
@@ -32,31 +32,29 @@ function weight(d: Draft, lie: Lie): void {
   d.constant('g', 'gravity')
   if (lie === 'slope') slopeAngle(d)
   const expression = lie === 'slope' ? 'm * g * cos(theta)' : 'm * g'
-  d.step('W', ['force', 'weight across the ground'], expression, footingOf(d, lie).weight)
+  d.step('W', ['force', 'weight across the ground'], expression)
 }
 
 /** `W_t`: weight on the tracks. */
 export function trackWeight(d: Draft, lie: Lie): void {
   weight(d, lie)
   d.entry('q_t', 'vehicle.onTrackPercent')
-  d.step('W_t', ['force', 'weight on the tracks'], 'W * q_t', footingOf(d, lie).trackWeight)
+  d.step('W_t', ['force', 'weight on the tracks'], 'W * q_t')
 }
 
 /** `p_g` and `z_s`: pressure under the tracks and how deep they sink. */
 export function sinkage(d: Draft, lie: Lie): void {
-  const { vehicle, ground } = d.checked.machine
+  const { ground } = d.checked.machine
   if (ground.model !== 'soil') return
-  const { groundPressure, sinkage: depth } = footingOf(d, lie)
   trackWeight(d, lie)
   patch(d)
-  d.step('p_g', ['pressure', 'pressure under the tracks'], 'W_t / (N_t * L * B)', groundPressure)
+  d.step('p_g', ['pressure', 'pressure under the tracks'], 'W_t / (N_t * L * B)')
   d.entry('k_c', 'ground.soil.kc')
   d.entry('k_phi', 'ground.soil.kphi')
-  const modulus = soilModulusOf(ground, vehicle.contactLength ?? NaN, vehicle.contactWidth ?? NaN)
   const told = ['soilFrictionalModulus', 'modulus of sinkage of this patch'] as const
-  d.step('k_s', told, 'k_c / min(L, B) + k_phi', modulus)
+  d.step('k_s', told, 'k_c / min(L, B) + k_phi')
   d.entry('n', 'ground.soil.n')
-  d.step('z_s', ['length', 'sinkage'], '(p_g / k_s)^(1 / n)', depth)
+  d.step('z_s', ['length', 'sinkage'], '(p_g / k_s)^(1 / n)')
 }
 
 function patch(d: Draft): void {
@@ -69,7 +67,6 @@ function patch(d: Draft): void {
 export function groundResistance(d: Draft, lie: Lie): void {
   const { ground } = d.checked.machine
   const told = ['force', 'resistance of the ground'] as const
-  const value = footingOf(d, lie).groundResistance
   trackWeight(d, lie)
   if (ground.model === 'soil') {
     d.source(soilBooks)
@@ -80,8 +77,8 @@ export function groundResistance(d: Draft, lie: Lie): void {
   }
   d.entry('mu_s', 'ground.skiFriction')
   const skis = 'mu_s * (W - W_t)'
-  if (ground.model === 'soil') d.step('R_g', told, `N_t * B * p_g * z_s / (n + 1) + ${skis}`, value)
-  else d.step('R_g', told, `c_rr * W_t + ${skis}`, value)
+  if (ground.model === 'soil') d.step('R_g', told, `N_t * B * p_g * z_s / (n + 1) + ${skis}`)
+  else d.step('R_g', told, `c_rr * W_t + ${skis}`)
 }
 
 /** `R_l`: what holds the machine back at rest, tow included. */
@@ -93,7 +90,7 @@ export function standingResistance(d: Draft, lie: Lie, symbol: string): void {
     lie === 'slope' ? 'resistance at rest' : 'resistance on the level, air left out',
   ] as const
   const expression = lie === 'slope' ? 'R_g + m * g * sin(theta) + F_tow' : 'R_g + F_tow'
-  d.step(symbol, told, expression, footingOf(d, lie).standingResistance)
+  d.step(symbol, told, expression)
 }
 
 /** `S_s`: thrust that the soil would give at endless slip; `K` and `L` with it. */
@@ -108,21 +105,39 @@ export function shearStrength(d: Draft, lie: Lie): void {
   d.entry('K', 'ground.soil.shearModulusMm')
   const told = ['force', 'shear strength under the tracks'] as const
   const expression = 'N_t * L * B * c_s + W_t * tan(phi)'
-  d.step('S_s', told, expression, footingOf(d, lie).shearStrength)
+  d.step('S_s', told, expression)
+}
+
+/** Below it a subtraction of near equals would eat the digits of the formula: its series says the same. */
+const smallSlip = 1e-3
+
+/** Thrust of the soil at a slip `x`, in shear displacements; `x` and `S_s` are known already. */
+export function soilThrustAt(d: Draft, symbol: string, words?: string): void {
+  const told = ['force', 'thrust of the soil at that slip'] as const
+  if (d.of('x') >= smallSlip) {
+    d.step(symbol, told, 'S_s * (1 - (1 - exp(-x)) / x)', words)
+    return
+  }
+  const series = 'S_s (1 − (1 − exp(−x)) / x) as a series: at so small an x that form loses its digits'
+  d.step(
+    symbol,
+    told,
+    'S_s * (x / 2 - x^2 / 6 + x^3 / 24)',
+    words === undefined ? series : `${words}; ${series}`,
+  )
 }
 
 /** `F_max`: the most that the ground passes on. */
 export function gripThrust(d: Draft, lie: Lie): void {
   const told = ['force', 'most thrust that the ground takes'] as const
-  const { gripThrust: value } = footingOf(d, lie)
   if (d.checked.machine.ground.model === 'soil') {
     shearStrength(d, lie)
     const words = 'at full slip'
-    d.step('F_max', told, 'S_s * (1 - (1 - exp(-L / K)) * K / L)', value, words)
+    d.step('F_max', told, 'S_s * (1 - (1 - exp(-L / K)) * K / L)', words)
     return
   }
   d.source(coefficientPractice)
   trackWeight(d, lie)
   d.entry('mu', 'ground.gripCoefficient')
-  d.step('F_max', told, 'mu * W_t', value)
+  d.step('F_max', told, 'mu * W_t')
 }

@@ -1,5 +1,3 @@
-import { dutyForAmps } from '../motor/drive-line.ts'
-import { gravity } from '../constants.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
 import { groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
@@ -20,19 +18,15 @@ const frontLiftThrustN: Subject = {
   assumptions: ['The inertia of rotors and loops is left out, the safe side.'],
   missing: needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'),
   write: (d) => {
-    const { vehicle, ground } = d.checked.machine
     d.constant('g', 'gravity')
     d.entry('x', 'vehicle.cgAheadMm')
     d.entry('h', 'vehicle.cgHeightMm')
     slopeAngle(d)
-    const [ahead, height] = [vehicle.centreAhead ?? NaN, vehicle.centreHeight ?? NaN]
-    const value = (gravity * (ahead * ground.cosSlope - height * ground.sinSlope)) / height
     const told = ['acceleration', 'acceleration that lifts the front'] as const
-    d.step('a_l', told, 'g * (x * cos(theta) - h * sin(theta)) / h', value)
+    d.step('a_l', told, 'g * (x * cos(theta) - h * sin(theta)) / h')
     mass(d)
     d.figure('R_0', 'groundResistanceN')
-    const lift = d.checked.evaluation.frontLiftThrust
-    d.step('F_l', ['force', 'thrust that lifts the front'], 'max(0, m * a_l + R_0)', lift)
+    d.step('F_l', ['force', 'thrust that lifts the front'], 'max(0, m * a_l + R_0)')
   },
 }
 
@@ -55,20 +49,15 @@ const frontLiftThrottlePercent: Subject = {
   source: motorModel,
   missing: firstOf(needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'), frontStaysDown),
   write: (d) => {
-    const { machine, evaluation } = d.checked
-    const { drive, line, frontLiftThrust, frontLiftDuty } = evaluation
     d.figure('F_l', 'frontLiftThrustN')
-    const torque = (frontLiftThrust + machine.track.internalDrag) / line.thrustPerTorque
     d.entry('D_0', 'track.internalDragN')
     driveTrain(d)
-    d.step('T', ['torque', 'torque of one motor'], '(F_l + D_0) * r / (M * G * eta)', torque)
+    d.step('T', ['torque', 'torque of one motor'], '(F_l + D_0) * r / (M * G * eta)')
     torqueConstant(d, 'service')
     noLoadAtRest(d)
-    const amps = torque / drive.torqueConstant + drive.noLoadBase
-    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0', amps)
-    const duty = dutyForAmps(drive, amps, 0)
-    dutyForCurrent(d, amps * drive.seriesResistance, amps > 0 ? duty : 0, null)
-    d.step('delta_p', ['percent', 'throttle'], '100 * delta_i', 100 * frontLiftDuty)
+    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0')
+    dutyForCurrent(d, null)
+    d.step('delta_p', ['percent', 'throttle'], '100 * delta_i')
   },
 }
 
@@ -97,8 +86,7 @@ const pivotThrustN: Subject = {
     d.entry('L', 'vehicle.contactLengthMm')
     d.entry('B_g', 'vehicle.gaugeMm')
     groundResistance(d, 'level')
-    const value = d.checked.evaluation.pivotThrust
-    d.step('F_p', ['force', 'push of each side'], 'mu_t * W_t * L / (4 * B_g) + R_g / 2', value)
+    d.step('F_p', ['force', 'push of each side'], 'mu_t * W_t * L / (4 * B_g) + R_g / 2')
   },
 }
 
@@ -108,20 +96,17 @@ const pivotMotorAmps: Subject = {
   source: motorModel,
   missing: pivotMissing,
   write: (d) => {
-    const { machine, evaluation } = d.checked
-    const { line, pivotThrust, pivotAmps } = evaluation
     d.figure('F_p', 'pivotThrustN')
     d.entry('D_0', 'track.internalDragN')
     d.entry('M', 'motor.count')
     d.figure('G', 'ratio')
     d.figure('eta', 'efficiency')
     sprocketRadius(d)
-    const torque = (2 * (pivotThrust + machine.track.internalDrag / 2)) / line.thrustPerTorque
     const expression = '(F_p + D_0 / 2) * r / (G * eta) * 2 / M'
-    d.step('T', ['torque', 'torque of one motor'], expression, torque)
+    d.step('T', ['torque', 'torque of one motor'], expression)
     torqueConstant(d, 'service')
     noLoadAtRest(d)
-    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0', pivotAmps)
+    d.step('I', ['amps', 'current of one motor'], 'T / K_t + I_0')
   },
 }
 

@@ -35,18 +35,15 @@ const airDensity: Subject = {
   source: constants.pressureLapse.source,
   assumptions: ['The air is dry, and its pressure that of the standard atmosphere at this altitude.'],
   write: (d) => {
-    const { ground } = d.checked.machine
-    const { standardPressure, pressureLapse, pressureExponent } = constants
+    const { pressureLapse, pressureExponent } = constants
     d.entry('h', 'ground.altitudeM')
     d.entry('T_air', 'ground.airTemperatureC')
     d.constant('p_0', 'standardPressure')
-    const pressure =
-      standardPressure.value * (1 - pressureLapse.value * ground.altitude) ** pressureExponent.value
     const expression = `p_0 * (1 - ${pressureLapse.value} * h)^${pressureExponent.value}`
-    d.step('p_a', ['pressure', 'pressure of the air'], expression, pressure)
+    d.step('p_a', ['pressure', 'pressure of the air'], expression)
     d.constant('R_a', 'airGasConstant')
     d.constant('T_z', 'zeroCelsius')
-    d.step('rho', ['density', 'density of the air'], 'p_a / (R_a * (T_air + T_z))', ground.airDensity)
+    d.step('rho', ['density', 'density of the air'], 'p_a / (R_a * (T_air + T_z))')
   },
 }
 

@@ -1,5 +1,3 @@
-import { copperTemperatureCoefficient } from '../constants.ts'
-import { windingResistanceAt } from '../motor/constants.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import type { Draft } from './draft.ts'
 import { ironLoss } from './run.ts'
@@ -13,39 +11,37 @@ export function longRunAmps(d: Draft): void {
   d.assume(longRun)
   d.figure('I', 'topMotorAmps')
   d.entry('q_I', 'service.loadPercent')
-  d.step('I_r', ['amps', 'current of a long run, RMS'], 'q_I * I', d.checked.evaluation.heat.amps)
+  d.step('I_r', ['amps', 'current of a long run, RMS'], 'q_I * I')
 }
 
 /** `P`: heat of all motors and controllers into their circuit. */
 function circuitHeat(d: Draft): void {
-  const { machine, evaluation } = d.checked
   longRunAmps(d)
   ironLoss(d)
   d.entry('R_20', 'motor.resistanceMilliohm')
   d.constant('alpha_cu', 'copperTemperatureCoefficient')
   d.entry('T_m', 'service.windingTemperatureC')
-  const winding = windingResistanceAt(machine.motor.resistance, machine.service.windingTemperature)
-  d.step('R_m', ['ohms', 'winding resistance in service'], 'R_20 * (1 + alpha_cu * (T_m - 20))', winding)
+  d.step('R_m', ['ohms', 'winding resistance in service'], 'R_20 * (1 + alpha_cu * (T_m - 20))')
   d.entry('R_esc', 'controller.resistanceMilliohm')
   d.entry('M', 'motor.count')
   const expression = 'M * (P_fe + I_r^2 * (R_m + R_esc))'
   const told = ['watts', 'heat of all motors and controllers'] as const
-  d.step('P', told, expression, evaluation.heat.circuitHeat)
+  d.step('P', told, expression)
 }
 
 /** `T_s`: what motor and controller are cooled by. */
 export function sink(d: Draft): void {
-  const { machine, evaluation } = d.checked
+  const { machine } = d.checked
   const told = ['temperature', 'temperature of what cools it'] as const
   d.entry('T_air', 'ground.airTemperatureC')
   if (machine.cooling === null) {
-    d.step('T_s', told, 'T_air', evaluation.heat.sink, 'cooled by the air')
+    d.step('T_s', told, 'T_air', 'cooled by the air')
     return
   }
   circuitHeat(d)
   d.assume('The heat into the circuit is that at the service winding temperature, not iterated.')
   d.entry('UA', 'cooling.radiatorWPerK')
-  d.step('T_s', told, 'T_air + P / UA', evaluation.heat.sink, 'cooled by the circuit')
+  d.step('T_s', told, 'T_air + P / UA', 'cooled by the circuit')
 }
 
 /** `R_th`, `I_r`, `P_fe` and `T_s`: what warms the motor and how it cools. */
@@ -60,11 +56,8 @@ function motorHeat(d: Draft): void {
 
 /** `b`: below 0 heat leaves faster than it grows. */
 function growth(d: Draft): number {
-  const { motor } = d.checked.machine
-  const copper = d.checked.evaluation.heat.amps ** 2 * motor.resistance
-  const value = copper * copperTemperatureCoefficient - 1 / (motor.thermalResistance ?? NaN)
   const told = ['thermalConductance', 'loss that each kelvin adds, less heat that it drives out'] as const
-  return d.step('b', told, 'I_r^2 * R_20 * alpha_cu - 1 / R_th', value)
+  return d.step('b', told, 'I_r^2 * R_20 * alpha_cu - 1 / R_th')
 }
 
 /** The loss grows faster with heat than the heat leaves. */
@@ -94,8 +87,7 @@ const steadyMotorC: Subject = {
     const expression =
       '(T_s + R_th * (P_fe + I_r^2 * R_20 * (1 - 20 * alpha_cu))) / (1 - R_th * I_r^2 * R_20 * alpha_cu)'
     const words = 'where (T − T_s) / R_th = P_fe + I_r^2 R_20 (1 + alpha_cu (T − 20))'
-    const value = d.checked.evaluation.heat.motorTemperature
-    d.step('T', ['temperature', 'steady temperature of the winding'], expression, value, words)
+    d.step('T', ['temperature', 'steady temperature of the winding'], expression, words)
   },
 }
 
@@ -118,20 +110,18 @@ const secondsToMotorLimit: Subject = {
     const told = ['duration', 'time to the limit'] as const
     sink(d)
     d.entry('T_max', 'motor.maxTemperatureC')
-    d.step('T_d', ['temperatureDifference', 'how far it is to the limit'], 'T_max - T_s', rise)
+    d.step('T_d', ['temperatureDifference', 'how far it is to the limit'], 'T_max - T_s')
     if (rise <= 0) {
       d.found('t', told, 'none where T_d is not above 0: what cools it is as hot as the limit already', 0)
       return
     }
     motorHeat(d)
     const step = growth(d)
-    const copper = heat.amps ** 2 * motor.resistance
-    const start = heat.ironLoss + copper * (1 + copperTemperatureCoefficient * (heat.sink - 20))
     const loss = 'P_fe + I_r^2 * R_20 * (1 + alpha_cu * (T_s - 20))'
-    d.step('P_0', ['watts', 'loss of one motor at the start'], loss, start)
+    d.step('P_0', ['watts', 'loss of one motor at the start'], loss)
     d.entry('C', 'motor.heatCapacityJPerK')
     const expression = step === 0 ? 'C * T_d / P_0' : 'C / b * log1p(b * T_d / P_0)'
-    d.step('t', told, expression, heat.secondsToMotorLimit)
+    d.step('t', told, expression)
   },
 }
 
@@ -146,8 +136,7 @@ const steadyControllerC: Subject = {
     longRunAmps(d)
     d.entry('R_th', 'controller.thermalResistanceKPerW')
     d.entry('R_esc', 'controller.resistanceMilliohm')
-    const value = d.checked.evaluation.heat.controllerTemperature
-    d.step('T', ['temperature', 'steady temperature of the controller'], 'T_s + R_th * I_r^2 * R_esc', value)
+    d.step('T', ['temperature', 'steady temperature of the controller'], 'T_s + R_th * I_r^2 * R_esc')
   },
 }
 
@@ -163,8 +152,7 @@ const coolantRiseK: Subject = {
     d.row('rho_c', path, ['density', 'density of the coolant'], cooling?.density ?? NaN)
     d.row('c_p', path, ['specificHeat', 'specific heat of the coolant'], cooling?.specificHeat ?? NaN)
     d.entry('Q', 'cooling.flowLPerMin')
-    const value = d.checked.evaluation.heat.coolantRise
-    d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'P / (rho_c * Q * c_p)', value)
+    d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'P / (rho_c * Q * c_p)')
   },
 }
 

@@ -47,59 +47,54 @@ export function casesTold(checked: Evaluated, quantity: LoadQuantity): string {
 /** `F_e` and, where the loop runs, `v_b`: force at the drive sprocket per loop in a case. */
 export function loopForce(d: Draft, name: TrackCase): void {
   d.entry('N_t', 'track.count')
-  const { force } = loadOf(d.checked, name)
   switch (name) {
     case 'launch':
-      launchForce(d, force)
+      launchForce(d)
       break
     case 'grip':
-      gripForce(d, force)
+      gripForce(d)
       break
     case 'top':
       topThrust(d)
       d.figure('v_b', 'topBeltSpeedMps')
-      internalDrag(d, d.checked.evaluation.top.beltSpeed)
-      d.step('F_e', told(name), '(F + D) / N_t', force)
+      internalDrag(d)
+      d.step('F_e', told(name), '(F + D) / N_t')
       break
     case 'free':
       freeBeltSpeed(d)
-      internalDrag(d, loadOf(d.checked, name).beltSpeed)
-      d.step('F_e', told(name), 'D / N_t', force)
+      internalDrag(d)
+      d.step('F_e', told(name), 'D / N_t')
   }
 }
 
 const told = (name: TrackCase) => ['force', `pull of the sprocket on each loop, case ${name}`] as const
 
-function launchForce(d: Draft, force: number): void {
+function launchForce(d: Draft): void {
   d.figure('T_L', 'launchSprocketTorqueNm')
   sprocketRadius(d)
-  d.step('F_e', told('launch'), 'T_L / (r * N_t)', force)
+  d.step('F_e', told('launch'), 'T_L / (r * N_t)')
 }
 
-function gripForce(d: Draft, force: number): void {
+function gripForce(d: Draft): void {
   d.figure('T_L', 'launchSprocketTorqueNm')
   sprocketRadius(d)
   d.figure('F_max', 'gripThrustN')
   d.entry('D_0', 'track.internalDragN')
-  d.step('F_e', told('grip'), 'min(T_L / (r * N_t), (F_max + D_0) / N_t)', force)
+  d.step('F_e', told('grip'), 'min(T_L / (r * N_t), (F_max + D_0) / N_t)')
 }
 
 /** `v_b`: belt speed of the free-running motor. */
 export function freeBeltSpeed(d: Draft): void {
-  const { line, worstFreeSpeed } = d.checked.evaluation
   d.figure('n', 'freeRpm')
   d.figure('G', 'ratio')
   sprocketRadius(d)
-  const speed = worstFreeSpeed / line.motorPerBelt
-  d.step('v_b', ['speed', 'belt speed of the free-running motor'], 'n * 2 * pi / 60 * r / G', speed)
+  d.step('v_b', ['speed', 'belt speed of the free-running motor'], 'n * 2 * pi / 60 * r / G')
 }
 
 /** `F_K`: a loop’s pull with the service factor. */
 export function servicePull(d: Draft, name: TrackCase): number {
-  const { machine } = d.checked
   loopForce(d, name)
   d.entry('K_A', 'service.factor')
   d.assume('The service factor K_A allows for shock.')
-  const value = machine.service.factor * loadOf(d.checked, name).force
-  return d.step('F_K', ['force', 'the same with the service factor'], 'K_A * F_e', value)
+  return d.step('F_K', ['force', 'the same with the service factor'], 'K_A * F_e')
 }

@@ -28,7 +28,7 @@ function freeSpeeds({ machine }: Evaluated): { readonly cold: number; readonly h
 }
 
 /** `omega_f`: the worst-case free speed. */
-function freeSpeed(d: Draft): number {
+function freeSpeed(d: Draft): void {
   const { cold, hot } = freeSpeeds(d.checked)
   const at: MotorTemperature = hot > cold ? 'hot' : 'cold'
   fullVolts(d)
@@ -46,7 +46,7 @@ function freeSpeed(d: Draft): number {
       : `at 20 °C it spins at least as fast as at ${limit}, where it reaches ${other}`
   const expression = 'max(0, (delta * V_full - I_nl * (1 - beta) * R) / (K_t + beta * I_nl * R / omega_ref))'
   const told = ['angularSpeed', 'free speed'] as const
-  return d.step('omega_f', told, expression, d.checked.evaluation.worstFreeSpeed, words)
+  d.step('omega_f', told, expression, words)
 }
 
 const freeRpm: Subject = {
@@ -55,8 +55,8 @@ const freeRpm: Subject = {
   source: `${motorModel}: torque set to nothing`,
   assumptions: ['A current limit plays no part where nothing is driven.'],
   write: (d) => {
-    const speed = freeSpeed(d)
-    d.step('n', ['rpm', 'free-running speed'], 'omega_f * 60 / (2 * pi)', rpmOf(speed))
+    freeSpeed(d)
+    d.step('n', ['rpm', 'free-running speed'], 'omega_f * 60 / (2 * pi)')
   },
 }
 
@@ -68,8 +68,7 @@ const ruleOfThumbRpm: Subject = {
     d.entry('Kv', 'motor.kvRpmPerVolt')
     d.entry('delta', 'controller.throttleCapPercent')
     fullVolts(d)
-    const value = rpmOf(d.checked.evaluation.ruleOfThumbSpeed)
-    d.step('n', ['rpm', 'Kv times volts'], 'Kv * V_full * delta', value)
+    d.step('n', ['rpm', 'Kv times volts'], 'Kv * V_full * delta')
   },
 }
 
@@ -80,8 +79,7 @@ const electricalRpm: Subject = {
   write: (d) => {
     d.figure('n', 'freeRpm')
     d.entry('N_p', 'motor.poleCount')
-    const { figures } = d.checked
-    d.step('n_e', ['rpm', 'electrical speed'], 'n * N_p / 2', figures.electricalRpm ?? NaN)
+    d.step('n_e', ['rpm', 'electrical speed'], 'n * N_p / 2')
   },
 }
 
@@ -104,7 +102,6 @@ const throttleForRatedRpmPercent: Subject = {
       ? { why: 'no throttle lets the free-running motor reach its rated speed: it is safe from over-rev.' }
       : null,
   write: (d) => {
-    const { machine, evaluation } = d.checked
     const at = ratedTemperature(d.checked)
     fullVolts(d)
     torqueConstant(d, at)
@@ -114,19 +111,15 @@ const throttleForRatedRpmPercent: Subject = {
     d.entry('n_max', 'motor.ratedMaxRpm')
     d.entry('M', 'motor.count')
     d.figure('R_b', 'packOhm')
-    const omega = angularSpeedOf(machine.motor.ratedMaxRpm)
-    d.step('omega', ['angularSpeed', 'rated speed'], 'n_max * 2 * pi / 60', omega)
-    const { noLoadAmps, viscousShare, referenceSpeed: tested } = machine.motor
-    const amps = noLoadAmps * (1 - viscousShare + (viscousShare * omega) / tested)
+    d.step('omega', ['angularSpeed', 'rated speed'], 'n_max * 2 * pi / 60')
     const current = 'I_nl * ((1 - beta) + beta * omega / omega_ref)'
-    d.step('I_0', ['amps', 'no-load current there'], current, amps)
-    const needed = amps * d.of('R_s') + omega * d.of('K_t')
-    d.step('c', ['volts', 'what the motor itself needs'], 'I_0 * R_s + omega * K_t', needed)
+    d.step('I_0', ['amps', 'no-load current there'], current)
+    d.step('c', ['volts', 'what the motor itself needs'], 'I_0 * R_s + omega * K_t')
     const root = '2 * c / (V_full + sqrt(V_full^2 - 4 * M * I_0 * R_b * c))'
     const words = 'the smaller root of M * I_0 * R_b * delta_r^2 - V_full * delta_r + c = 0'
-    d.step('delta_r', ['fraction', 'duty'], root, evaluation.throttleForRated, words)
+    d.step('delta_r', ['fraction', 'duty'], root, words)
     const told = ['percent', 'throttle'] as const
-    d.step('delta_p', told, '100 * delta_r', 100 * evaluation.throttleForRated)
+    d.step('delta_p', told, '100 * delta_r')
   },
 }
 
@@ -140,7 +133,7 @@ const stallMotorAmps: Subject = {
     seriesResistance(d, 'cold')
     strongest(d, strongestDuty(evaluation.launchDrive))
     const expression = 'delta_s * V_full / (R_s + M * delta_s^2 * R_b)'
-    d.step('I_s', ['amps', 'stall current of one motor'], expression, evaluation.stallAmps)
+    d.step('I_s', ['amps', 'stall current of one motor'], expression)
   },
 }
 
@@ -155,7 +148,7 @@ export function strongest(d: Draft, duty: number): void {
       ? 'below the cap: the pack is so weak that part throttle pulls harder than full'
       : 'the cap: this pack does not sag enough for less throttle to pull harder'
   const told = ['fraction', 'duty of most standstill current'] as const
-  d.step('delta_s', told, 'min(delta, sqrt(R_s / (M * R_b)))', duty, words)
+  d.step('delta_s', told, 'min(delta, sqrt(R_s / (M * R_b)))', words)
 }
 
 const launchMotorAmps: Subject = {
@@ -163,24 +156,23 @@ const launchMotorAmps: Subject = {
   state: inCase('launch'),
   source: 'the lesser of what resistance and the controller let through',
   write: (d) => {
-    const { launchAmps } = d.checked.evaluation
     d.figure('I_s', 'stallMotorAmps')
-    limitedAmps(d, 'I_s', 'I', launchAmps)
+    limitedAmps(d, 'I_s', 'I')
   },
 }
 
 /** The lesser of a current and the controller's limit, where one is entered. */
-export function limitedAmps(d: Draft, open: string, symbol: string, value: number): void {
+export function limitedAmps(d: Draft, open: string, symbol: string): void {
   const told = ['amps', 'current of one motor'] as const
   if (d.checked.machine.controller.currentLimit === Infinity) {
     d.assume(
       'No current limit is entered (controller.currentLimitAmps): resistance alone limits the current.',
     )
-    d.step(symbol, told, open, value)
+    d.step(symbol, told, open)
     return
   }
   d.entry('I_lim', 'controller.currentLimitAmps')
-  d.step(symbol, told, `min(${open}, I_lim)`, value)
+  d.step(symbol, told, `min(${open}, I_lim)`)
 }
 
 const launchSprocketTorqueNm: Subject = {
@@ -189,14 +181,13 @@ const launchSprocketTorqueNm: Subject = {
   source: motorModel,
   assumptions: ['Standing gears lose nothing: every efficiency is 1, the safe side.'],
   write: (d) => {
-    const { evaluation } = d.checked
     d.figure('I', 'launchMotorAmps')
     torqueConstant(d, 'cold')
     noLoadAtRest(d)
-    d.step('T', ['torque', 'torque of one motor'], 'max(0, K_t * (I - I_0))', evaluation.launchTorque)
+    d.step('T', ['torque', 'torque of one motor'], 'max(0, K_t * (I - I_0))')
     d.entry('M', 'motor.count')
     d.figure('G', 'ratio')
-    d.step('T_s', ['torque', 'torque at the sprockets'], 'M * T * G', evaluation.launchSprocketTorque)
+    d.step('T_s', ['torque', 'torque at the sprockets'], 'M * T * G')
   },
 }
 

@@ -1,9 +1,4 @@
-import {
-  cellResistanceFactor,
-  chemistryOf,
-  openCircuitVolts,
-  resistanceRuleRange,
-} from '../reference/chemistry.ts'
+import { chemistryOf, openCircuitVolts, resistanceRuleRange } from '../reference/chemistry.ts'
 import type { Draft } from './draft.ts'
 import { inCase, needing, needingTop, firstOf, type Subject } from './subject.ts'
 
@@ -31,7 +26,7 @@ function cellVolts(d: Draft): void {
   d.row('s_l', path, ['fraction', 'charge of the point below'], points[next - 1] ?? NaN)
   d.row('s_h', path, ['fraction', 'charge of the point above'], points[next] ?? NaN)
   d.entry('s', 'service.stateOfChargePercent')
-  d.step('v', told, 'v_l + (v_h - v_l) * (s - s_l) / (s_h - s_l)', value, 'straight between the points')
+  d.step('v', told, 'v_l + (v_h - v_l) * (s - s_l) / (s_h - s_l)', 'straight between the points')
 }
 
 const packOpenVolts: Subject = {
@@ -41,7 +36,7 @@ const packOpenVolts: Subject = {
   write: (d) => {
     cellVolts(d)
     d.entry('S', 'pack.series')
-    d.step('V_oc', ['volts', 'pack volts at rest'], 'S * v', d.checked.machine.pack.openVolts)
+    d.step('V_oc', ['volts', 'pack volts at rest'], 'S * v')
   },
 }
 
@@ -50,25 +45,16 @@ const packOhm: Subject = {
   state: resting,
   source: 'common practice, no source: a cell’s resistance doubles for every 20 K that it is colder',
   write: (d) => {
-    const { build, machine } = d.checked
-    const degrees = d.entry('T_p', 'service.packTemperatureC')
+    d.entry('T_p', 'service.packTemperatureC')
     const { coldest, warmest } = resistanceRuleRange
-    const held = Math.min(Math.max(degrees, coldest), warmest)
     const words = 'the rule is held to the temperatures that it was made for'
-    d.step(
-      'T_h',
-      ['temperature', 'temperature that counts'],
-      `min(max(T_p, ${coldest}), ${warmest})`,
-      held,
-      words,
-    )
-    const factor = cellResistanceFactor(build.service.packTemperatureC)
-    d.step('f_T', ['none', 'times the resistance at 25 °C'], '2^((25 - T_h) / 20)', factor)
+    d.step('T_h', ['temperature', 'temperature that counts'], `min(max(T_p, ${coldest}), ${warmest})`, words)
+    d.step('f_T', ['none', 'times the resistance at 25 °C'], '2^((25 - T_h) / 20)')
     d.entry('r_25', 'pack.cellResistanceMilliohm')
     d.entry('S', 'pack.series')
     d.entry('N_c', 'pack.parallel')
     d.entry('R_w', 'pack.wiringResistanceMilliohm')
-    d.step('R_b', ['ohms', 'pack resistance'], 'S * r_25 * f_T / N_c + R_w', machine.pack.resistance)
+    d.step('R_b', ['ohms', 'pack resistance'], 'S * r_25 * f_T / N_c + R_w')
   },
 }
 
@@ -86,11 +72,11 @@ const accessoryAmps: Subject = {
     })
     const sum = terms.length === 0 ? '0' : terms.join(' + ')
     const words = terms.length === 0 ? 'there are none' : undefined
-    d.step('P_a', ['watts', 'power of all accessories'], sum, accessories.power, words)
+    d.step('P_a', ['watts', 'power of all accessories'], sum, words)
     d.figure('V_oc', 'packOpenVolts')
     d.figure('R_b', 'packOhm')
     const root = '2 * P_a / (V_oc + sqrt(V_oc^2 - 4 * R_b * P_a))'
-    d.step('I_a', ['amps', 'accessory current'], root, d.checked.evaluation.accessoryAmps)
+    d.step('I_a', ['amps', 'accessory current'], root)
   },
 }
 
@@ -106,7 +92,7 @@ const busRippleVolts: Subject = {
     d.entry('f', 'controller.pwmKhz')
     d.entry('C', 'controller.busCapacitanceMicrofarad')
     const expression = 'I * delta * (1 - delta) / (f * C)'
-    d.step('V_r', ['volts', 'ripple of the supply'], expression, d.checked.evaluation.busRipple)
+    d.step('V_r', ['volts', 'ripple of the supply'], expression)
   },
 }
 

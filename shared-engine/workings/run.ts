@@ -1,4 +1,3 @@
-import { dutyAt } from '../motor/drive-line.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import {
   driveVolts,
@@ -26,21 +25,20 @@ const topPackAmps: Subject = {
   source: 'Kirchhoff’s laws over one switching period: each motor draws its duty’s share of the time',
   missing: needingTop,
   write: (d) => {
-    const { top, drive, topPackAmps: value } = d.checked.evaluation
+    const { top, drive } = d.checked.evaluation
     d.figure('I', 'topMotorAmps')
     d.figure('I_a', 'accessoryAmps')
     const told = ['amps', 'pack current'] as const
     if (top.motorSpeed < drive.cornerSpeed) {
       torqueConstant(d, 'service')
       topMotorSpeed(d)
-      const needed = top.motorSpeed * drive.torqueConstant + top.motorAmps * drive.seriesResistance
-      dutyForCurrent(d, needed, dutyAt(drive, top.motorSpeed), 'omega')
-      d.step('I_p', told, 'M * delta_i * I + I_a', value)
+      dutyForCurrent(d, 'omega')
+      d.step('I_p', told, 'M * delta_i * I + I_a')
       return
     }
     d.entry('M', 'motor.count')
     d.entry('delta', 'controller.throttleCapPercent')
-    d.step('I_p', told, 'M * delta * I + I_a', value)
+    d.step('I_p', told, 'M * delta * I + I_a')
   },
 }
 
@@ -53,7 +51,7 @@ const topPackVolts: Subject = {
     d.figure('V_oc', 'packOpenVolts')
     d.figure('I_p', 'topPackAmps')
     d.figure('R_b', 'packOhm')
-    d.step('V_b', ['volts', 'pack volts under load'], 'V_oc - I_p * R_b', d.checked.evaluation.topPackVolts)
+    d.step('V_b', ['volts', 'pack volts under load'], 'V_oc - I_p * R_b')
   },
 }
 
@@ -70,28 +68,23 @@ const topMotorEfficiency: Subject = {
   source: motorModel,
   missing: firstOf(needingTop, nothingDrawn),
   write: (d) => {
-    const { top, drive, topMotorEfficiency: value } = d.checked.evaluation
     topTorque(d)
     topMotorSpeed(d)
-    const power = top.motorTorque * top.motorSpeed
-    d.step('P_s', ['watts', 'shaft power of one motor'], 'T * omega', power)
+    d.step('P_s', ['watts', 'shaft power of one motor'], 'T * omega')
     d.figure('I', 'topMotorAmps')
     windingResistance(d, 'service')
-    const copper = top.motorAmps * top.motorAmps * drive.motorResistance
-    d.step('P_cu', ['watts', 'copper loss'], 'I^2 * R_m', copper)
+    d.step('P_cu', ['watts', 'copper loss'], 'I^2 * R_m')
     ironLoss(d)
-    d.step('eta_m', ['fraction', 'efficiency of the motor'], 'P_s / (P_s + P_cu + P_fe)', value)
+    d.step('eta_m', ['fraction', 'efficiency of the motor'], 'P_s / (P_s + P_cu + P_fe)')
   },
 }
 
 /** `P_fe`: iron and friction loss of one motor at top speed. */
 export function ironLoss(d: Draft): void {
-  const { top, drive } = d.checked.evaluation
   topMotorSpeed(d)
   torqueConstant(d, 'service')
-  noLoadAt(d, top.noLoadAmps)
-  const value = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
-  d.step('P_fe', ['watts', 'iron and friction loss of one motor'], 'omega * K_t * I_0', value)
+  noLoadAt(d)
+  d.step('P_fe', ['watts', 'iron and friction loss of one motor'], 'omega * K_t * I_0')
 }
 
 const topOverallEfficiency: Subject = {
@@ -103,8 +96,7 @@ const topOverallEfficiency: Subject = {
     topThrust(d)
     d.figure('V_oc', 'packOpenVolts')
     d.figure('I_p', 'topPackAmps')
-    const value = d.checked.evaluation.topOverallEfficiency
-    d.step('eta_o', ['fraction', 'pack to ground'], 'F * v / (V_oc * I_p)', value)
+    d.step('eta_o', ['fraction', 'pack to ground'], 'F * v / (V_oc * I_p)')
   },
 }
 
@@ -118,8 +110,7 @@ const peakAccelerationMps2: Subject = {
     d.figure('F_max', 'gripThrustN')
     d.figure('R_0', 'groundResistanceN')
     d.figure('m_e', 'equivalentMassKg')
-    const value = d.checked.evaluation.peakAcceleration
-    d.step('a', ['acceleration', 'acceleration from rest'], '(min(F_m0, F_max) - R_0) / m_e', value)
+    d.step('a', ['acceleration', 'acceleration from rest'], '(min(F_m0, F_max) - R_0) / m_e')
   },
 }
 
@@ -128,10 +119,9 @@ const newton =
 const integrated = 'a full-throttle run from rest, at the given charge and temperatures'
 
 /** `v_e`: the share of the top speed at which a run is stopped. */
-function endSpeed(d: Draft, share: number): number {
+function endSpeed(d: Draft, share: number): void {
   d.figure('v', 'topSpeedMps')
-  const value = share * d.checked.evaluation.top.groundSpeed
-  return d.step('v_e', ['speed', 'speed at the end'], `${share} * v`, value)
+  d.step('v_e', ['speed', 'speed at the end'], `${share} * v`)
 }
 
 /** Subject of a run’s time to a share of the top speed. */
@@ -142,11 +132,10 @@ const secondsTo = (share: number, words: string, of: (checked: Evaluated) => num
   assumptions: ['Charge and temperatures stay as they are during the run.'],
   missing: needingTop,
   write: (d) => {
-    const end = endSpeed(d, share)
+    endSpeed(d, share)
     d.figure('a', 'peakAccelerationMps2')
-    const least = end / d.checked.evaluation.peakAcceleration
     const check = 'were the first acceleration kept: no more than the real time'
-    d.step('t_0', ['time', 'time for comparison'], 'v_e / a', least, check)
+    d.step('t_0', ['time', 'time for comparison'], 'v_e / a', check)
     d.figure('m_e', 'equivalentMassKg')
     const solved = 'the integral of m_e / (F(v) − R(v)) over speed from 0 to v_e'
     d.found('t', ['time', 'time of the run'], solved, of(d.checked))
@@ -160,17 +149,11 @@ const metresTo80Top: Subject = {
   assumptions: ['Charge and temperatures stay as they are during the run.'],
   missing: needingTop,
   write: (d) => {
-    const { run, peakAcceleration } = d.checked.evaluation
-    const end = endSpeed(d, 0.8)
+    const { run } = d.checked.evaluation
+    endSpeed(d, 0.8)
     d.figure('a', 'peakAccelerationMps2')
     const check = 'were the first acceleration kept: no more than the real distance'
-    d.step(
-      's_0',
-      ['distance', 'distance for comparison'],
-      'v_e^2 / (2 * a)',
-      end ** 2 / (2 * peakAcceleration),
-      check,
-    )
+    d.step('s_0', ['distance', 'distance for comparison'], 'v_e^2 / (2 * a)', check)
     d.figure('m_e', 'equivalentMassKg')
     const solved = 'the integral of m_e v / (F(v) − R(v)) over speed from 0 to v_e'
     d.found('s', ['distance', 'distance of the run'], solved, run.metresTo80)
@@ -179,7 +162,7 @@ const metresTo80Top: Subject = {
 
 /** Pack amps at a run’s worst moment: `I_p`. */
 export function worstPackAmps(d: Draft): void {
-  const { drive, top, runPackAmps } = d.checked.evaluation
+  const { drive, top } = d.checked.evaluation
   const told = ['amps', 'most pack current of the run'] as const
   d.figure('I_a', 'accessoryAmps')
   d.entry('M', 'motor.count')
@@ -187,22 +170,21 @@ export function worstPackAmps(d: Draft): void {
     loopResistance(d, 'service')
     driveVolts(d)
     const words = 'at rest, where nothing but resistance holds the current'
-    d.step('I_p', told, 'M * delta^2 * V_0 / R + I_a', runPackAmps, words)
+    d.step('I_p', told, 'M * delta^2 * V_0 / R + I_a', words)
     return
   }
   d.entry('I_lim', 'controller.currentLimitAmps')
   if (top.motorSpeed < drive.cornerSpeed) {
     torqueConstant(d, 'service')
     topMotorSpeed(d)
-    d.step('I', ['amps', 'current of one motor'], 'I_lim', drive.currentLimit)
-    const needed = top.motorSpeed * drive.torqueConstant + drive.currentLimit * drive.seriesResistance
-    dutyForCurrent(d, needed, dutyAt(drive, top.motorSpeed), 'omega')
-    d.step('I_p', told, 'M * delta_i * I_lim + I_a', runPackAmps, 'at top speed, where the limit still acts')
+    d.step('I', ['amps', 'current of one motor'], 'I_lim')
+    dutyForCurrent(d, 'omega')
+    d.step('I_p', told, 'M * delta_i * I_lim + I_a', 'at top speed, where the limit still acts')
     return
   }
   d.entry('delta', 'controller.throttleCapPercent')
   const words = 'at the corner speed, where the current limit lets go'
-  d.step('I_p', told, 'M * delta * I_lim + I_a', runPackAmps, words)
+  d.step('I_p', told, 'M * delta * I_lim + I_a', words)
 }
 
 export const runWorkings = {

@@ -1,6 +1,5 @@
 import type { TrackCase } from '../cases/case.ts'
-import { rowStiffnessOf } from '../geometry/drive-tooth.ts'
-import { largestRowForce, setLoad, Sharing } from '../track/sharing.ts'
+import { setLoad, Sharing } from '../track/sharing.ts'
 import { centrifugalTension } from '../track/tension.ts'
 import type { Draft } from './draft.ts'
 import { materialRow } from './material.ts'
@@ -19,13 +18,7 @@ export function loadHeight(d: Draft): void {
   }
   d.entry('H', `${tooth}.heightMm`)
   const words = 'half of the height where nothing is entered'
-  d.step(
-    'h',
-    ['length', 'height of the load above the root'],
-    'H / 2',
-    d.checked.machine.track.tooth?.loadHeight ?? NaN,
-    words,
-  )
+  d.step('h', ['length', 'height of the load above the root'], 'H / 2', words)
 }
 
 /** `E`: what the tooth’s material gives way by. */
@@ -48,45 +41,32 @@ function relativeStiffness(d: Draft): void {
   const poisson = ['none', 'Poisson’s ratio of the material’s family (handbook value)'] as const
   d.row('nu', `${tooth}.material`, poisson, track.tooth?.poisson ?? NaN)
   const beam = 'n_a * E * w / (4 * (h / t)^3 + 2.4 * (1 + nu) * h / t)'
-  const { tooth: cantilever, springs } = track
-  const stiffness =
-    cantilever === null || cantilever.modulus === null
-      ? NaN
-      : rowStiffnessOf({ ...cantilever, modulus: cantilever.modulus }, track.teethAcross)
-  d.step('k_r', ['stiffness', 'stiffness of one row of teeth, short cantilevers'], beam, stiffness)
+  d.step('k_r', ['stiffness', 'stiffness of one row of teeth, short cantilevers'], beam)
   d.entry('S_l', 'track.loopStiffnessN')
   d.entry('p', 'track.pitchMm')
-  const relative = (stiffness * track.pitch) / (track.loopStiffness ?? NaN)
-  d.step('kappa', ['none', 'a row’s stiffness over the loop’s between rows'], 'k_r * p / S_l', relative)
-  d.step(
-    'theta',
-    ['none', 'how fast the load dies away from row to row'],
-    '2 * asinh(sqrt(kappa) / 2)',
-    springs?.decay ?? NaN,
-  )
+  d.step('kappa', ['none', 'a row’s stiffness over the loop’s between rows'], 'k_r * p / S_l')
+  d.step('theta', ['none', 'how fast the load dies away from row to row'], '2 * asinh(sqrt(kappa) / 2)')
 }
 
 /** `N_s` and `y_m`: tension behind the last row, and the same with what the pitch error adds. */
-function slackSide(d: Draft, name: TrackCase, sharing: Sharing): void {
-  const { track } = d.checked.machine
+function slackSide(d: Draft, name: TrackCase): void {
   const { beltSpeed } = loadOf(d.checked, name)
-  const slack = track.pretension + centrifugalTension(track, beltSpeed)
-  slackTension(d, beltSpeed, slack)
+  slackTension(d, beltSpeed)
   d.entry('e_p', 'track.pitchErrorMm')
   const told = ['force', 'slack tension and the pitch error’s share'] as const
-  d.step('y_m', told, 'N_s + e_p * S_l / p', sharing.slack)
+  d.step('y_m', told, 'N_s + e_p * S_l / p')
 }
 
 /** `N_s`: tension of the loop behind the sprocket. */
-export function slackTension(d: Draft, beltSpeed: number, value: number): void {
+export function slackTension(d: Draft, beltSpeed: number): void {
   d.entry('N_0', 'track.pretensionN')
   const told = ['force', 'tension of the slack side'] as const
   if (beltSpeed === 0) {
-    d.step('N_s', told, 'N_0', value, 'the loop stands')
+    d.step('N_s', told, 'N_0', 'the loop stands')
     return
   }
   d.entry('m_b', 'track.massGPerM')
-  d.step('N_s', told, 'N_0 + m_b * v_b^2', value, 'pretension and the pull of the loop’s own mass')
+  d.step('N_s', told, 'N_0 + m_b * v_b^2', 'pretension and the pull of the loop’s own mass')
 }
 
 /** Sharing of a case, filled again: `theta`, `y_m` and `N_r`, the rows that carry, are written. */
@@ -100,7 +80,7 @@ export function stiffnessSharing(d: Draft, name: TrackCase): Sharing {
   d.source(gerbert)
   d.assume('The sprocket is rigid, and friction on the tooth tops is left out.')
   relativeStiffness(d)
-  slackSide(d, name, sharing)
+  slackSide(d, name)
   d.figure('z_e', 'teethEngaged')
   const solved = 'the most of the z_e engaged rows whose springs are all pressed, not pulled'
   d.found(
@@ -114,24 +94,22 @@ export function stiffnessSharing(d: Draft, name: TrackCase): Sharing {
 
 /** `f`: force of the most loaded row, service factor included. */
 export function largestRow(d: Draft, name: TrackCase): number {
-  const { track } = d.checked.machine
   const told = ['force', 'force of the most loaded row'] as const
   if (!isShared(d, name)) {
-    const pull = servicePull(d, name)
+    servicePull(d, name)
     d.entry('q', 'track.sharePercent')
     d.figure('z_e', 'teethEngaged')
     d.assume(
       'How the rows share is a guess (track.sharePercent): at 100 % all alike, at 0 % one row carries all.',
     )
-    const share = 1 / (1 + track.share * (track.engagedTeeth - 1))
-    return d.step('f', told, 'F_K / (1 + q * (z_e - 1))', pull * share)
+    return d.step('f', told, 'F_K / (1 + q * (z_e - 1))')
   }
-  const sharing = stiffnessSharing(d, name)
+  stiffnessSharing(d, name)
   const ends = (level: string) =>
     `sqrt(kappa) * exp(-theta / 2) * (F_K * (1 + exp(-(2 * N_r - 1) * theta)) + ${level} * (1 - exp(-N_r * theta)) * (1 - exp(-(N_r - 1) * theta))) / (1 - exp(-2 * N_r * theta))`
-  d.step('f_1', ['force', 'force of the first row, at the tight end'], ends('y_m'), sharing.first)
-  d.step('f_m', ['force', 'force of the last row that carries'], ends('(-y_m - F_K)'), sharing.last)
-  return d.step('f', told, 'max(f_1, f_m)', largestRowForce(sharing))
+  d.step('f_1', ['force', 'force of the first row, at the tight end'], ends('y_m'))
+  d.step('f_m', ['force', 'force of the last row that carries'], ends('(-y_m - F_K)'))
+  return d.step('f', told, 'max(f_1, f_m)')
 }
 
 /** Whether sharing by stiffness says anything: it is known, and there is a pull to share. */

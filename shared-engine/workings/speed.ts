@@ -1,10 +1,7 @@
-import { shearShare } from '../ground/soil-shear.ts'
 import { isFlat } from '../vehicle/flat-limit.ts'
-import { motorThrustAt } from '../vehicle/thrust-line.ts'
-import { rpmOf } from '../units/rpm.ts'
 import { sprocketRadius } from './circuit.ts'
 import type { Draft } from './draft.ts'
-import { shearStrength, soilBooks } from './footing.ts'
+import { shearStrength, soilBooks, soilThrustAt } from './footing.ts'
 import { air, pieceAt, startThrust, thrustSlope } from './motion.ts'
 import { inCase, needingTop, type Subject } from './subject.ts'
 
@@ -46,55 +43,47 @@ function spinningSpeed(d: Draft): void {
   d.figure('R_0', 'groundResistanceN')
   air(d)
   const words = 'the motors could do more: the tracks spin, and grip sets the speed'
-  const value = d.checked.evaluation.top.groundSpeed
-  d.step('v', told, 'sqrt(2 * (F_max - R_0) / (rho * C_d * A))', value, words)
+  d.step('v', told, 'sqrt(2 * (F_max - R_0) / (rho * C_d * A))', words)
 }
 
 /** On ground by two coefficients: a straight line of thrust meets a parabola of resistance. */
 function grippingSpeed(d: Draft): void {
-  const { machine, evaluation } = d.checked
-  const { line, top, footing } = evaluation
+  const { machine } = d.checked
   if (machine.ground.model !== 'coefficient') return
   piece(d)
-  const limited = pieceAt(d, top.beltSpeed) === 'limited'
-  const slope = (limited ? line.limitedSlope : line.openSlope) / (1 - machine.ground.slip)
-  const start = limited ? line.limitedStart : line.openStart
   d.entry('i', 'ground.slipPercent')
-  d.step('s_v', ['dragPerSpeed', 'thrust lost with ground speed'], 's_b / (1 - i)', slope)
+  d.step('s_v', ['dragPerSpeed', 'thrust lost with ground speed'], 's_b / (1 - i)')
   d.figure('R_0', 'groundResistanceN')
-  const surplus = start - footing.standingResistance
-  d.step('F_a', ['force', 'what is left to accelerate at rest, on this piece'], 'F_st - R_0', surplus)
+  d.step('F_a', ['force', 'what is left to accelerate at rest, on this piece'], 'F_st - R_0')
   air(d)
   const words = 'the positive root of rho * C_d * A * v^2 / 2 + s_v * v - F_a = 0'
   const root = '2 * F_a / (s_v + sqrt(s_v^2 + 2 * rho * C_d * A * F_a))'
-  d.step('v', told, root, top.groundSpeed, words)
+  d.step('v', told, root, words)
 }
 
 /** The limit holds thrust the same up to the corner. */
 function flatSpeed(d: Draft): void {
-  const { top } = d.checked.evaluation
   piece(d)
   d.figure('v_b', 'topBeltSpeedMps')
-  d.step('F', ['force', 'thrust, the same up to the corner'], 'F_st - s_b * v_b', top.thrust)
+  d.step('F', ['force', 'thrust, the same up to the corner'], 'F_st - s_b * v_b')
   d.figure('R_0', 'groundResistanceN')
   air(d)
-  d.step('v', told, 'sqrt(2 * (F - R_0) / (rho * C_d * A))', top.groundSpeed)
+  d.step('v', told, 'sqrt(2 * (F - R_0) / (rho * C_d * A))')
 }
 
 function soilSpeed(d: Draft): void {
-  const { top } = d.checked.evaluation
   piece(d)
   d.figure('v_b', 'topBeltSpeedMps')
   const check = 'to be compared with the resistance below'
   const thrust = ['force', 'motors’ thrust at that belt speed'] as const
-  d.step('F', thrust, 'F_st - s_b * v_b', motorThrustAt(d.checked.evaluation.line, top.beltSpeed), check)
+  d.step('F', thrust, 'F_st - s_b * v_b', check)
   d.figure('i', 'topSlip')
   d.figure('R_0', 'groundResistanceN')
   air(d)
   const resistance = 'R_0 + rho * C_d * A * (v_b * (1 - i))^2 / 2'
   const words = 'equal to the thrust: this is the speed at which they meet'
-  d.step('R_v', ['force', 'resistance at that speed'], resistance, top.thrust, words)
-  d.step('v', told, 'v_b * (1 - i)', top.groundSpeed)
+  d.step('R_v', ['force', 'resistance at that speed'], resistance, words)
+  d.step('v', told, 'v_b * (1 - i)')
 }
 
 const topBeltSpeedMps: Subject = {
@@ -110,16 +99,16 @@ const topBeltSpeedMps: Subject = {
     if (top.spinning) {
       piece(d)
       d.figure('F', 'gripThrustN')
-      d.step('v_b', belt, inverse, top.beltSpeed, 'the tracks spin: the motors push with all that grip takes')
+      d.step('v_b', belt, inverse, 'the tracks spin: the motors push with all that grip takes')
     } else if (machine.ground.model === 'coefficient' || onFlatPiece(d)) {
       d.figure('v', 'topSpeedMps')
       d.figure('i', 'topSlip')
-      d.step('v_b', belt, 'v / (1 - i)', top.beltSpeed)
+      d.step('v_b', belt, 'v / (1 - i)')
     } else {
       piece(d)
       d.figure('i', 'topSlip')
       soilThrust(d, 'i * L / K', top.slip * evaluation.footing.fullShear)
-      d.step('v_b', belt, inverse, top.beltSpeed, 'where the motors push with that thrust')
+      d.step('v_b', belt, inverse, 'where the motors push with that thrust')
     }
   },
 }
@@ -130,10 +119,8 @@ function soilThrust(d: Draft, expression: string | null, value: number): void {
   const x = ['none', 'slip over the length of the patch, in shear displacements'] as const
   const words = 'the x at which thrust, F below, equals resistance, R_v below'
   if (expression === null) d.found('x', x, words, value)
-  else d.step('x', x, expression, value)
-  const thrust = 'S_s * (1 - (1 - exp(-x)) / x)'
-  const passed = d.checked.evaluation.footing.shearStrength * shearShare(value)
-  d.step('F', ['force', 'thrust of the soil at that slip'], thrust, passed)
+  else d.step('x', x, expression)
+  soilThrustAt(d, 'F')
 }
 
 const topSlip: Subject = {
@@ -148,10 +135,10 @@ const topSlip: Subject = {
       d.figure('v', 'topSpeedMps')
       d.figure('v_b', 'topBeltSpeedMps')
       const words = 'the tracks spin: slip is what the motors make of it'
-      d.step('i', ['fraction', 'slip'], '1 - v / v_b', top.slip, words)
+      d.step('i', ['fraction', 'slip'], '1 - v / v_b', words)
     } else if (machine.ground.model === 'coefficient') {
       d.entry('i_0', 'ground.slipPercent')
-      d.step('i', ['fraction', 'slip'], 'i_0', top.slip, 'as entered: the tracks grip')
+      d.step('i', ['fraction', 'slip'], 'i_0', 'as entered: the tracks grip')
     } else soilSlip(d)
   },
 }
@@ -163,14 +150,14 @@ function soilSlip(d: Draft): void {
   if (onFlatPiece(d)) d.figure('v_b', 'topBeltSpeedMps')
   else {
     piece(d)
-    d.step('v_b', ['speed', 'belt speed at which the motors push so'], '(F_st - F) / s_b', top.beltSpeed)
+    d.step('v_b', ['speed', 'belt speed at which the motors push so'], '(F_st - F) / s_b')
   }
   d.figure('R_0', 'groundResistanceN')
   air(d)
   d.entry('L', 'vehicle.contactLengthMm')
   const resistance = 'R_0 + rho * C_d * A * (v_b * (1 - x * K / L))^2 / 2'
-  d.step('R_v', ['force', 'resistance at that speed'], resistance, top.thrust, 'equal to the thrust')
-  d.step('i', ['fraction', 'slip'], 'x * K / L', top.slip)
+  d.step('R_v', ['force', 'resistance at that speed'], resistance, 'equal to the thrust')
+  d.step('i', ['fraction', 'slip'], 'x * K / L')
 }
 
 const topMotorRpm: Subject = {
@@ -179,12 +166,11 @@ const topMotorRpm: Subject = {
   source: 'geometry: belt speed over the sprocket’s radius, times the ratio',
   missing: needingTop,
   write: (d) => {
-    const { top } = d.checked.evaluation
     d.figure('v_b', 'topBeltSpeedMps')
     d.figure('G', 'ratio')
     sprocketRadius(d)
-    d.step('omega', ['angularSpeed', 'motor speed'], 'v_b * G / r', top.motorSpeed)
-    d.step('n', ['rpm', 'motor speed'], 'omega * 60 / (2 * pi)', rpmOf(top.motorSpeed))
+    d.step('omega', ['angularSpeed', 'motor speed'], 'v_b * G / r')
+    d.step('n', ['rpm', 'motor speed'], 'omega * 60 / (2 * pi)')
   },
 }
 

@@ -57,7 +57,7 @@ function motorTorque(d: Draft, name: CaseName): string {
   d.figure('G', 'ratio')
   d.assume('A standing train loses nothing in the launch case: every efficiency is 1, the safe side.')
   const told = ['torque', 'torque of one motor, case launch'] as const
-  d.step('T_m', told, 'T_L / (M * G)', d.checked.evaluation.launchTorque)
+  d.step('T_m', told, 'T_L / (M * G)')
   return 'T_m'
 }
 
@@ -70,7 +70,6 @@ function gains(d: Draft, stages: number, name: CaseName): readonly string[] {
 
 /** `T_k`: torque into the stage, or out of it on its driven shaft, with the service factor. */
 export function stageTorque(d: Draft, number: number, name: CaseName, side: 'in' | 'out'): number {
-  const duty = dutyOf(d, number, name)
   const motor = motorTorque(d, name)
   d.entry('K_A', 'service.factor')
   d.assume('The service factor K_A allows for shock.')
@@ -79,15 +78,14 @@ export function stageTorque(d: Draft, number: number, name: CaseName, side: 'in'
     side === 'in'
       ? 'torque into the stage, with the service factor'
       : 'torque of the driven shaft, with the service factor'
-  return d.step('T_k', ['torque', words], product, side === 'in' ? duty.torque : duty.drivenTorque)
+  return d.step('T_k', ['torque', words], product)
 }
 
 /** `omega_k`: speed of the stage’s driver; nothing at launch. */
 export function driverSpeed(d: Draft, number: number, name: CaseName): number {
-  const { speed } = dutyOf(d, number, name)
   const told = ['angularSpeed', 'speed of the driver'] as const
-  if (name !== 'top') return d.step('omega_k', told, '0', speed, 'it stands')
+  if (name !== 'top') return d.step('omega_k', told, '0', 'it stands')
   topMotorSpeed(d)
   const ratios = Array.from({ length: number - 1 }, (_, index) => stageRatio(d, index + 1))
-  return d.step('omega_k', told, ['omega', ...ratios].join(' / '), speed)
+  return d.step('omega_k', told, ['omega', ...ratios].join(' / '))
 }

@@ -13,12 +13,12 @@ import { isShared, stiffnessSharing } from './sharing.ts'
 export type Strength = 'shear' | 'tensile' | 'bearing'
 
 /** `f_k` and the strength that the working’s knock-down leaves. */
-export function allowedStress(d: Draft, strength: Strength, value: number): void {
+export function allowedStress(d: Draft, strength: Strength): void {
   const material = d.checked.build.track.tooth?.material ?? 'custom'
   d.entry('f_k', 'track.knockdownPercent')
   if (material === 'custom') d.entry('S_0', `track.tooth.${strength}StrengthMpa`)
   else materialRow(d, 'S_0', 'track.tooth.material', material, strength)
-  d.step('S_f', ['stress', 'what is left of it after making and gluing'], 'S_0 * f_k', value)
+  d.step('S_f', ['stress', 'what is left of it after making and gluing'], 'S_0 * f_k')
 }
 
 /** `C_j`: how close the worst row is to climbing out. */
@@ -29,43 +29,32 @@ export function climbing(d: Draft, row: ComparedRow): void {
   d.entry('beta_f', 'track.tooth.flankDegrees')
   d.entry('mu_f', 'track.tooth.flankFriction')
   const told = ['none', 'push outwards for each newton of pull'] as const
-  d.step('s_c', told, 'max(0, tan(beta_f - atan(mu_f)))', slope)
+  d.step('s_c', told, 'max(0, tan(beta_f - atan(mu_f)))')
   const ratio = ['none', 'pushed out over held in, worst row'] as const
   if (slope === 0 || springs === null || !isShared(d, name)) {
     const words = slope === 0 ? 'friction holds so steep a flank by itself' : 'there is no pull'
-    d.step('C', ratio, slope === 0 ? 's_c' : '0 * s_c', row.actual ?? NaN, words)
+    d.step('C', ratio, slope === 0 ? 's_c' : '0 * s_c', words)
     return
   }
-  const sharing = stiffnessSharing(d, name)
-  const worst = rowForces(d, sharing, springs, pretension)
+  rowForces(d, stiffnessSharing(d, name), springs, pretension)
   d.entry('N_0', 'track.pretensionN')
   d.entry('z', 'track.sprocketTeeth')
   const held = 'N_0 + f_j / 2 + f_b'
-  d.step(
-    'N_j',
-    ['force', 'mean tension over that row, without the loop’s own pull'],
-    held,
-    pretension + worst.force / 2 + worst.behind,
-  )
-  d.step('C', ratio, 'f_j * s_c * z / (2 * pi * N_j)', row.actual ?? NaN, casesTold(d.checked, byClimb))
+  d.step('N_j', ['force', 'mean tension over that row, without the loop’s own pull'], held)
+  d.step('C', ratio, 'f_j * s_c * z / (2 * pi * N_j)', casesTold(d.checked, byClimb))
 }
 
 /** `f_j` and `f_b`: force of the row that is closest to climbing out, and of all rows behind it. */
-function rowForces(
-  d: Draft,
-  sharing: Sharing,
-  springs: RowSprings,
-  pretension: number,
-): { force: number; behind: number } {
+function rowForces(d: Draft, sharing: Sharing, springs: RowSprings, pretension: number): void {
   const forces = new Float64Array(rowRoom)
   setRowForces(forces, sharing, springs)
   const count = sharing.rows
-  let worst = { row: count, force: 0, behind: 0, ratio: 0 }
+  let worst = { row: count, ratio: 0 }
   let behind = 0
   for (let row = count; row >= 1; row -= 1) {
     const force = forces[row] ?? 0
     const ratio = force > 0 ? force / (pretension + force / 2 + behind) : 0
-    if (ratio > worst.ratio) worst = { row, force, behind, ratio }
+    if (ratio > worst.ratio) worst = { row, ratio }
     behind += force
   }
   const solved = 'the row, counted from the tight end, where pushed out over held in is largest'
@@ -75,10 +64,9 @@ function rowForces(
   const pulled = 'F_K * (exp(-(j - 1/2) * theta) + exp(-(2 * N_r - j + 1/2) * theta))'
   const leaning = `y_m * ${whole} * (exp(-(j - 1/2) * theta) - exp(-(N_r - j + 1/2) * theta))`
   const told = ['force', 'force of that row'] as const
-  d.step('f_j', told, `sqrt(kappa) * (${pulled} + ${leaning}) / ${ends}`, worst.force)
+  d.step('f_j', told, `sqrt(kappa) * (${pulled} + ${leaning}) / ${ends}`)
   const pull = 'F_K * (exp(-j * theta) - exp(-(2 * N_r - j) * theta))'
   const level = `y_m * (1 - exp(-(N_r - j) * theta)) * (1 - exp(-j * theta)) * ${whole}`
   const rest = ['force', 'force of all rows behind it'] as const
-  d.step('f_b', rest, `(${pull} - ${level}) / ${ends}`, worst.behind)
-  return worst
+  d.step('f_b', rest, `(${pull} - ${level}) / ${ends}`)
 }

@@ -1,7 +1,7 @@
 import { keysOf, valueAt } from '../entries/path.ts'
 import { caseWords, type CaseName } from '../cases/case.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
-import type { Working } from './working.ts'
+import type { Working, WorkingStep } from './working.ts'
 import { Draft, labelOf } from './draft.ts'
 
 /** Why a number does not exist, and the steps that show it where some can. */
@@ -33,8 +33,12 @@ export function inCase(name: CaseName): string {
 /** The state that running figures are worked out in. */
 export const running = 'running: at the given charge and temperatures, throttle at its cap'
 
-/** The working of a subject on one build. */
-export function written(id: string, subject: Subject, checked: Evaluated): Working {
+/**
+ * The working of a subject on one build.
+ *
+ * @param result the engine's own number, in which the last step ends; null where it does not exist
+ */
+export function written(id: string, subject: Subject, checked: Evaluated, result: number | null): Working {
   const draft = new Draft(checked)
   const missing = subject.missing?.(checked) ?? null
   draft.source(subject.source)
@@ -45,12 +49,17 @@ export function written(id: string, subject: Subject, checked: Evaluated): Worki
     subject: id,
     title: subject.title,
     symbols: draft.symbols,
-    steps: draft.steps,
+    steps: missing === null ? endingIn(result, draft.steps) : draft.steps,
     state: typeof subject.state === 'string' ? subject.state : subject.state(checked),
     source: draft.sources.join('; '),
     assumptions: draft.assumptions,
     ...(missing === null ? {} : { missing: missing.why }),
   }
+}
+
+/** Algebra and engine may part in the last digit: the result stands as it does everywhere else. */
+function endingIn(result: number | null, steps: readonly WorkingStep[]): readonly WorkingStep[] {
+  return steps.map((step, at) => (at === steps.length - 1 ? { ...step, value: result } : step))
 }
 
 /** The first reason that holds. */
@@ -86,12 +95,9 @@ export function needingTop({ evaluation }: Evaluated): Missing | null {
       draft.figure('F_m0', 'startThrustN')
       draft.figure('F_max', 'gripThrustN')
       draft.figure('R_0', 'groundResistanceN')
-      const { startThrust, footing } = draft.checked.evaluation
-      const thrust = Math.min(startThrust, footing.gripThrust)
-      draft.step('F_r', ['force', 'thrust at rest'], 'min(F_m0, F_max)', thrust)
+      draft.step('F_r', ['force', 'thrust at rest'], 'min(F_m0, F_max)')
       const words = 'not above 0: it stays where it is'
-      const surplus = thrust - footing.standingResistance
-      draft.step('F_a', ['force', 'what is left to accelerate'], 'F_r - R_0', surplus, words)
+      draft.step('F_a', ['force', 'what is left to accelerate'], 'F_r - R_0', words)
     },
   }
 }

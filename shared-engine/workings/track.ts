@@ -1,4 +1,3 @@
-import { rpmOf } from '../units/rpm.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { byTension, byToothForce, casesTold, loadOf, servicePull, worstCase } from './loads.ts'
 import { sprocketRadius } from './circuit.ts'
@@ -16,7 +15,7 @@ const teethEngaged: Subject = {
     d.entry('beta_w', 'track.wrapDegrees')
     const expression = 'max(1, floor(z * beta_w / (2 * pi) + 1e-9))'
     const words = 'rounded down; 1e-9 keeps a whole number that rounding has cut short'
-    d.step('z_e', ['count', 'teeth engaged'], expression, d.checked.machine.track.engagedTeeth, words)
+    d.step('z_e', ['count', 'teeth engaged'], expression, words)
   },
 }
 
@@ -33,8 +32,7 @@ const toothSharePercent: Subject = {
   missing: noPull,
   write: (d) => {
     largestRow(d, 'launch')
-    const value = 100 * d.checked.evaluation.toothShare
-    d.step('q_f', ['percent', 'share of the most loaded row'], '100 * f / F_K', value)
+    d.step('q_f', ['percent', 'share of the most loaded row'], '100 * f / F_K')
   },
 }
 
@@ -48,7 +46,7 @@ const toothForceN: Subject = {
     d.entry('n_a', 'track.teethAcross')
     const words = casesTold(d.checked, byToothForce)
     const told = ['force', 'force on the most loaded tooth'] as const
-    d.step('F_t', told, 'f / n_a', d.checked.evaluation.toothForce, words)
+    d.step('F_t', told, 'f / n_a', words)
   },
 }
 
@@ -63,7 +61,7 @@ const toothShearPa: Subject = {
     d.figure('F_t', 'toothForceN')
     d.entry('w', 'track.tooth.widthMm')
     d.entry('t', 'track.tooth.rootMm')
-    d.step('tau', ['stress', 'shear stress'], 'F_t / (w * t)', d.checked.evaluation.toothShear)
+    d.step('tau', ['stress', 'shear stress'], 'F_t / (w * t)')
   },
 }
 
@@ -77,8 +75,7 @@ const toothBendingPa: Subject = {
     loadHeight(d)
     d.entry('w', 'track.tooth.widthMm')
     d.entry('t', 'track.tooth.rootMm')
-    const value = d.checked.evaluation.toothBending
-    d.step('sigma_b', ['stress', 'bending stress'], '6 * F_t * h / (w * t^2)', value)
+    d.step('sigma_b', ['stress', 'bending stress'], '6 * F_t * h / (w * t^2)')
   },
 }
 
@@ -95,11 +92,8 @@ const toothBearingPa: Subject = {
     d.entry('H', 'track.tooth.heightMm')
     loadHeight(d)
     d.entry('w', 'track.tooth.widthMm')
-    const tooth = d.checked.machine.track.tooth
-    const pressed = tooth === null ? NaN : Math.min(tooth.height, 2 * (tooth.height - tooth.loadHeight))
-    d.step('h_c', ['length', 'pressed height of the flank'], 'min(H, 2 * (H - h))', pressed)
-    const value = d.checked.evaluation.toothBearing
-    d.step('sigma_c', ['stress', 'pressure on the flank'], 'F_t / (w * h_c)', value)
+    d.step('h_c', ['length', 'pressed height of the flank'], 'min(H, 2 * (H - h))')
+    d.step('sigma_c', ['stress', 'pressure on the flank'], 'F_t / (w * h_c)')
   },
 }
 
@@ -108,13 +102,12 @@ const loopTensionN: Subject = {
   state: (checked) => inCase(worstCase(checked, byTension)),
   source: 'statics; centrifugal tension of a running belt, any machine-elements text',
   write: (d) => {
-    const { track } = d.checked.machine
     const name = worstCase(d.checked, byTension)
     servicePull(d, name)
     const { beltSpeed } = loadOf(d.checked, name)
-    slackTension(d, beltSpeed, track.pretension + track.massPerMetre * beltSpeed * beltSpeed)
+    slackTension(d, beltSpeed)
     const words = casesTold(d.checked, byTension)
-    d.step('N', ['force', 'loop tension'], 'F_K + N_s', d.checked.evaluation.loopTension, words)
+    d.step('N', ['force', 'loop tension'], 'F_K + N_s', words)
   },
 }
 
@@ -130,7 +123,7 @@ const burstBeltSpeedMps: Subject = {
     d.entry('N_0', 'track.pretensionN')
     d.entry('m_b', 'track.massGPerM')
     const expression = 'sqrt(max(0, N_B - N_0) / m_b)'
-    d.step('v_B', ['speed', 'belt speed that bursts the loop'], expression, d.checked.evaluation.burstSpeed)
+    d.step('v_B', ['speed', 'belt speed that bursts the loop'], expression)
   },
 }
 
@@ -140,12 +133,10 @@ const burstMotorRpm: Subject = {
   source: 'geometry: belt speed over the sprocket’s radius, times the ratio',
   missing: needsBreaking,
   write: (d) => {
-    const { burstSpeed, line } = d.checked.evaluation
     d.figure('v_B', 'burstBeltSpeedMps')
     d.figure('G', 'ratio')
     sprocketRadius(d)
-    const value = rpmOf(burstSpeed * line.motorPerBelt)
-    d.step('n', ['rpm', 'motor speed'], 'v_B * G / r * 60 / (2 * pi)', value)
+    d.step('n', ['rpm', 'motor speed'], 'v_B * G / r * 60 / (2 * pi)')
   },
 }
 

@@ -14,7 +14,7 @@ export function stageRatio(d: Draft, number: number): string {
   else {
     d.entry(`z_a${number}`, `${path}.driverTeeth`)
     d.entry(`z_b${number}`, `${path}.drivenTeeth`)
-    d.step(symbol, ['none', `ratio of stage ${number}`], `z_b${number} / z_a${number}`, stage.ratio)
+    d.step(symbol, ['none', `ratio of stage ${number}`], `z_b${number} / z_a${number}`)
   }
   return symbol
 }
@@ -38,7 +38,7 @@ const ratio: Subject = {
   write: (d) => {
     const product = productOf(stageNumbers(d).map((number) => stageRatio(d, number)))
     const words = product === '1' ? 'there is no reduction' : undefined
-    d.step('G', ['none', 'overall ratio'], product, d.checked.machine.train.ratio, words)
+    d.step('G', ['none', 'overall ratio'], product, words)
   },
 }
 
@@ -51,7 +51,7 @@ const efficiency: Subject = {
     const product = productOf(stageNumbers(d).map((number) => stageEfficiency(d, number)))
     const words = product === '1' ? 'there is no reduction' : undefined
     const told = ['fraction', 'efficiency of the reductions'] as const
-    d.step('eta', told, product, d.checked.machine.train.efficiency, words)
+    d.step('eta', told, product, words)
   },
 }
 
@@ -60,12 +60,11 @@ const advancePerMotorTurnM: Subject = {
   state: asBuilt,
   source: 'geometry: the sprocket moves one drive pitch a tooth',
   write: (d) => {
-    const { track, train } = d.checked.machine
     d.entry('z', 'track.sprocketTeeth')
     d.entry('p', 'track.pitchMm')
     d.figure('G', 'ratio')
-    d.step('a', ['length', 'advance of one sprocket turn'], 'z * p', track.advance)
-    d.step('a_m', ['length', 'advance of one motor turn'], 'a / G', track.advance / train.ratio)
+    d.step('a', ['length', 'advance of one sprocket turn'], 'z * p')
+    d.step('a_m', ['length', 'advance of one motor turn'], 'a / G')
   },
 }
 
@@ -78,28 +77,27 @@ const equivalentMassKg: Subject = {
     'A circulating loop counts once more than its translation, and all of it is held while the track spins too.',
   ],
   write: (d) => {
-    const { track, vehicle } = d.checked.machine
     d.entry('m_0', 'vehicle.massKg')
     d.entry('m_p', 'vehicle.loadKg')
-    d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p', vehicle.mass)
+    d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p')
     d.entry('m_b', 'track.massGPerM')
     d.entry('N_p', 'track.loopPitches')
     d.entry('p', 'track.pitchMm')
-    d.step('m_l', ['mass', 'mass of one loop'], 'm_b * N_p * p', track.loopMass)
+    d.step('m_l', ['mass', 'mass of one loop'], 'm_b * N_p * p')
     reflectedInertia(d)
     d.entry('z', 'track.sprocketTeeth')
-    d.step('r', ['length', 'pitch radius of the drive sprocket'], 'z * p / (2 * pi)', track.radius)
+    d.step('r', ['length', 'pitch radius of the drive sprocket'], 'z * p / (2 * pi)')
     d.entry('N_t', 'track.count')
     d.entry('M', 'motor.count')
     d.figure('G', 'ratio')
     const expression = 'm + N_t * m_l + M * J * (G / r)^2'
-    d.step('m_e', ['mass', 'mass to accelerate'], expression, d.checked.evaluation.equivalentMass)
+    d.step('m_e', ['mass', 'mass to accelerate'], expression)
   },
 }
 
 /** `J`: rotor and driven wheels at one motor's shaft. */
 function reflectedInertia(d: Draft): void {
-  const { stages, train } = d.checked.machine
+  const { stages } = d.checked.machine
   d.entry('J_0', 'motor.rotorInertiaGcm2')
   const terms = ['J_0']
   stages.forEach((_, index) => {
@@ -108,7 +106,7 @@ function reflectedInertia(d: Draft): void {
     d.entry(`J_${number}`, `stages.${index}.drivenInertiaGcm2`)
     terms.push(`J_${number} / (${ratios.join(' * ')})^2`)
   })
-  d.step('J', ['inertia', 'inertia at one motor’s shaft'], terms.join(' + '), train.inertiaAtMotor)
+  d.step('J', ['inertia', 'inertia at one motor’s shaft'], terms.join(' + '))
 }
 
 export const trainWorkings = { ratio, efficiency, advancePerMotorTurnM, equivalentMassKg } satisfies Record<

@@ -25,6 +25,7 @@ export interface WorkingStep {
   readonly expression: string | null
   /** In words, where algebra does not say it: "the ground speed at which thrust equals resistance". */
   readonly words?: string
+  /** What the expression gives, or what was found; of the last step the figure or the margin itself. */
   readonly value: number | null
   readonly kind: QuantityKind
 }

@@ -4,11 +4,11 @@ import type { LicenceText } from './licences.ts'
 const files = import.meta.glob<string>(
   [
     '../../LICENSE',
-    '../../node_modules/{@babel/runtime,@fontsource-variable/source-sans-3}/LICENSE',
-    '../../node_modules/{clsx,commander,complex.js,decimal.js,devalue,escape-latex,esm-env}/{LICENSE,LICENSE.md,LICENCE.md,license}',
+    '../../node_modules/@fontsource-variable/source-sans-3/LICENSE',
+    '../../node_modules/{clsx,commander,devalue,esm-env}/{LICENSE,LICENSE.md,LICENCE.md,license}',
     '../../node_modules/{d3-array,d3-color,d3-format,d3-interpolate,d3-path,d3-scale,d3-shape,d3-time,d3-time-format,internmap}/LICENSE',
     '../../node_modules/{is-any-array,ml-array-max,ml-array-min,ml-array-rescale,ml-levenberg-marquardt,ml-matrix}/LICENSE',
-    '../../node_modules/{fraction.js,katex,mathjs,papaparse,svelte,tiny-emitter,typed-function,zod}/{LICENSE,LICENSE.md,NOTICE}',
+    '../../node_modules/{katex,papaparse,svelte,zod}/{LICENSE,LICENSE.md}',
   ],
   { query: '?raw', import: 'default', eager: true, exhaustive: true },
 )
@@ -21,9 +21,7 @@ function rankOf({ name }: LicenceText): number {
   return name === 'Pitchline' ? 0 : 1
 }
 
-/** "katex" of `../../node_modules/katex/LICENSE`, "mathjs, notice" of its NOTICE. */
+/** "katex" of `../../node_modules/katex/LICENSE`. */
 function nameOf(file: string): string {
-  const [, name, kind = ''] = /node_modules\/(.+)\/([^/]+)$/.exec(file) ?? []
-  if (name === undefined) return 'Pitchline'
-  return kind === 'NOTICE' ? `${name}, notice` : name
+  return /node_modules\/(.+)\/[^/]+$/.exec(file)?.[1] ?? 'Pitchline'
 }

@@ -1,4 +1,5 @@
-import type { MathNode } from 'mathjs'
+import { parseExpression } from '../../shared-engine/workings/expression/parse.ts'
+import { expressionTex } from './expression-tex.ts'
 
 /** Letters with a sign of their own in mathematics. */
 const letters = new Set(
@@ -36,36 +37,19 @@ export function numberTex(value: number | null): string {
   return String(Number(value.toPrecision(4)))
 }
 
-let parser: Promise<(expression: string) => MathNode> | undefined
-
-/** The reader of expressions comes with the first working: most sessions start without one. */
-function loadParser(): Promise<(expression: string) => MathNode> {
-  parser ??= import('mathjs/number').then(({ create, parseDependencies }) => {
-    const math = create(parseDependencies ?? {})
-    return (expression) => math.parse(expression)
-  })
-  return parser
-}
-
 /**
  * An expression in plain algebra as TeX, twice: in its symbols, and with the numbers put in.
  *
  * @param valueOf value of a symbol in SI; undefined for a name that is none (a function)
  */
-export async function typeset(
+export function typeset(
   expression: string,
   valueOf: (symbol: string) => number | null | undefined,
-): Promise<{ readonly symbols: string; readonly numbers: string }> {
-  const node = (await loadParser())(expression)
-  const tex = (symbol: (name: string) => string) =>
-    node.toTex({
-      parenthesis: 'auto',
-      handler: (inner: MathNode) =>
-        'name' in inner && inner.type === 'SymbolNode' ? symbol(String(inner.name)) : undefined,
-    })
+): { readonly symbols: string; readonly numbers: string } {
+  const tree = parseExpression(expression)
   return {
-    symbols: spaced(tex((name) => ` ${symbolTex(name)}`)),
-    numbers: spaced(tex((name) => putIn(valueOf(name), name))),
+    symbols: spaced(expressionTex(tree, (name) => ` ${symbolTex(name)}`)),
+    numbers: spaced(expressionTex(tree, (name) => putIn(valueOf(name), name))),
   }
 }
 

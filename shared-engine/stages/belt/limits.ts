@@ -8,18 +8,17 @@ import {
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
 import type { BeltStage } from './machine.ts'
-import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
+import { beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow } from '../../workings/limit.ts'
 import { stageOf, stageTorque, storedStageOf } from '../../workings/stage-duty.ts'
 import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
-import { beltLean, pulleyRadius, teethInMesh } from './geometry.ts'
 import { allowedBeltPull } from './physics.ts'
 
 const rated = 'typical, and for other widths in proportion'
 
 /** `K_z`: what is left of the pull with few teeth in mesh. */
-function mesh(d: Draft, number: number, stage: BeltStage): void {
+function mesh(d: Draft, number: number): void {
   const path = `stages.${number - 1}`
   const [driver, driven] = [`z_a${number}`, `z_b${number}`]
   d.entry(driver, `${path}.driverTeeth`)
@@ -27,15 +26,15 @@ function mesh(d: Draft, number: number, stage: BeltStage): void {
   d.entry('C', `${path}.centreMm`)
   const lean = 'asin(p_k * (max(z_1, z_2) - min(z_1, z_2)) / (2 * pi * C))'
   const named = lean.replaceAll('z_1', driver).replaceAll('z_2', driven)
-  d.step('theta', ['angle', 'lean of the straight runs'], named, beltLean(stage))
+  d.step('theta', ['angle', 'lean of the straight runs'], named)
   const teeth = `floor(min(${driver}, ${driven}) * (1 / 2 - theta / pi) + 1e-9)`
-  d.step('z_m', ['count', 'teeth in mesh on the smaller pulley'], teeth, teethInMesh(stage))
+  d.step('z_m', ['count', 'teeth in mesh on the smaller pulley'], teeth)
   const told = ['none', 'what few teeth in mesh leave of the pull'] as const
-  d.step('K_z', told, '1 - 0.2 * max(0, 6 - z_m)', beltMeshFactor(teethInMesh(stage)))
+  d.step('K_z', told, '1 - 0.2 * max(0, 6 - z_m)')
 }
 
 /** `T_w`: pull of this width, with six or more teeth in mesh. */
-function widthPull(d: Draft, number: number, stage: BeltStage): void {
+function widthPull(d: Draft, number: number): void {
   const path = `stages.${number - 1}`
   const stored = storedStageOf(d, number, 'belt')
   const profile = beltProfileOf(stored.profile)
@@ -48,14 +47,14 @@ function widthPull(d: Draft, number: number, stage: BeltStage): void {
     ['linearDensity', `mass of the profile at that width (${rated})`],
     profile.massPerMetre,
   )
-  d.step('m_k', ['linearDensity', 'mass of this belt'], 'm_0 * w / w_0', stage.massPerMetre)
+  d.step('m_k', ['linearDensity', 'mass of this belt'], 'm_0 * w / w_0')
   if (stored.allowableTensionN !== undefined) {
     d.entry('T_w', `${path}.allowableTensionN`)
     return
   }
   const tension = ['force', 'allowable tension at that width (ISO 5295, first edition)'] as const
   d.row('T_a', `${path}.profile`, tension, profile.allowableTension ?? NaN)
-  d.step('T_w', ['force', 'the same for this width'], `T_a * (w / w_0)^${beltWidthExponent}`, stage.ratedPull)
+  d.step('T_w', ['force', 'the same for this width'], `T_a * (w / w_0)^${beltWidthExponent}`)
 }
 
 function beltPull(d: Draft, number: number, row: ComparedRow): Compared {
@@ -64,13 +63,12 @@ function beltPull(d: Draft, number: number, row: ComparedRow): Compared {
   stageTorque(d, number, row.case, 'in')
   const pitch = ['length', 'pitch of the profile (ISO 5296, DIN 7721, ISO 13050)'] as const
   d.row('p_k', `stages.${number - 1}.profile`, pitch, stage.pitch)
-  mesh(d, number, stage)
-  const radius = pulleyRadius(stage.pitch, stage.driverTeeth)
-  const speed = pitchLine(d, number, row, radius, `p_k * z_a${number} / (2 * pi)`)
-  d.step('F_k', ['force', 'pull of the belt'], 'T_k / r_a', row.actual ?? NaN)
-  widthPull(d, number, stage)
+  mesh(d, number)
+  pitchLine(d, number, row, `p_k * z_a${number} / (2 * pi)`)
+  d.step('F_k', ['force', 'pull of the belt'], 'T_k / r_a')
+  widthPull(d, number)
   const told = ['force', 'pull that is left for the drive'] as const
-  d.step('F_a', told, 'K_z * T_w - m_k * v_k^2', allowedBeltPull(stage, speed))
+  d.step('F_a', told, 'K_z * T_w - m_k * v_k^2')
   return { actual: 'F_k', allowed: 'F_a' }
 }
 

@@ -14,9 +14,7 @@ import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow, LimitWorking } from '../../workings/limit.ts'
 import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'
 import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
-import { chainWheelRadius } from './geometry.ts'
 import { allowedChainTension, chainPowerRating, chainSafety, chainTension } from './physics.ts'
-import { rpmPerRadianPerSecond } from '../../units/rpm.ts'
 
 function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
   const stage = stageOf(d, number, 'chain')
@@ -27,16 +25,15 @@ function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
   stageTorque(d, number, row.case, 'in')
   chainPitch(d, number, stage)
   d.entry(`z_a${number}`, `${path}.driverTeeth`)
-  const radius = chainWheelRadius(stage.pitch, stage.driverTeeth)
-  pitchLine(d, number, row, radius, `p_k / (2 * sin(pi / z_a${number}))`)
+  pitchLine(d, number, row, `p_k / (2 * sin(pi / z_a${number}))`)
   d.entry('n_s', `${path}.strands`)
   const strand = ['linearDensity', 'mass of one strand (typical)'] as const
   d.row('m_0', `${path}.size`, strand, stage.massPerMetre / stage.strands)
-  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a + n_s * m_0 * v_k^2', row.actual ?? NaN)
+  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a + n_s * m_0 * v_k^2')
   const tensile = ['force', 'minimum tensile strength of one strand (ISO 606)'] as const
   d.row('F_u', `${path}.size`, tensile, stage.minTensile)
   const words = `${chainSafety} is common practice, no source`
-  d.step('F_a', ['force', 'tension allowed'], `n_s * F_u / ${chainSafety}`, allowedChainTension(stage), words)
+  d.step('F_a', ['force', 'tension allowed'], `n_s * F_u / ${chainSafety}`, words)
   return { actual: 'F_k', allowed: 'F_a' }
 }
 
@@ -50,39 +47,35 @@ const powerWorking = (number: number): LimitWorking => ({
   assumptions: ['European sizes are rated like the others of the same pitch.'],
   afterTop: true,
   unformed: 'a standing chain has no rating: it counts as over.',
-  write: (d, row) => {
-    const stage = stageOf(d, number, 'chain')
-    const torque = stageTorque(d, number, 'top', 'in')
-    const speed = driverSpeed(d, number, 'top')
-    d.step('P_k', ['watts', 'power into the stage, with the service factor'], 'T_k * omega_k', torque * speed)
-    chainRating(d, number, stage, speed, row)
+  write: (d) => {
+    stageTorque(d, number, 'top', 'in')
+    driverSpeed(d, number, 'top')
+    d.step('P_k', ['watts', 'power into the stage, with the service factor'], 'T_k * omega_k')
+    chainRating(d, number)
     return { actual: 'P_k', allowed: 'P_a' }
   },
 })
 
 /** `P_a`: the lesser of the plates’ and the rollers’ rating. */
-function chainRating(d: Draft, number: number, stage: ChainStage, speed: number, row: ComparedRow): void {
+function chainRating(d: Draft, number: number): void {
+  const stage = stageOf(d, number, 'chain')
   const path = `stages.${number - 1}`
   const [driver, driven] = [`z_a${number}`, `z_b${number}`]
-  const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-  const turns = ((speed * stage.driverTeeth) / smaller) * rpmPerRadianPerSecond
   d.entry(driver, `${path}.driverTeeth`)
   d.entry(driven, `${path}.drivenTeeth`)
-  d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`, smaller)
-  d.step('n_k', ['rpm', 'its speed'], `omega_k * ${driver} / z_s * 60 / (2 * pi)`, turns)
+  d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`)
+  d.step('n_k', ['rpm', 'its speed'], `omega_k * ${driver} / z_s * 60 / (2 * pi)`)
   chainPitch(d, number, stage)
-  d.step('P_i', ['none', 'pitch in inches'], 'p_k / 0.0254', stage.pitchInches)
+  d.step('P_i', ['none', 'pitch in inches'], 'p_k / 0.0254')
   d.row('c', `${path}.size`, ['none', 'constant of the link plates'], stage.platesFactor)
   d.row('K_r', `${path}.size`, ['none', 'constant of the rollers'], stage.rollerFactor)
-  const plates = stage.platesTerm * turns ** 0.9
-  const rollers = stage.rollerTerm / turns ** 1.5
   const first = 'c * z_s^1.08 * n_k^0.9 * P_i^(3 - 0.07 * P_i)'
-  d.step('H_1', ['none', 'link plates, horsepower'], first, plates)
-  d.step('H_2', ['none', 'rollers, horsepower'], '1000 * K_r * z_s^1.5 * P_i^0.8 / n_k^1.5', rollers)
+  d.step('H_1', ['none', 'link plates, horsepower'], first)
+  d.step('H_2', ['none', 'rollers, horsepower'], '1000 * K_r * z_s^1.5 * P_i^0.8 / n_k^1.5')
   const strands = ['none', 'how many times one strand (Shigley, table 17-23)'] as const
   d.row('f_s', `${path}.strands`, strands, stage.strandFactor)
   d.given('H_p', ['watts', 'one horsepower (NIST SP 811)'], horsepower)
-  d.step('P_a', ['watts', 'power rating'], 'min(H_1, H_2) * f_s * H_p', row.allowed ?? NaN)
+  d.step('P_a', ['watts', 'power rating'], 'min(H_1, H_2) * f_s * H_p')
 }
 
 const facts = {

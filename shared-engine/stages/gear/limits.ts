@@ -41,16 +41,16 @@ const dynamics = {
 
 /** `K_v`: growth of the load with the speed of the pitch line. */
 function dynamicFactor(d: Draft, number: number, stage: GearStage, row: ComparedRow, driver: string): number {
-  const speed = driverSpeed(d, number, row.case)
+  driverSpeed(d, number, row.case)
   const pitchLine = ['speed', 'speed of the pitch line'] as const
-  d.step('v_p', pitchLine, `omega_k * m * ${driver} / 2`, (speed * stage.module * stage.driverTeeth) / 2)
+  d.step('v_p', pitchLine, `omega_k * m * ${driver} / 2`)
   const [constant, expression] = dynamics[stage.finish]
   const told = [
     'none',
     `constant of ${stage.finish} teeth, speeds in m/s (Shigley, eqs. 14-6a to 14-6d)`,
   ] as const
   d.row('v_c', `stages.${number - 1}.finish`, told, constant)
-  return d.step('K_v', ['none', 'dynamic factor'], expression, stageDynamicFactor(stage, speed))
+  return d.step('K_v', ['none', 'dynamic factor'], expression)
 }
 
 interface Wheel {
@@ -87,7 +87,7 @@ const bendingWorking = (number: number): LimitWorking => ({
     d.entry(driver, `${path}.driverTeeth`)
     d.entry('m', `${path}.moduleMm`)
     const force = tangentialForce(stage, torque)
-    d.step('W_t', ['force', 'force on the pitch circle'], `2 * T_k / (m * ${driver})`, force)
+    d.step('W_t', ['force', 'force on the pitch circle'], `2 * T_k / (m * ${driver})`)
     const dynamic = dynamicFactor(d, number, stage, row, driver)
     const [worse, other] = wheels(stage, force, dynamic)
     d.entry('b', `${path}.faceWidthMm`)
@@ -98,7 +98,7 @@ const bendingWorking = (number: number): LimitWorking => ({
     angleNote(d, number)
     const rest = formatText(1 - other.stress / other.yield, 'fraction', 'metric').replace('\u202F', ' ')
     const words = `the ${worse.name} wheel bears less; the ${other.name} one has a margin of ${rest} in this case`
-    d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_t / (b * m * Y)', row.actual ?? NaN, words)
+    d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_t / (b * m * Y)', words)
     const stored = storedStageOf(d, number, 'gear')
     const material = worse.name === 'driver' ? stored.driverMaterial : stored.drivenMaterial
     materialRow(d, 'S_y', `${path}.${worse.name}Material`, material, 'yield')
@@ -114,18 +114,15 @@ function angleNote(d: Draft, number: number): void {
 const interferenceWorking = (number: number): LimitWorking => ({
   title: `The teeth of the smaller wheel of stage ${number} against the fewest that clear the larger one’s tips.`,
   source: `${shigley}, eq. 13-11, full depth`,
-  write: (d, row) => {
-    const stage = stageOf(d, number, 'gear')
+  write: (d) => {
     const [driver, driven] = teeth(d, number)
     d.entry('phi', `stages.${number - 1}.pressureAngleDegrees`)
-    const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
-    const ratio = Math.max(stage.driverTeeth, stage.drivenTeeth) / smaller
-    d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`, smaller)
-    d.step('u', ['none', 'ratio of the pair, at least 1'], `max(${driver}, ${driven}) / z_s`, ratio)
+    d.step('z_s', ['count', 'teeth of the smaller wheel'], `min(${driver}, ${driven})`)
+    d.step('u', ['none', 'ratio of the pair, at least 1'], `max(${driver}, ${driven}) / z_s`)
     const expression = '2 * (u + sqrt(u^2 + (1 + 2 * u) * sin(phi)^2)) / ((1 + 2 * u) * sin(phi)^2)'
     const words = 'not rounded'
     const told = ['none', 'fewest teeth without interference'] as const
-    d.step('z_f', told, expression, row.allowed ?? stage.fewestTeeth, words)
+    d.step('z_f', told, expression, words)
     return { actual: 'z_s', allowed: 'z_f' }
   },
 })
@@ -135,13 +132,12 @@ const contactRatioWorking = (number: number): LimitWorking => ({
   source:
     'ISO 21771 and any gear text, addendum of one module (ISO 53); least value: common practice, no source',
   write: (d) => {
-    const stage = stageOf(d, number, 'gear')
     const [driver, driven] = teeth(d, number)
     d.entry('phi', `stages.${number - 1}.pressureAngleDegrees`)
     const path = (wheel: string) => `sqrt((${wheel} / 2 + 1)^2 - (${wheel} / 2 * cos(phi))^2)`
     const expression = `(${path(driver)} + ${path(driven)} - (${driver} + ${driven}) / 2 * sin(phi)) / (pi * cos(phi))`
     const words = 'radii in modules: the module cancels'
-    d.step('epsilon', ['none', 'contact ratio'], expression, stage.contactRatio, words)
+    d.step('epsilon', ['none', 'contact ratio'], expression, words)
     d.given('epsilon_0', ['none', 'least contact ratio (common practice, no source)'], leastContactRatio)
     return { actual: 'epsilon', allowed: 'epsilon_0' }
   },

@@ -26,14 +26,8 @@ export function pullWorking(number: number, write: LimitWorking['write']): Limit
 }
 
 /** `r_a` and `v_k`: radius and speed of the driver’s pitch line. */
-export function pitchLine(
-  d: Draft,
-  number: number,
-  row: ComparedRow,
-  radius: number,
-  expression: string,
-): number {
-  const speed = driverSpeed(d, number, row.case)
-  d.step('r_a', ['length', 'pitch radius of the driver'], expression, radius)
-  return d.step('v_k', ['speed', 'speed of the pitch line'], 'omega_k * r_a', speed * radius)
+export function pitchLine(d: Draft, number: number, row: ComparedRow, expression: string): void {
+  driverSpeed(d, number, row.case)
+  d.step('r_a', ['length', 'pitch radius of the driver'], expression)
+  d.step('v_k', ['speed', 'speed of the pitch line'], 'omega_k * r_a')
 }

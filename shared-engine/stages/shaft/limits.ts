@@ -19,11 +19,11 @@ const working = (number: number): LimitWorking => ({
     const path = `stages.${number - 1}`
     stageTorque(d, number, row.case, 'out')
     d.entry('d_s', `${path}.shaftDiameterMm`)
-    d.step('tau', ['stress', 'torsion of the shaft'], '16 * T_k / (pi * d_s^3)', row.actual ?? NaN)
+    d.step('tau', ['stress', 'torsion of the shaft'], '16 * T_k / (pi * d_s^3)')
     const material = d.checked.build.stages[number - 1]?.shaftMaterial
     if (material !== undefined) materialRow(d, 'S_y', `${path}.shaftMaterial`, material, 'yield')
     d.constant('f_y', 'shearOfYield')
-    d.step('S_f', ['stress', 'shear that it bears'], 'f_y * S_y', row.allowed ?? NaN)
+    d.step('S_f', ['stress', 'shear that it bears'], 'f_y * S_y')
     return { actual: 'tau', allowed: 'S_f' }
   },
 })

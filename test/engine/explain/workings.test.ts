@@ -11,8 +11,8 @@ import { wrongIn, wrongWith } from './wrong.ts'
 
 const idle = { symbol: 'x', name: 'nothing', value: 1, kind: 'none' } as const
 
-// Every working of every build is worked out again by mathjs, which knows nothing of this program: what a person reads
-// is what the engine did. Golden builds and demo builds are invented; what the engine computes is held elsewhere to
+// A working's numbers come of its own algebra, and its last one is the engine's. Every step of every working is worked
+// out again by mathjs, which knows nothing of this program: the algebra ends in what the engine computed. Golden builds and demo builds are invented; what the engine computes is held elsewhere to
 // standards and to independent implementations.
 
 const root = new URL('../../../', import.meta.url)
