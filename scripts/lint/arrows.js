@@ -101,14 +101,6 @@ export const packages = {
     'ml-matrix',
     'papaparse',
   ],
-  'src-renderer': [
-    'svelte',
-    'svelte/*',
-    'd3-*',
-    'katex',
-    'katex/*',
-    '@fontsource-variable/*',
-    'zod',
-  ],
+  'src-renderer': ['svelte', 'svelte/*', 'd3-*', 'katex', 'katex/*', '@fontsource-variable/*', 'zod'],
   'src-main': ['electron', 'node:*', 'zod', 'commander'],
 }

@@ -1,4 +1,5 @@
 import { check } from '../../shared-engine/check.ts'
+import { parseExpression } from '../../shared-engine/workings/expression/parse.ts'
 import { fullBuild } from '../fixtures/build/plain.ts'
 import { readBuildOf } from '../fixtures/build/machine.ts'
 
@@ -10,4 +11,5 @@ export const exampleScope: Readonly<Record<string, unknown>> = {
   stored,
   checked,
   machine: checked.machine,
+  parseExpression,
 }
