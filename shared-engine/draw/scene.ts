@@ -113,7 +113,7 @@ export interface Scene {
 }
 
 /** Which cursor a plot follows; all plots with the same name share one value. */
-export type CursorName = 'groundSpeed' | 'throttle' | 'seconds' | 'none'
+export type CursorName = 'groundSpeed' | 'throttle' | 'seconds' | 'logSeconds' | 'none'
 
 export interface Axis {
   /** "Ground speed". */

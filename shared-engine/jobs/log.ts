@@ -1,13 +1,25 @@
+import { thinned } from '../draw/thin.ts'
 import { LogReading, type LogInput } from '../log/log.ts'
 import type { LogResult } from '../log/result.ts'
+import { seriesOf, type LogSeries } from '../log/series.ts'
 import type { Result } from '../mistakes/mistake.ts'
 import type { JobKind } from './job.ts'
+
+/** What a log says, and its channels for plots; no series where it cannot be read. */
+interface LogFound {
+  readonly result: Result<LogResult>
+  readonly series: readonly LogSeries[]
+}
+
+/** Points of a series from which it is thinned, and columns of time that keep their first, least, greatest and last. */
+const manyPoints = 8_000
+const columns = 2_000
 
 /**
  * A log read in a thread: an item for each block of the text, and two for what follows. A Stop is heard between items; the
  * last two take up to a second each for a million rows.
  */
-export const logJob: JobKind<LogInput, Result<LogResult> | null, Result<LogResult> | null> = {
+export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
   name: 'log',
   alone: true,
   sizeOf: (input) => new LogReading(input).steps,
@@ -17,11 +29,11 @@ export const logJob: JobKind<LogInput, Result<LogResult> | null, Result<LogResul
       work: (from, to) => {
         for (let item = from; item < to; item += 1) reading.step()
       },
-      take: () => ({ part: reading.result(), transfer: [] }),
+      take: () => ({ part: foundOf(reading), transfer: [] }),
     }
   },
   startCollector: () => {
-    let found: Result<LogResult> | null = null
+    let found: LogFound | null = null
     return {
       add: (part) => {
         found = part ?? found
@@ -29,4 +41,22 @@ export const logJob: JobKind<LogInput, Result<LogResult> | null, Result<LogResul
       outcome: () => found,
     }
   },
+}
+
+function foundOf(reading: LogReading): LogFound | null {
+  const result = reading.result()
+  const read = reading.read()
+  if (result === null) return null
+  if (!result.ok || read === null) return { result, series: [] }
+  return { result, series: seriesOf(read, result.value.episodes).map(forScreen) }
+}
+
+/** A series with no more points than a screen can show: no peak is lost, and gaps stay gaps. */
+function forScreen(series: LogSeries): LogSeries {
+  const { seconds, values } = series
+  const first = seconds[0]
+  const last = seconds.at(-1)
+  if (seconds.length <= manyPoints || first === undefined || last === undefined) return series
+  const { xs, ys } = thinned(seconds, values, (at) => ((at - first) / (last - first)) * columns)
+  return { ...series, seconds: xs, values: ys }
 }

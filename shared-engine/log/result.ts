@@ -14,7 +14,7 @@ import type { Encoding } from './text/encoding.ts'
 import type { LogTimeForm } from './time/stamps.ts'
 
 /** A column as it was read. */
-interface ColumnReading {
+export interface ColumnReading {
   readonly name: string
   readonly channel: ChannelId | null
   /** Key of the unit's table; null for times, words and columns without a meaning. */

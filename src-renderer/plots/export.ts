@@ -20,7 +20,7 @@ export function svgFile(scene: Scene): PlotFile {
   }
 }
 
-export function csvText(scene: Scene): string {
+function csvText(scene: Scene): string {
   return scene.plot === null ? '' : tableCsv(plotTable(scene.plot))
 }
 

@@ -87,8 +87,11 @@ export class Files {
     if (await this.#mayLeave()) this.#show(startingPoint(), null, true)
   }
 
-  async chooseDemo(id: string): Promise<void> {
-    if (await this.#mayLeave()) this.openDemo(id)
+  /** True where it was opened: the person may keep the build that is open. */
+  async chooseDemo(id: string): Promise<boolean> {
+    if (!(await this.#mayLeave())) return false
+    this.openDemo(id)
+    return true
   }
 
   open(): Promise<void> {

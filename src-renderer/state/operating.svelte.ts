@@ -8,7 +8,11 @@ export class Operating {
   /** Time of the cursor in plots over time, s. */
   secondsAsked = $state.raw<number | null>(null)
 
+  /** Time of the cursor in a log, s of its segment. */
+  logSecondsAsked = $state.raw<number | null>(null)
+
   reset(): void {
+    this.logSecondsAsked = null
     this.secondsAsked = null
     this.throttleAsked = null
     this.speedAsked = null

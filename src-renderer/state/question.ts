@@ -19,6 +19,11 @@ export interface Question {
   readonly Answer: Component
   /** Made with the workspace, one of each: `workspace.of(SearchWork)`. */
   readonly states: readonly QuestionStateClass[]
+  /** Files that it takes when they are dropped on the window, by the ends of their names; it is shown then. */
+  readonly dropped?: {
+    readonly endings: readonly string[]
+    readonly take: (workspace: Workspace, file: File) => void
+  }
 }
 
 /** One of each state that a window's questions list, by its class. */

@@ -68,6 +68,7 @@ export class Workspace {
     groundSpeed: this.now.groundSpeed,
     throttle: this.throttle,
     seconds: this.operating.secondsAsked,
+    logSeconds: this.operating.logSecondsAsked,
     none: null,
   })
 
@@ -76,6 +77,7 @@ export class Workspace {
     if (name === 'groundSpeed') this.operating.speedAsked = value
     if (name === 'throttle') this.operating.throttleAsked = value
     if (name === 'seconds') this.operating.secondsAsked = value
+    if (name === 'logSeconds') this.operating.logSecondsAsked = value
   }
 
   get isMac(): boolean {

@@ -1,3 +1,4 @@
+import type { LogOverTime } from '../../shared-engine/draw/plots/log-over-time.ts'
 import type { SpeedState } from '../../shared-engine/draw/plots/speed-states.ts'
 
 /** Curves for drawings: demo data of plausible shape, not a model; the engine's own numbers are tested elsewhere. */
@@ -232,3 +233,45 @@ export const compared = {
     },
   ],
 } as const
+
+const rows = Array.from({ length: 400 }, (_, index) => index / 5)
+const here = (t: number) => t < 30 || t > 36
+export const log: LogOverTime = {
+  title: 'Channels over time',
+  summary: 'A run of 80 s: the signal is gone for 6 s, then the motor passes its limit.',
+  panels: [
+    {
+      label: 'Motor rpm',
+      kind: 'rpm',
+      fromZero: true,
+      limits: [{ label: 'Limit', value: 9000, beyond: 'above' }],
+      curves: [
+        {
+          label: 'Motor',
+          seconds: rows,
+          values: rows.map((t) => (here(t) ? 5000 + 4600 * Math.sin(t / 25) ** 2 : null)),
+          within: 0,
+        },
+      ],
+    },
+    {
+      label: 'Current',
+      kind: 'amps',
+      fromZero: true,
+      limits: [],
+      curves: [
+        {
+          label: 'Pack, from the sag',
+          seconds: rows,
+          values: rows.map((t) => (here(t) ? 40 + 20 * Math.cos(t / 9) : null)),
+          within: 6,
+        },
+      ],
+    },
+  ],
+  episodes: [
+    { label: 'No signal', start: 30, end: 36, over: false },
+    { label: 'Over-rev', start: 37, end: 42, over: true },
+    { label: 'Load lost', start: 70, end: 70.2, over: true },
+  ],
+}

@@ -2,6 +2,7 @@ import { currentPowerEfficiency } from '../../shared-engine/draw/plots/current-p
 import { candidateMap } from '../../shared-engine/draw/plots/candidate-map.ts'
 import { cruiseRange } from '../../shared-engine/draw/plots/cruise-range.ts'
 import { limitBars } from '../../shared-engine/draw/plots/limit-bars.ts'
+import { logOverTime } from '../../shared-engine/draw/plots/log-over-time.ts'
 import { loopTension } from '../../shared-engine/draw/plots/loop-tension.ts'
 import { marginBands } from '../../shared-engine/draw/plots/margin-band.ts'
 import { overlay } from '../../shared-engine/draw/plots/overlay.ts'
@@ -62,6 +63,7 @@ export const drawings: Readonly<Record<string, () => Scene>> = {
   'warm-up': () => warmUp(demo.warmUpData, metric),
   'cruise-range': () => cruiseRange(demo.cruise, tall),
   'drive-pattern': () => patternOverTime(demo.pattern, tall),
+  log: () => logOverTime(demo.log, tall),
   'candidate-map': () => candidateMap(demo.candidates, metric),
   'margin-bands': () => marginBands(demo.bands, metric),
   'sweep-top-speed': () =>

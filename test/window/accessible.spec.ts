@@ -15,7 +15,14 @@ for (const theme of ['light', 'dark'] as const) {
     const troubles = () => troublesOf(page, 'html', only)
     expect(await troubles()).toEqual([])
     await begin(page)
-    for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+    for (const name of [
+      'How fast',
+      'Which gears',
+      'Will it hold',
+      'How hot, how long',
+      'What happened',
+      'Side by side',
+    ]) {
       await question(page, name).click()
       expect(await troubles(), name).toEqual([])
     }

@@ -39,8 +39,16 @@ for (const size of [
     if (await all.isVisible()) await all.click()
     await limit(page, /Tooth shear/).click()
     await expect(page.locator('.working .katex').first()).toBeVisible()
-    for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+    for (const name of [
+      'How fast',
+      'Which gears',
+      'Will it hold',
+      'How hot, how long',
+      'What happened',
+      'Side by side',
+    ]) {
       await question(page, name).click()
+      if (name === 'What happened') await page.getByRole('button', { name: 'Look at the demo log' }).click()
       await expect(answer(page).locator('p').first()).toContainText(/\d/)
       expect(await othersThatScroll(page), name).toEqual([])
     }

@@ -51,7 +51,14 @@ async function useOnce(page: Page): Promise<void> {
     const { name } = JSON.parse(text) as { readonly name: string }
     await drop(page, text, `${demo}.build.json`)
     await expect(page.getByRole('banner')).toContainText(name)
-    for (const asked of ['Which gears', 'Will it hold', 'How hot, how long', 'Side by side', 'How fast'])
+    for (const asked of [
+      'Which gears',
+      'Will it hold',
+      'How hot, how long',
+      'What happened',
+      'Side by side',
+      'How fast',
+    ])
       await question(page, asked).click()
     await limits(page).getByRole('button').first().click()
     await page.keyboard.press('Escape')

@@ -25,8 +25,16 @@ function small(page: Page): Promise<string[]> {
 test('every control is 24 px or more each way, in every view', async ({ open }) => {
   const { page } = await open()
   await begin(page)
-  for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+  for (const name of [
+    'How fast',
+    'Which gears',
+    'Will it hold',
+    'How hot, how long',
+    'What happened',
+    'Side by side',
+  ]) {
     await question(page, name).click()
+    if (name === 'What happened') await page.getByRole('button', { name: 'Look at the demo log' }).click()
     await expect(answer(page).locator('p').first()).toContainText(/\d/)
     expect(await small(page), name).toEqual([])
   }

@@ -45,7 +45,14 @@ async function oddOf(page: Page): Promise<string[]> {
     await page.getByRole('button', { name: /^(Metric|Imperial)$/ }).click()
     await look(where, within)
   }
-  for (const name of ['How fast', 'Which gears', 'Will it hold', 'How hot, how long', 'Side by side']) {
+  for (const name of [
+    'How fast',
+    'Which gears',
+    'Will it hold',
+    'How hot, how long',
+    'What happened',
+    'Side by side',
+  ]) {
     await question(page, name).click()
     await expect(page.locator('#answer progress')).toHaveCount(0)
     await answer(page)

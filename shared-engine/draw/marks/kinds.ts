@@ -13,8 +13,10 @@ import { point } from './point.ts'
 import type { PointMark } from './point.ts'
 import { rule } from './rule.ts'
 import type { RuleMark } from './rule.ts'
+import { stretch } from './stretch.ts'
+import type { StretchMark } from './stretch.ts'
 
-export type Mark = CurveMark | PointMark | RuleMark | BandMark | AreaMark | BarMark | DotsMark
+export type Mark = CurveMark | PointMark | RuleMark | BandMark | AreaMark | BarMark | DotsMark | StretchMark
 
 /** What a mark needs to have in view. */
 export function extentOf(mark: Mark): MarkExtent {
@@ -33,6 +35,8 @@ export function extentOf(mark: Mark): MarkExtent {
       return bar.extent(mark)
     case 'dots':
       return dots.extent(mark)
+    case 'stretch':
+      return stretch.extent(mark)
   }
 }
 
@@ -53,5 +57,7 @@ export function drawMark(mark: Mark, space: MarkSpace): DrawnMark {
       return bar.draw(mark, space)
     case 'dots':
       return dots.draw(mark, space)
+    case 'stretch':
+      return stretch.draw(mark, space)
   }
 }

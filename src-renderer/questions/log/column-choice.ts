@@ -1,0 +1,24 @@
+import type { ColumnChoice, ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
+import type { ColumnReading } from '../../../shared-engine/log/result.ts'
+import { foldedName } from '../../../shared-engine/log/text/heading.ts'
+import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
+
+/** How a choice names a column: by its heading where no other has the same, else by its number from 1. */
+export function columnKey(columns: readonly ColumnReading[], place: number): string {
+  const name = columns[place]?.name ?? ''
+  const alike = columns.filter((one) => foldedName(one.name) === foldedName(name))
+  return alike.length === 1 && name.trim() !== '' ? name : String(place + 1)
+}
+
+/** A choice with one column's meaning laid down; another column that was given the same meaning before loses it. */
+export function withColumn(
+  choice: ColumnsChoice,
+  columns: readonly ColumnReading[],
+  place: number,
+  channel: ChannelId | null,
+): ColumnsChoice {
+  const kept = Object.entries(choice.columns ?? {}).filter(
+    ([, one]: [string, ColumnChoice]) => channel === null || one.channel !== channel,
+  )
+  return { ...choice, columns: { ...Object.fromEntries(kept), [columnKey(columns, place)]: { channel } } }
+}

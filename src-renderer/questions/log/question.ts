@@ -1,0 +1,14 @@
+import type { Question } from '../../state/question.ts'
+import WhatHappened from './WhatHappened.svelte'
+import { LogWork } from './log.svelte.ts'
+
+export const log: Question = {
+  id: 'log',
+  label: 'What happened',
+  Answer: WhatHappened,
+  states: [LogWork],
+  dropped: {
+    endings: ['.csv', '.txt', '.log', '.tsv'],
+    take: (workspace, file) => void workspace.of(LogWork).open(file),
+  },
+}

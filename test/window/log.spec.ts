@@ -1,0 +1,74 @@
+import type { Page } from '@playwright/test'
+import { expectAccessible } from './axe.ts'
+import { answer, begin, drop, question } from './journey.ts'
+import { expect, test } from './launch/open.ts'
+
+const large = (page: Page) => page.locator('[data-log="answer"]')
+const chooser = (page: Page) => page.locator('input[data-format="log"]')
+const textFile = (name: string, text: string) => ({
+  name,
+  mimeType: 'text/plain',
+  buffer: Buffer.from(text),
+})
+
+async function openDemoLog(page: Page): Promise<void> {
+  await begin(page)
+  await page.keyboard.press('Alt+5')
+  await expect(question(page, 'What happened')).toHaveAttribute('aria-selected', 'true')
+  await page.getByRole('button', { name: 'Look at the demo log' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(large(page)).toBeVisible({ timeout: 20_000 })
+}
+
+test('the demo log tells its story by keyboard alone: worst, episodes, channels, figures, columns', async ({
+  open,
+  shownIn,
+}) => {
+  const { page } = await open()
+  await openDemoLog(page)
+  await expect(answer(page).locator('p').first()).toContainText(
+    /^The load went between \d+\.\d\d.s and \d+\.\d\d.s: track/,
+  )
+  const episodes = answer(page).locator('[data-episode]')
+  await expect(answer(page).locator('[data-episode="load-lost"]')).toContainText('turned free')
+  await expect(answer(page)).toContainText('neither is looked for')
+  const inOrder = await episodes.allTextContents()
+  await page.getByRole('checkbox', { name: 'Worst first' }).focus()
+  await page.keyboard.press('Space')
+  await expect(episodes.first()).toHaveAttribute('data-episode', 'load-lost')
+  expect((await episodes.allTextContents()).toSorted()).toEqual(inOrder.toSorted())
+  const plot = page.getByRole('application', { name: 'Channels over time' })
+  for (const axis of ['Motor rpm', 'Pack volts', 'Current', 'Ground speed'])
+    await expect(plot).toContainText(axis)
+  await plot.focus()
+  await page.keyboard.press('ArrowRight')
+  for (const heading of ['Limits passed', 'Facts of the run', 'The alarm card on this run'])
+    await expect(page.getByRole('heading', { name: heading })).toBeVisible()
+  await page.getByLabel('Meaning of Pack volts').selectOption('')
+  await expect(plot).not.toContainText('Pack volts', { timeout: 20_000 })
+  await page.getByRole('button', { name: 'Take back what was laid down' }).click()
+  await expect(plot).toContainText('Pack volts', { timeout: 20_000 })
+  if (shownIn === 'browser') await expectAccessible(page, '#answer')
+})
+
+test('a file that is no log is told in one sentence, and the log before it stays', async ({ open }) => {
+  const { page } = await open()
+  await openDemoLog(page)
+  const told = (await large(page).textContent()) ?? ''
+  await chooser(page).setInputFiles(textFile('notes.txt', 'tightened the chain\nwent home\n'))
+  const trouble = answer(page).getByRole('alert')
+  await expect(trouble).toContainText('notes.txt could not be read.', { timeout: 20_000 })
+  await expect(trouble).toContainText('quick-sled-puller.log.csv is still open.')
+  await expect(large(page)).toHaveText(told)
+  await trouble.getByRole('button', { name: 'Close' }).click()
+  await expect(trouble).toHaveCount(0)
+})
+
+test('a log dropped anywhere on the window is read and shown', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const rows = Array.from({ length: 60 }, (_, at) => `${at / 5},${1000 + at},40`)
+  await drop(page, ['Time [s],Motor rpm,Pack volts [V]', ...rows].join('\n'), 'run.csv')
+  await expect(question(page, 'What happened')).toHaveAttribute('aria-selected', 'true')
+  await expect(answer(page)).toContainText('run.csv, 60 rows', { timeout: 20_000 })
+})
