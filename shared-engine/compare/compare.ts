@@ -11,6 +11,7 @@ import { limitOf } from '../limits/table.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import { runFromRest, type RunCurve } from '../vehicle/run-curve.ts'
 import { thrustCurve, type ThrustCurve } from '../vehicle/curves.ts'
+import type { LimitId } from '../limits/id.ts'
 
 export { entryLabelOf }
 
@@ -47,7 +48,7 @@ export interface ComparedEntry {
 
 /** One limit of every build; null where it is not in the ledger. */
 interface ComparedLimit {
-  readonly id: string
+  readonly id: LimitId
   readonly label: string
   readonly rows: readonly (LimitRow | null)[]
 }

@@ -1,5 +1,6 @@
 import type { QuantityKind } from '../units/kinds.ts'
 import type { Role } from './role.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** A point on the drawing, px, y downwards. */
 export interface Point {
@@ -25,7 +26,7 @@ interface ShapeCommon {
   /** Found again by the page: a part's or a wheel's name. Unique in its scene. */
   readonly id?: string
   /** The limit this shape shows: choosing the limit highlights it. */
-  readonly limit?: string
+  readonly limit?: LimitId
 }
 
 /** Any outline; `d` as in SVG. */
@@ -172,7 +173,7 @@ export interface PlotReading {
 }
 
 export interface LimitPlace {
-  readonly limit: string
+  readonly limit: LimitId
   readonly box: Box
 }
 

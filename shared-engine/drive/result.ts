@@ -4,6 +4,7 @@ import type { DriveEnd, Stretch } from './run.ts'
 import { samplesOf, thinnedSamples, type DriveSample } from './series.ts'
 import type { DriveSetting } from './setting.ts'
 import { peaksOf, watched, type Peak, type Watched } from './watch.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** Where the energy of a drive went, J. */
 export interface EnergyBook {
@@ -30,7 +31,7 @@ export interface DriveRun {
   readonly motorAmpsRms: number
   readonly packAmpsRms: number
   /** Ratings for long that the RMS current is over, by limit id. */
-  readonly overContinuous: readonly string[]
+  readonly overContinuous: readonly LimitId[]
   readonly peaks: readonly Peak[]
   readonly watched: readonly Watched[]
   readonly energy: EnergyBook
@@ -92,9 +93,9 @@ function bookOf({ mass }: DriveSetting, final: (name: StateName) => number): Ene
   return { pack: final('packEnergy'), sinks, motion, missing: final('packEnergy') - spent }
 }
 
-function overContinuous({ machine }: DriveSetting, motorAmps: number, packAmps: number): string[] {
+function overContinuous({ machine }: DriveSetting, motorAmps: number, packAmps: number): LimitId[] {
   const { motor, controller, pack } = machine
-  const over = (id: string, amps: number, allowed: number | null) =>
+  const over = (id: LimitId, amps: number, allowed: number | null) =>
     allowed !== null && amps > allowed ? [id] : []
   return [
     ...over('motor.current-continuous', motorAmps, motor.continuousAmps),

@@ -3,10 +3,11 @@ import { bracketedRoot } from '../numeric/root.ts'
 import { DrivePoint } from './point.ts'
 import { sampleAt, type Channel, type PlacedSample, type DriveSample } from './series.ts'
 import type { DriveSetting } from './setting.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** A bound that a drive may pass; named like the ledger's limit of the same bound. */
 interface Watch {
-  readonly id: string
+  readonly id: LimitId
   readonly channel: Channel
   readonly allowed: number
   /** A lowest value, not a highest. */
@@ -28,7 +29,7 @@ export interface Peak {
 
 /** The bounds that this machine's entries name. */
 function watchesOf({ machine, followsWinding, followsController }: DriveSetting): Watch[] {
-  const most = (id: string, channel: Channel, allowed: number | null): Watch[] =>
+  const most = (id: LimitId, channel: Channel, allowed: number | null): Watch[] =>
     allowed === null ? [] : [{ id, channel, allowed, minimum: false }]
   const { motor, controller, pack }: Machine = machine
   const electrical =

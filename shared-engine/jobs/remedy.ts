@@ -1,11 +1,12 @@
 import type { Build } from '../entries/schema.ts'
 import { remediesFor, type Remedies } from '../remedy/remedy.ts'
 import type { JobKind } from './job.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** A build and the limit that is to hold; null: the worst. */
 interface RemedyInput {
   readonly build: Build
-  readonly limit: string | null
+  readonly limit: LimitId | null
 }
 
 /** What would hold, as a job of one item: some tenths of a second, which a window may not be held up for. */

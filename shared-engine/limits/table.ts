@@ -7,6 +7,7 @@ import { packLimits } from './pack.ts'
 import { limitsOfKind, stageLimits } from './stage.ts'
 import { trackLimits } from './track.ts'
 import { vehicleLimits } from './vehicle.ts'
+import type { LimitId } from './id.ts'
 
 /** Limits that any machine may have; those of stages and converters come with their parts. */
 export const commonLimits: readonly Limit[] = [
@@ -30,7 +31,12 @@ const byId: ReadonlyMap<string, Limit> = new Map<string, Limit>(
   [...commonLimits, ...stageLimits, ...converterLimits].map((limit) => [limit.id, limit]),
 )
 
-/** The limit of an id; undefined where there is none of that name. */
-export function limitOf(id: string): Limit | undefined {
+/** The limit of an id; undefined of a reduction or converter past the most that a build may hold. */
+export function limitOf(id: LimitId): Limit | undefined {
   return byId.get(id)
+}
+
+/** The limit that a word from outside names (a command, a file, a kept view); undefined where it names none. */
+export function limitNamed(word: string): Limit | undefined {
+  return byId.get(word)
 }

@@ -7,6 +7,7 @@ import { Evaluation } from '../cases/evaluation.ts'
 import { Ledger, limitAt } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
 import { buildSetter, rulesKeeper } from '../uncertainty/build.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** One entry to change; null takes it out. */
 export interface Change {
@@ -39,7 +40,7 @@ const ledger = new Ledger()
  * @returns −Infinity where none can be formed or the limit is left out of the ledger (a machine that does not get going
  * keeps cool, but that is no remedy)
  */
-export function marginOf(build: Build, limitId: string): number {
+export function marginOf(build: Build, limitId: LimitId): number {
   const machine = machineOf(build)
   evaluate(e, machine)
   measureLedger(ledger, e, machine)
@@ -50,7 +51,7 @@ export function marginOf(build: Build, limitId: string): number {
 }
 
 /** Margin of one limit as a function of one number of the build; NaN where that number makes no build. */
-export function marginAgainst(build: Build, path: string, limitId: string): (value: number) => number {
+export function marginAgainst(build: Build, path: string, limitId: LimitId): (value: number) => number {
   const put = buildSetter(build, [path])
   const keepsRules = rulesKeeper(build, [path])
   const values = new Float64Array(1)

@@ -7,6 +7,7 @@ import { withinMargin, type Standing } from '../limits/limit.ts'
 import { leversOf, type Lever } from './levers.ts'
 import { marginAgainst, marginOf, numberIn, withChanges, type Change } from './margin.ts'
 import { leastChange, type ChangeFound } from './solve.ts'
+import type { LimitId } from '../limits/id.ts'
 
 export type { Change } from './margin.ts'
 
@@ -27,9 +28,9 @@ export interface Remedy {
   readonly topSpeedBefore: number | null
   readonly topSpeedAfter: number | null
   /** Other limits that get worse by a standing, and those that are no longer over. */
-  readonly newlyOver: readonly string[]
-  readonly newlyNear: readonly string[]
-  readonly cleared: readonly string[]
+  readonly newlyOver: readonly LimitId[]
+  readonly newlyNear: readonly LimitId[]
+  readonly cleared: readonly LimitId[]
   /** What to take into the build. */
   readonly apply: readonly Change[]
   /** Other words of the list that would do too. */
@@ -40,7 +41,7 @@ export interface Remedy {
 export interface Remedies {
   readonly name: string
   /** Null where the ledger is empty. */
-  readonly limit: string | null
+  readonly limit: LimitId | null
   readonly marginNow: number | null
   readonly target: number
   /** Whether the limit is at its target already. */
@@ -63,7 +64,7 @@ const noticed = 1e-9
  * @param target margin to reach
  * *Source:* bracketed roots of the margin; the target of 20 % is common practice, no source.
  */
-export function remediesFor(build: Build, limitId?: string, target: number = withinMargin): Remedies {
+export function remediesFor(build: Build, limitId?: LimitId, target: number = withinMargin): Remedies {
   const before = check(build)
   const limit = limitId ?? before.limits[0]?.id ?? null
   const row = before.limits.find((one) => one.id === limit)
@@ -81,14 +82,14 @@ function byWorth(one: Remedy, other: Remedy): number {
   return worth(one) - worth(other) || (one.path < other.path ? -1 : 1)
 }
 
-function remedyOf(before: Checked, limit: string, lever: Lever, target: number): Remedy[] {
+function remedyOf(before: Checked, limit: LimitId, lever: Lever, target: number): Remedy[] {
   const { build } = before
   return lever.choices === undefined
     ? numberRemedy(before, limit, lever, target)
     : choiceRemedy(build, before, limit, { path: lever.path, choices: lever.choices }, target)
 }
 
-function numberRemedy(before: Checked, limit: string, lever: Lever, target: number): Remedy[] {
+function numberRemedy(before: Checked, limit: LimitId, lever: Lever, target: number): Remedy[] {
   const { path, step = 1 } = lever
   const field = fieldOf(path)
   const from = numberIn(before.build, path) ?? startOf(before, path)
@@ -125,7 +126,7 @@ function startOf({ figures }: Checked, path: string): number | null {
 function choiceRemedy(
   build: Build,
   before: Checked,
-  limit: string,
+  limit: LimitId,
   { path, choices }: { readonly path: string; readonly choices: readonly string[] },
   target: number,
 ): Remedy[] {
@@ -159,7 +160,7 @@ function choiceChanges(build: Build, path: string, choice: string): Change[] {
 /** Checks the changed build and states what came of it; what `check` says decides whether the target is reached. */
 function judged(
   before: Checked,
-  limit: string,
+  limit: LimitId,
   apply: readonly Change[],
   target: number,
   alternatives: readonly string[],
@@ -186,7 +187,7 @@ function judged(
 }
 
 /** Which other limits change their standing. */
-function changesOf(before: Checked, after: Checked, limit: string) {
+function changesOf(before: Checked, after: Checked, limit: LimitId) {
   const were = new Map(before.limits.map((row) => [row.id, row.standing]))
   const are = new Map(after.limits.map((row) => [row.id, row.standing]))
   const others = after.limits.filter((row) => row.id !== limit)

@@ -2,7 +2,7 @@ import { entryAt } from '../entries/edit.ts'
 import type { Machine } from '../machine/parts.ts'
 import type { StoredBuild } from '../entries/schema.ts'
 import type { Limit } from '../limits/limit.ts'
-import { limitOf, limitsOf } from '../limits/table.ts'
+import { limitNamed, limitsOf } from '../limits/table.ts'
 import type { Mistake } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
 import { measureOf, quantityOf, type Measure } from './space-measure.ts'
@@ -73,7 +73,7 @@ function reportPattern(
   const expression = expressionOf(pattern)
   const fitting = limits.filter((limit) => expression.test(limit.id))
   if (fitting.length === 0) {
-    const known = limitOf(pattern) !== undefined
+    const known = limitNamed(pattern) !== undefined
     const allowed = `* for all, or of ${limits.map((limit) => limit.id).join(', ')}`
     mistakes.push(mistake(known ? 'no-such-limit' : 'unknown-subject', at, pattern, allowed))
     return

@@ -1,7 +1,8 @@
+import type { LimitId } from '../limits/id.ts'
+
 /** Where a limit is crossed. */
 export interface Crossing {
-  /** The limit. */
-  readonly id: string
+  readonly id: LimitId
   /** The first value past the crossing: to 1 part in 10⁹ of the range, or the whole number. In the bench unit. */
   readonly value: number
   /** Whether it is over from there on, by rising value; else it is kept from there on. */
@@ -13,7 +14,7 @@ interface Valued {
 }
 
 /** Ids of the limits that are over at a value; null where there is no such build. */
-type OverAt = (value: number) => ReadonlySet<string> | null
+type OverAt = (value: number) => ReadonlySet<LimitId> | null
 
 /** Share of the range to which a crossing is found. */
 const closeness = 1e-10
@@ -50,7 +51,7 @@ interface Search {
   readonly overAt: OverAt
 }
 
-function placeOf(id: string, goesOver: boolean, below: number, above: number, search: Search): number {
+function placeOf(id: LimitId, goesOver: boolean, below: number, above: number, search: Search): number {
   const { whole, enough, overAt } = search
   let [low, high] = [below, above]
   while (high - low > enough) {

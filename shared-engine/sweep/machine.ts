@@ -6,6 +6,7 @@ import { Evaluation } from '../cases/evaluation.ts'
 import { Ledger, limitAt, worstMargin } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
 import type { Measure } from '../search/space-measure.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** One machine after the other, worked out as `check` does, in the same memory. */
 export class SweptMachine {
@@ -28,18 +29,18 @@ export class SweptMachine {
   }
 
   /** The limit with the worst margin, by id where several have it. */
-  get worstLimit(): string | null {
+  get worstLimit(): LimitId | null {
     const ids = this.#limitsWhere((margin) => margin === this.worst)
     return ids.toSorted()[0] ?? null
   }
 
   /** Ids of the limits that a build is over. */
-  overAt(build: Build): ReadonlySet<string> {
+  overAt(build: Build): ReadonlySet<LimitId> {
     this.set(build)
     return new Set(this.#limitsWhere((margin) => !(margin >= 0)))
   }
 
-  #limitsWhere(fits: (margin: number) => boolean): string[] {
+  #limitsWhere(fits: (margin: number) => boolean): LimitId[] {
     const ledger = this.#ledger
     return Array.from({ length: ledger.count }, (_, row) => row).flatMap((row) =>
       fits(ledger.margin[row] ?? NaN) ? (limitAt(ledger, row)?.id ?? []) : [],

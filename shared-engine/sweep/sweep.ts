@@ -12,6 +12,7 @@ import { finiteOrNull } from '../numeric/finite.ts'
 import { measureOf, type Measure } from '../search/space-measure.ts'
 import { crossingsOf, type Crossing } from './crossings.ts'
 import { SweptMachine } from './machine.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** Most steps of a sweep: as many as a plot has pixels. */
 const mostSteps = 1_000
@@ -36,7 +37,7 @@ export interface SweepPoint {
   readonly figures: readonly (number | null)[]
   /** Of the whole ledger; null at a gap and where it can't be formed. */
   readonly margin: number | null
-  readonly worstLimit: string | null
+  readonly worstLimit: LimitId | null
   /** The rule of the build that this value breaks; null where it is sound. */
   readonly gap: Mistake | null
 }

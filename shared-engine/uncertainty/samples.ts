@@ -8,6 +8,7 @@ import { limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './build.ts'
 import { drawOf, tolerancedEntriesOf, type TolerancedEntries, type TolerancedEntry } from './entries.ts'
+import type { LimitId } from '../limits/id.ts'
 
 /** Fewest samples that give percentiles a meaning, and most: some hundred margins each are held in memory. */
 export const fewestSamples = 20
@@ -47,7 +48,7 @@ export interface UncertaintyFound {
 export interface UncertaintyPlan extends TolerancedEntries, UncertaintyOptions {
   readonly build: Build
   /** Every limit that a machine of this shape can have. */
-  readonly limitIds: readonly string[]
+  readonly limitIds: readonly LimitId[]
   /** How many of the samples are done again with each tolerance halved. */
   readonly again: number
   readonly run: (piece: UncertaintyPiece) => UncertaintyFound

@@ -9,6 +9,7 @@ import {
   type UncertaintyOptions,
   type UncertaintyPlan,
 } from './samples.ts'
+import type { LimitId } from '../limits/id.ts'
 
 export type { Influence } from './influence.ts'
 
@@ -26,7 +27,7 @@ interface UncertainEntry {
 
 /** How sure one limit is. */
 export interface UncertainLimit {
-  readonly id: string
+  readonly id: LimitId
   /** Percentiles of the margin; null where none can be formed there: worse than any number. */
   readonly margin5: number | null
   readonly margin50: number | null
@@ -82,7 +83,7 @@ export function uncertaintyOf(build: Build, options: Partial<UncertaintyOptions>
 /** Puts the pieces together, in whatever order and by whatever threads they were done. */
 export function uncertaintyOfPieces(plan: UncertaintyPlan, pieces: readonly UncertaintyFound[]): Uncertainty {
   const gathered = gatherPieces(plan, pieces)
-  const limits = plan.limitIds.flatMap((id, place) => limitOf(plan, gathered, id, place))
+  const limits = plan.limitIds.flatMap((id, place) => uncertainLimit(plan, gathered, id, place))
   const rank = (limit: UncertainLimit) => limit.margin5 ?? -Infinity
   limits.sort((one, other) => {
     const [first, second] = [rank(one), rank(other)]
@@ -108,7 +109,12 @@ export function uncertaintyOfPieces(plan: UncertaintyPlan, pieces: readonly Unce
   }
 }
 
-function limitOf(plan: UncertaintyPlan, gathered: Gathered, id: string, place: number): UncertainLimit[] {
+function uncertainLimit(
+  plan: UncertaintyPlan,
+  gathered: Gathered,
+  id: LimitId,
+  place: number,
+): UncertainLimit[] {
   const band = marginBandOf(gathered.base.marginsOf(place), gathered.possible)
   if (band === null) return []
   const influences = limitInfluences(plan, gathered, place)

@@ -1,17 +1,18 @@
+import type { LimitId } from '../../shared-engine/limits/id.ts'
 import { fieldOf, figureTable, limitOf, type Checked, type StoredBuild } from '../../shared-engine/index.ts'
 import { applies } from '../fields/applies.ts'
 import { forms, partName, partsOf } from '../fields/forms.ts'
 import { groupOfPart } from '../fields/part-of-path.ts'
 
-/** Something that can be gone to by its name. */
-export interface Findable {
-  readonly kind: 'entry' | 'limit' | 'figure'
-  /** Path of an entry, id of a limit, name of a figure. */
-  readonly id: string
+/** Something that can be gone to by its name: by the path of an entry, the id of a limit, the name of a figure. */
+export type Findable = {
   readonly label: string
   /** Where it is: its part, or what it is. */
   readonly where: string
-}
+} & (
+  | { readonly kind: 'entry' | 'figure'; readonly id: string }
+  | { readonly kind: 'limit'; readonly id: LimitId }
+)
 
 /** Every entry that this build has, then its limits, then the figures. */
 export function findables(build: StoredBuild, checked: Checked): readonly Findable[] {

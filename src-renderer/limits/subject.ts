@@ -1,4 +1,4 @@
-import { figureOf, limitOf, type Checked } from '../../shared-engine/index.ts'
+import { figureOf, limitNamed, type Checked } from '../../shared-engine/index.ts'
 import { alarmOf } from '../parts/working-of.ts'
 import type { QuantityKind } from '../../shared-engine/units/kinds.ts'
 
@@ -19,7 +19,7 @@ export function subjectOf(checked: Checked, id: string): Subject | null {
   }
   const alarm = alarmOf(checked, id)
   if (alarm !== undefined) return { label: alarm.label, value: alarm.value, kind: alarm.kind, allowed: null }
-  const limit = limitOf(id)
+  const limit = limitNamed(id)
   const row = checked.limits.find((one) => one.id === id)
   if (limit === undefined || row === undefined) return null
   return { label: limit.label, value: row.actual, kind: limit.kind, allowed: row.allowed }

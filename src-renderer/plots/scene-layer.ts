@@ -1,6 +1,7 @@
 import { pagePalette, sceneElements } from '../../shared-engine/draw/svg.ts'
 import { svgMarkup, type SvgElement } from '../../shared-engine/draw/svg-element.ts'
 import type { Scene } from '../../shared-engine/draw/scene.ts'
+import type { LimitId } from '../../shared-engine/limits/id.ts'
 
 const namespace = 'http://www.w3.org/2000/svg'
 
@@ -23,7 +24,7 @@ export function paintScene(layer: Element, scene: Scene, prefix: string): void {
 }
 
 /** Marks the shapes of one limit, and no others. */
-export function markLimit(layer: Element, limit: string | null): void {
+export function markLimit(layer: Element, limit: LimitId | null): void {
   if (limit === null && !marked.has(layer)) return
   if (limit === null) marked.delete(layer)
   else marked.add(layer)

@@ -1,6 +1,7 @@
 import { tick } from 'svelte'
 import { putCursorInto } from './cursor.ts'
 import { recall, remember } from './remembered.ts'
+import type { LimitId } from '../../shared-engine/limits/id.ts'
 
 type UnitSystem = 'metric' | 'imperial'
 type Theme = 'system' | 'light' | 'dark'
@@ -14,7 +15,7 @@ export class View {
   /** A part of the machine, as the power path names them: `pack`, `motor`, `stage.1`, … */
   part = $state.raw('motor')
   /** The limit chosen in the ledger: its place is marked in the plots. */
-  limit = $state.raw<string | null>(null)
+  limit = $state.raw<LimitId | null>(null)
   /** Workings opened one from another; the last one is shown. Empty: none. */
   workings = $state.raw<readonly string[]>([])
   /** Entry whose help stands under the fields: the one that has the focus, or the pointer. */
@@ -86,7 +87,7 @@ export class View {
   }
 
   /** Marks a limit, shows the question that it belongs to and opens its working. */
-  chooseLimit(id: string, question: string | null): void {
+  chooseLimit(id: LimitId, question: string | null): void {
     this.limit = id
     if (question !== null) this.question = question
     this.openWorking(id)

@@ -101,7 +101,7 @@ export const warmUpData = {
     { label: 'Winding, cooled', seconds: minutes, temperatures: warming(92, 300), secondsToLimit: null },
     { label: 'Controller', seconds: minutes, temperatures: warming(61, 160), secondsToLimit: null },
   ],
-  limits: [{ id: 'motor.temperature', label: 'Winding limit', value: 120 }],
+  limits: [{ id: 'motor.temperature' as const, label: 'Winding limit', value: 120 }],
   motorAmps: 46,
 }
 
@@ -176,7 +176,7 @@ export const candidates = {
 
 export const bands = [
   {
-    id: 'track.tooth-shear',
+    id: 'track.tooth-shear' as const,
     label: 'Tooth shear',
     low: -0.22,
     middle: 0.04,
@@ -184,7 +184,7 @@ export const bands = [
     probabilityOver: 0.37,
   },
   {
-    id: 'motor.free-rpm',
+    id: 'motor.free-rpm' as const,
     label: 'Free-running rpm',
     low: -0.19,
     middle: -0.12,
@@ -192,7 +192,7 @@ export const bands = [
     probabilityOver: 0.98,
   },
   {
-    id: 'pack.floor-voltage',
+    id: 'pack.floor-voltage' as const,
     label: 'Pack volts under load',
     low: 0.11,
     middle: 0.17,

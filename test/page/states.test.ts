@@ -142,7 +142,7 @@ describe('what would hold', () => {
     expect(remedy.limit).toBe(second)
     remedy.asked = third ?? null
     expect(remedy.limit).toBe(third)
-    remedy.asked = 'no.such-limit'
+    remedy.asked = 'stage.9.bending' // of no reduction of this build
     expect(remedy.limit).toBe(second)
     remedy.forget()
     expect(remedy.asked).toBeNull()

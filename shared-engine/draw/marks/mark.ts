@@ -2,6 +2,7 @@ import type { LabelWish } from '../labels.ts'
 import type { Role } from '../role.ts'
 import type { PlotScale } from '../scale.ts'
 import type { Frame, LimitPlace, Point, SeriesReading, Shape } from '../scene.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 /** Where a mark is drawn. */
 export interface MarkSpace {
@@ -38,7 +39,7 @@ export interface DataMark {
   readonly label: string
   readonly role: Role
   /** The limit that this mark shows. */
-  readonly limit?: string
+  readonly limit?: LimitId
 }
 
 /** The numbers of a list that are there. */

@@ -4,9 +4,10 @@ import type { Role } from '../role.ts'
 import type { Scene } from '../scene.ts'
 import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 interface LimitBar {
-  readonly id: string
+  readonly id: LimitId
   readonly label: string
   /** 1 − share of the limit in use; null where it cannot be formed (over). */
   readonly margin: number | null

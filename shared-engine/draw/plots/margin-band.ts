@@ -4,10 +4,11 @@ import type { Scene } from '../scene.ts'
 import { chanceText } from '../../units/chance.ts'
 import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 /** How sure a limit's margin is: quantiles over the tolerances. */
 interface MarginBand {
-  readonly id: string
+  readonly id: LimitId
   readonly label: string
   /** 5th, 50th and 95th percentile of the margin. */
   readonly low: number

@@ -5,6 +5,7 @@ import type { Scene } from '../scene.ts'
 import type { QuantityKind } from '../../units/kinds.ts'
 import { absentPlot, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 /** Quantities of one kind over the same time, drawn in one frame. */
 export interface TimePanel {
@@ -18,7 +19,7 @@ export interface TimePanel {
 }
 
 export interface TimeLimit {
-  readonly id: string
+  readonly id: LimitId
   readonly label: string
   readonly value: number
   readonly beyond: 'above' | 'below'

@@ -4,6 +4,7 @@ import type { Scene } from '../scene.ts'
 import type { QuantityKind } from '../../units/kinds.ts'
 import { said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 /** One entry varied, several figures followed. */
 export interface Sweep {
@@ -19,7 +20,7 @@ export interface Sweep {
     readonly ys: readonly (number | null)[]
     readonly today: number | null
     /** Values of the entry at which a limit is crossed, named. */
-    readonly crossings?: readonly { readonly at: number; readonly label: string; readonly limit: string }[]
+    readonly crossings?: readonly { readonly at: number; readonly label: string; readonly limit: LimitId }[]
   }[]
 }
 

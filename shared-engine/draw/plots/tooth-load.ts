@@ -5,6 +5,7 @@ import type { QuantityKind } from '../../units/kinds.ts'
 import { cursorOver, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 import { sameCursor } from '../readout.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 /** What is loaded and what it bears: "Tooth shear", Pa, the limit's id. */
 interface LoadSubject {
@@ -12,7 +13,8 @@ interface LoadSubject {
   readonly kind: QuantityKind
   /** null where nothing is entered to hold it against. */
   readonly allowed: number | null
-  readonly limit: string
+  /** null where nothing of the ledger holds it. */
+  readonly limit: LimitId | null
 }
 
 interface LoadCurve {
@@ -48,9 +50,19 @@ function allowedRule(subject: LoadSubject, over: boolean, look: PlotLook): Mark[
       label: `Allowed ${said(subject.allowed, subject.kind, look)}`,
       role: over ? 'over' : 'quiet',
       beyond: 'above',
-      limit: subject.limit,
+      ...shownBy(subject),
     },
   ]
+}
+
+/** The limit that a mark shows, where there is one. */
+function shownBy({ limit }: LoadSubject): { readonly limit?: LimitId } {
+  return limit === null ? {} : { limit }
+}
+
+/** First part of a scene's name; the force itself is held by no limit. */
+function nameOf({ limit }: LoadSubject): string {
+  return (limit ?? 'track.tooth-force').replaceAll('.', '-')
 }
 
 function greatest(values: readonly (number | null)[]): number {
@@ -62,7 +74,7 @@ function isOver({ allowed }: LoadSubject, curves: readonly LoadCurve[]): boolean
 }
 
 function passings(subject: LoadSubject, curves: readonly LoadCurve[], look: PlotLook): Mark[] {
-  const { allowed, limit } = subject
+  const { allowed } = subject
   if (allowed === null) return []
   return curves.flatMap((curve): Mark[] =>
     curve.passedAt === null || curve.passedAt === undefined
@@ -75,7 +87,7 @@ function passings(subject: LoadSubject, curves: readonly LoadCurve[], look: Plot
             label: `passed at ${said(curve.passedAt, 'fraction', look)}`,
             role: 'over',
             marker: 'diamond',
-            limit,
+            ...shownBy(subject),
           },
         ],
   )
@@ -102,7 +114,7 @@ export function toothLoadOverThrottle(data: LoadOverThrottle, look: PlotLook): S
     ...passings(subject, cases, look),
   ]
   return plot({
-    name: `${subject.limit.replaceAll('.', '-')}-over-throttle`,
+    name: `${nameOf(subject)}-over-throttle`,
     title: `${subject.label} over throttle`,
     summary: throttleSummary(data, look),
     ...look,
@@ -119,7 +131,7 @@ export function toothLoadOverSpeed(data: LoadOverSpeed, look: PlotLook): Scene {
   const allowed =
     subject.allowed === null ? '' : ` against ${said(subject.allowed, subject.kind, look)} allowed`
   return plot({
-    name: `${subject.limit.replaceAll('.', '-')}-over-speed`,
+    name: `${nameOf(subject)}-over-speed`,
     title: `${subject.label} over belt speed`,
     summary: `${subject.label} at full throttle: at most ${said(most, subject.kind, look)}${allowed}.`,
     ...look,

@@ -4,6 +4,7 @@ import type { Scene } from '../scene.ts'
 import { sameCursor } from '../readout.ts'
 import { absentPlot, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
+import type { LimitId } from '../../limits/id.ts'
 
 export interface WarmUpCurve {
   /** "Motor winding", "Motor winding without cooling". */
@@ -17,7 +18,7 @@ export interface WarmUpCurve {
 
 export interface WarmUp {
   readonly curves: readonly WarmUpCurve[]
-  readonly limits: readonly { readonly id: string; readonly label: string; readonly value: number }[]
+  readonly limits: readonly { readonly id: LimitId; readonly label: string; readonly value: number }[]
   /** A of one motor that the curves are for. */
   readonly motorAmps: number
 }

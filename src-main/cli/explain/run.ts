@@ -1,6 +1,6 @@
 import { check, type Checked } from '../../../shared-engine/check.ts'
 import { figureOf, figureTable } from '../../../shared-engine/figures/table.ts'
-import { limitOf, limitsOf } from '../../../shared-engine/limits/table.ts'
+import { limitNamed, limitsOf } from '../../../shared-engine/limits/table.ts'
 import type { Mistake } from '../../../shared-engine/mistakes/mistake.ts'
 import { workingText } from '../../../shared-engine/explain/text.ts'
 import { workingOf } from '../../../shared-engine/explain/table.ts'
@@ -23,7 +23,7 @@ export function explainBuild(file: string, subject: string, json: boolean, io: I
 
 /** Why there is no working: the name is unknown, or the limit needs entries that this build does not have. */
 function refusalOf(subject: string, checked: Checked): Mistake {
-  const limit = limitOf(subject)
+  const limit = limitNamed(subject)
   if (limit === undefined && figureOf(subject) === undefined) {
     const near = namesLike(subject, checked)
     return mistake('unknown-subject', {

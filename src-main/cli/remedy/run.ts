@@ -21,10 +21,10 @@ export function remedyBuild(
   const build = buildOf(file, io)
   if (build === null) return exit.unreadable
   const { limits } = check(build)
-  const limit = asked === '' ? undefined : asked
-  if (limit !== undefined && !limits.some(({ id }) => id === limit)) {
+  const limit = limits.find(({ id }) => id === asked)?.id
+  if (asked !== '' && limit === undefined) {
     const allowed = limits.map(({ id }) => id).join(', ')
-    return report(io, file, [mistake('no-such-limit', { value: `"${oneLine(limit, 60)}"`, allowed })])
+    return report(io, file, [mistake('no-such-limit', { value: `"${oneLine(asked, 60)}"`, allowed })])
   }
   const found = remediesFor(build, limit)
   io.out(

@@ -72,7 +72,7 @@ function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSy
   const speed = plan.aims.some(({ measure }) => measure.name === 'topSpeedMps')
     ? []
     : [`top speed ${formatText(row.figures.topSpeedMps, 'speed', system)}`]
-  const worst = limitOf(row.limits[0]?.id ?? '')?.label ?? ''
+  const worst = row.limits[0] === undefined ? '' : (limitOf(row.limits[0].id)?.label ?? '')
   const isAim = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
   const margin = isAim
     ? `(${worst})`

@@ -14,7 +14,7 @@ export function candidatesCsv({ plan, outcome }: Pick<Found, 'plan' | 'outcome'>
   const rows = outcome.rows.map((row) => [
     ...row.choices.map(({ value, motor }) => motor?.name ?? value),
     row.margin,
-    limitOf(row.limits[0]?.id ?? '')?.label ?? '',
+    row.limits[0] === undefined ? '' : (limitOf(row.limits[0].id)?.label ?? ''),
     row.alternatives.count,
     ...figureTable.map((figure) => row.figures[figure.name]),
   ])

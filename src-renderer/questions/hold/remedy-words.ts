@@ -1,3 +1,4 @@
+import type { LimitId } from '../../../shared-engine/limits/id.ts'
 import { fieldOf } from '../../../shared-engine/entries/fields.ts'
 import type { Remedy } from '../../../shared-engine/remedy/remedy.ts'
 import { limitOf } from '../../../shared-engine/index.ts'
@@ -27,6 +28,6 @@ export function speedWords({ topSpeedBefore, topSpeedAfter }: Remedy, system: Un
 
 /** What it does to the other limits, each kind of change in a sentence; empty where it does nothing. */
 export function effectsOf({ newlyOver, newlyNear, cleared }: Remedy) {
-  const names = (ids: readonly string[]) => ids.map((id) => limitOf(id)?.label ?? id).join(', ')
+  const names = (ids: readonly LimitId[]) => ids.map((id) => limitOf(id)?.label ?? id).join(', ')
   return { over: names(newlyOver), near: names(newlyNear), cleared: names(cleared) }
 }

@@ -6,12 +6,13 @@ import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
+import type { LimitId } from '../../../shared-engine/limits/id.ts'
 
 /** *What would hold*: the least change of each entry that brings a limit to 20 % in hand. */
 export class RemedyWork implements QuestionState {
   readonly #workspace: Workspace
   /** The limit that was asked for; null: the one chosen in the ledger, or the worst. */
-  asked = $state.raw<string | null>(null)
+  asked = $state.raw<LimitId | null>(null)
   readonly work: Following<Remedies>
 
   constructor(workspace: Workspace) {
@@ -29,7 +30,7 @@ export class RemedyWork implements QuestionState {
   }
 
   /** The limit in question; null where the ledger is empty. */
-  readonly limit: string | null = $derived.by(() => {
+  readonly limit: LimitId | null = $derived.by(() => {
     const { session, view } = this.#workspace
     const rows = session.atCap.limits
     const chosen = [this.asked, view.limit].find((id) => id !== null && rows.some((row) => row.id === id))

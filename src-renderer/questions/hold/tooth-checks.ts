@@ -1,12 +1,13 @@
+import type { LimitId } from '../../../shared-engine/limits/id.ts'
 import type { QuantityKind } from '../../../shared-engine/units/kinds.ts'
 
 /** What can be asked of a drive tooth; the key is that of the load curves. */
 export const toothChecks = [
-  { key: 'toothForce', label: 'Force', kind: 'force', limit: 'track.tooth-force' },
+  { key: 'toothForce', label: 'Force', kind: 'force', limit: null },
   { key: 'shear', label: 'Shear', kind: 'stress', limit: 'track.tooth-shear' },
   { key: 'bending', label: 'Bending', kind: 'stress', limit: 'track.tooth-bending' },
   { key: 'bearing', label: 'Bearing', kind: 'stress', limit: 'track.tooth-bearing' },
-] as const satisfies readonly { key: string; label: string; kind: QuantityKind; limit: string }[]
+] as const satisfies readonly { key: string; label: string; kind: QuantityKind; limit: LimitId | null }[]
 
 export type ToothCheck = (typeof toothChecks)[number]
 

@@ -1,3 +1,4 @@
+import type { LimitId } from '../../../shared-engine/limits/id.ts'
 import { limitOf } from '../../../shared-engine/index.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 
@@ -10,7 +11,7 @@ interface Passed {
 
 /** Every bound that was passed, first moment first. */
 export function passedOf({ watched, overContinuous }: DriveRun): readonly Passed[] {
-  const label = (id: string) => limitOf(id)?.label ?? id
+  const label = (id: LimitId) => limitOf(id)?.label ?? id
   const moments = watched
     .filter(({ passedAt }) => passedAt !== null)
     .toSorted((one, other) => (one.passedAt ?? 0) - (other.passedAt ?? 0))

@@ -35,6 +35,8 @@ export function warmUpData(
       secondsToLimit: null,
     })
   }
-  const limits = [{ id: 'motor.temperature', label: 'Motor’s limit', value: machine.motor.maxTemperature }]
+  const limits: WarmUp['limits'] = [
+    { id: 'motor.temperature', label: 'Motor’s limit', value: machine.motor.maxTemperature },
+  ]
   return { curves, limits: curves.length === 0 ? [] : limits, motorAmps: amps ?? 0 }
 }

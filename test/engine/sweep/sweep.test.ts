@@ -111,19 +111,21 @@ describe('limits crossed', () => {
   })
 
   it('are found where they jump, and both ways', () => {
-    const over = (value: number) => new Set([...(value >= 0.3 ? ['a'] : []), ...(value < 0.7 ? ['b'] : [])])
+    const [a, b] = ['motor.free-rpm', 'pack.floor-voltage'] as const
+    const over = (value: number) => new Set([...(value >= 0.3 ? [a] : []), ...(value < 0.7 ? [b] : [])])
     const points = [0, 0.25, 0.5, 0.75, 1].map((value) => ({ value }))
     const found = crossingsOf(points, false, over)
     expect(found.map(({ id, goesOver }) => [id, goesOver])).toEqual([
-      ['a', true],
-      ['b', false],
+      [a, true],
+      [b, false],
     ])
     // 1e-10 of the range: what bisection ends at.
     expect(found.map(({ value }) => value)).toEqual([expect.closeTo(0.3, 9), expect.closeTo(0.7, 9)])
   })
 
   it('are not told across a gap', () => {
-    const over = (value: number) => (value === 0.5 ? null : new Set(value > 0.5 ? ['a'] : []))
+    const free = ['motor.free-rpm'] as const
+    const over = (value: number) => (value === 0.5 ? null : new Set(value > 0.5 ? free : []))
     expect(
       crossingsOf(
         [0, 0.5, 1].map((value) => ({ value })),
