@@ -69,7 +69,15 @@ export function setMotorsForThrust(state: StateAtSpeed, machine: Machine, { driv
   state.motorAmps = state.motorTorque / drive.torqueConstant + state.noLoadAmps
 }
 
-/** Notes the duty in force, and with it what all motors draw: M δ I. */
+/**
+ * Notes the duty in force, and with it what all motors draw at the pack.
+ *
+ * I_b = M δ I.
+ *
+ * @param count M
+ * @param duty δ, 0 to 1
+ * *Source:* `docs/model.md` §3.
+ */
 export function setDuty(state: StateAtSpeed, count: number, duty: number): void {
   state.duty = duty
   state.packDriveAmps = count * duty * state.motorAmps

@@ -38,8 +38,11 @@ export const drivingFaults: readonly Fault[] = [
       '(2 * surplus) / (slope + Math.sqrt(slope * slope + 2 * airDragFactor * surplus))',
     ],
     ['top.slip = 1 - speed / top.beltSpeed', 'top.slip = ground.slip'],
-    ['(top.thrust + internalDragAt(machine.track, top.beltSpeed))', 'top.thrust'],
   ),
+  ...faultsOf('vehicle/state-at-speed.ts', [
+    '(state.thrust + internalDragAt(machine.track, state.beltSpeed))',
+    'state.thrust',
+  ]),
   ...faultsOf(
     'vehicle/inertia.ts',
     ['track.count * track.loopMass', '2 * track.count * track.loopMass'],
@@ -67,12 +70,12 @@ export const drivingFaults: readonly Fault[] = [
   ),
   ...faultsOf(
     'vehicle/cruise.ts',
-    ['groundSpeed / (1 - slip)', 'groundSpeed'],
+    ['groundSpeed / (1 - cruise.slip)', 'groundSpeed'],
     ['(machine.pack.stateOfCharge - machine.pack.reserve)', 'machine.pack.stateOfCharge'],
   ),
   ...faultsOf('vehicle/logged-speed.ts', [
-    '(rpm / 60) * (machine.track.advance / machine.train.ratio) * (1 - slip)',
-    '(rpm / 60) * (machine.track.advance / machine.train.ratio)',
+    '(rpm / secondsPerMinute) * (machine.track.advance / machine.train.ratio) * (1 - slip)',
+    '(rpm / secondsPerMinute) * (machine.track.advance / machine.train.ratio)',
   ]),
   ...faultsOf('vehicle/slope.ts', [
     'setFooting(footing, machine, grade * cosine, cosine)',

@@ -71,7 +71,7 @@ export const mechanicalFaults: readonly Fault[] = [
     'track/climb.ts',
     ['force / 2 + behind', 'force + behind'],
     [
-      '((worst / holding) * slope * sprocketTeeth) / (2 * Math.PI)',
+      '((worst / holding) * slope * sprocketTeeth) / fullTurn',
       '((worst / holding) * slope * sprocketTeeth) / Math.PI',
     ],
   ),
@@ -92,7 +92,7 @@ export const mechanicalFaults: readonly Fault[] = [
   ),
   ...faultsOf(
     'machine/track.ts',
-    ['radius: advance / (2 * Math.PI)', 'radius: advance / Math.PI'],
+    ['radius: advance / fullTurn', 'radius: (2 * advance) / fullTurn'],
     ['strengths.shear * knockdown', 'strengths.shear'],
   ),
   ...faultsOf('cases/track-loads.ts', [

@@ -12,6 +12,7 @@ const functions = physics
 
 /** Functions that only put together or pass on what others work out: no formula, so no source. Debts, to shrink. */
 const withoutFormula = [
+  'clearState',
   'clearTopState',
   'continueRun',
   'cruiseAt',

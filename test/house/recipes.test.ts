@@ -23,6 +23,7 @@ const plants: readonly Plant[] = [
       'shared-engine/draw/parts/stage.ts',
       'shared-engine/entries/parts/stages/every.ts',
       'shared-engine/entries/parts/stages/stages.ts',
+      'shared-engine/entries/rules-stages.ts',
       'shared-engine/limits/stage.ts',
       'shared-engine/machine/stage.ts',
     ],
