@@ -120,7 +120,7 @@ function heatAlarm(sink: number, lump: Lump): Alarm {
       {
         symbol: 't',
         name: 'seconds of warning',
-        expression: 'C / a * log(1 + a * d / n)',
+        expression: 'C / a * log1p(a * d / n)',
         value: warning,
         kind: 'duration',
       },

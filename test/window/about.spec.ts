@@ -43,7 +43,7 @@ test('About tells the version, the commit, the model and all licences, with the 
   await expect(texts.getByRole('heading').first()).toHaveText('Pitchline')
   await expect(texts).toContainText('Permission is hereby granted, free of charge')
   await expect(texts).toContainText('SIL OPEN FONT LICENSE')
-  await expect(texts).toContainText('Apache License')
+  await expect(texts).toContainText('Permission to use, copy, modify, and/or distribute') // ISC, of d3
   expect([...asked]).toEqual([new URL(page.url()).host])
   await page.keyboard.press('Escape')
   await expect(about).toHaveCount(0)

@@ -60,5 +60,5 @@ test('an entry that goes takes its alarm along and is named', async ({ open }) =
   await showPart(page, 'pack')
   await entry(page, 'pack.continuousC').fill('')
   await expect(row(page, 'pack-amps')).toHaveCount(0)
-  await expect(block(page)).toContainText(/Pack current: no alarm; it needs “.+”\./)
+  await expect(block(page)).toContainText(/Pack current: no alarm; it needs “.+”( \(.+\))?\./)
 })

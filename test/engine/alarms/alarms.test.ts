@@ -6,6 +6,8 @@ import { check } from '../../../shared-engine/check.ts'
 import { alarmsOf, type Alarm } from '../../../shared-engine/alarms/alarms.ts'
 import { secondsToMotorLimit } from '../../../shared-engine/heat/motor.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
+import { evaluateExpression } from '../../../shared-engine/workings/expression/evaluate.ts'
+import { parseExpression } from '../../../shared-engine/workings/expression/parse.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
 const math = create(all ?? {})
@@ -33,6 +35,9 @@ describe.each(goldens)('%s', (file) => {
       for (const { symbol, value: put } of working.symbols) if (put !== null) scope[symbol] = put
       for (const { symbol, expression, value: told } of working.steps) {
         const again = Number(math.evaluate(expression ?? 'NaN', scope))
+        // The page sets it as mathematics with the reader that ships.
+        const shipped = evaluateExpression(parseExpression(expression ?? ''), (name) => scope[name] ?? NaN)
+        expect(Math.abs(shipped - again)).toBeLessThanOrEqual(1e-9 * Math.abs(again)) // rounding of one algebra
         // 1e-9: the same closed form, written once more in plain algebra.
         expect(Math.abs(again - (told ?? NaN))).toBeLessThanOrEqual(1e-9 * Math.abs(again))
         scope[symbol] = again

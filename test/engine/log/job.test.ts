@@ -22,12 +22,16 @@ it('a log read as a job, in ranges of one item, gives what reading it at once gi
     worker.work(item, item + 1)
     collector.add(worker.take().part)
   }
-  expect(collector.outcome()).toEqual(logOf(input))
+  expect(collector.outcome()?.result).toEqual(logOf(input))
+  expect(collector.outcome()?.series.map(({ id }) => id)).toContain('rpm')
 })
 
 it('an empty file is a job too: one refusal', () => {
   const empty = { ...input, bytes: new Uint8Array() }
   const worker = logJob.startWorker(empty)
   worker.work(0, logJob.sizeOf(empty))
-  expect(worker.take().part).toMatchObject({ ok: false, mistakes: [{ code: 'log-empty' }] })
+  expect(worker.take().part).toMatchObject({
+    result: { ok: false, mistakes: [{ code: 'log-empty' }] },
+    series: [],
+  })
 })
