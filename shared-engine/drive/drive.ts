@@ -20,42 +20,6 @@ export const driverTime = 1
 /** Coolant in the circuit, as seconds of its flow. *Source:* assumption: hoses, jackets and a small radiator. */
 export const coolantTurnover = 20
 
-/**
- * What is followed through time. The first six decide what happens next, the rest are integrals for the book: J, and A²·s.
- */
-export const stateNames = [
-  'chargeDrawn', // A·s
-  'winding', // °C
-  'controller', // °C
-  'coolant', // °C
-  'speed', // m/s
-  'distance', // m
-  'packEnergy',
-  'packLoss',
-  'accessories',
-  'copper',
-  'controllerLoss',
-  'iron',
-  'stages',
-  'trackDrag',
-  'slip',
-  'ground',
-  'air',
-  'climb',
-  'tow',
-  'motorAmpsSquared',
-  'packAmpsSquared',
-  'heatMade',
-  'heatToAir',
-] as const
-
-export type StateName = (typeof stateNames)[number]
-
-/** Place of each state. */
-export const place = Object.fromEntries(stateNames.map((name, at) => [name, at])) as Readonly<
-  Record<StateName, number>
->
-
 /** Where the pack's energy went, J; all together they are `packEnergy`, to the error of the steps. */
 export const energySinks = [
   'packLoss',
@@ -70,6 +34,31 @@ export const energySinks = [
   'air',
   'climb',
   'tow',
-] as const satisfies readonly StateName[]
+] as const
+
+/**
+ * What is followed through time. The first six decide what happens next, the rest are integrals for the book: J, and A²·s.
+ */
+export const stateNames = [
+  'chargeDrawn', // A·s
+  'winding', // °C
+  'controller', // °C
+  'coolant', // °C
+  'speed', // m/s
+  'distance', // m
+  'packEnergy',
+  ...energySinks,
+  'motorAmpsSquared',
+  'packAmpsSquared',
+  'heatMade',
+  'heatToAir',
+] as const
+
+export type StateName = (typeof stateNames)[number]
+
+/** Place of each state. */
+export const place = Object.fromEntries(stateNames.map((name, at) => [name, at])) as Readonly<
+  Record<StateName, number>
+>
 
 export type EnergySink = (typeof energySinks)[number]
