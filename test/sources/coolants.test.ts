@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { type CoolantId, coolantOf } from '../../shared-engine/reference/coolants.ts'
+import { type CoolantId, coolantOf, coolantViscosity } from '../../shared-engine/reference/coolants.ts'
 
 /**
  * Density kg/m³ and specific heat J/(kg·K) at 25 °C and one atmosphere.
@@ -26,4 +26,28 @@ it.each([
 ] as const)('%s is within a percent of an independent correlation', (id, density, heat) => {
   expect(Math.abs(coolantOf(id).density / density - 1)).toBeLessThan(0.01)
   expect(Math.abs(coolantOf(id).specificHeat / heat - 1)).toBeLessThan(0.01)
+})
+
+/**
+ * Viscosity, mPa·s. *Source:* water: IAPWS R12-08 table values at 25 °C (0.890) and 75 °C (0.378), from memory; between the
+ * table's points a straight logarithm is within 4 % of them.
+ */
+it.each([
+  ['water', 25, 0.89],
+  ['water', 50, 0.5465],
+  ['water', 75, 0.378],
+] as const)('%s at %d °C: %d mPa·s', (id, celsius, wanted) => {
+  expect(Math.abs((coolantViscosity(id, celsius) * 1000) / wanted - 1)).toBeLessThan(0.04)
+})
+
+it('a colder coolant is thicker, more glycol freezes later and boils later', () => {
+  const ids = ['water', 'glycol30', 'glycol40', 'glycol50', 'glycol60'] as const
+  for (const id of ids) expect(coolantViscosity(id, 5)).toBeGreaterThan(coolantViscosity(id, 35))
+  for (const [at, id] of ids.entries()) {
+    const before = ids[at - 1]
+    if (before === undefined) continue
+    expect(coolantOf(id).freezes).toBeLessThan(coolantOf(before).freezes)
+    expect(coolantOf(id).boilingRise).toBeGreaterThan(coolantOf(before).boilingRise)
+    expect(coolantViscosity(id, 20)).toBeGreaterThan(coolantViscosity(before, 20))
+  }
 })

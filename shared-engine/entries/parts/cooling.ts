@@ -25,7 +25,9 @@ export const cooling = {
       choices: [
         { value: 'water', label: 'Water' },
         { value: 'glycol30', label: 'Water with 30 % glycol' },
+        { value: 'glycol40', label: 'Water with 40 % glycol' },
         { value: 'glycol50', label: 'Water with 50 % glycol' },
+        { value: 'glycol60', label: 'Water with 60 % glycol' },
       ],
       fromTable: true,
       help: 'Glycol keeps it from freezing and carries a little less heat.',

@@ -13,6 +13,13 @@ import { coolantOf } from '../../../shared-engine/reference/coolants.ts'
 import gearTable from '../../../shared-engine/reference/gears.json' with { type: 'json' }
 import { dynamicFactor, finishIds, lewisFormFactor } from '../../../shared-engine/reference/gears.ts'
 import { groundCoefficients, terrains } from '../../../shared-engine/reference/ground.ts'
+import {
+  cellHeatOf,
+  coldCapacityShare,
+  defaultPattern,
+  fuseSeconds,
+  heatOrigins,
+} from '../../../shared-engine/reference/heat.ts'
 import { magnetCoefficient } from '../../../shared-engine/reference/magnets.ts'
 import { type MaterialId, materialIds, materialOf } from '../../../shared-engine/reference/materials.ts'
 
@@ -117,5 +124,27 @@ describe('the rest', () => {
     expect(coolantOf('glycol50')).toMatchObject({ density: 1071, specificHeat: 3300 })
     expect(terrains.get('dry-sand')?.soil).toMatchObject({ n: 1.1, kphi: 1528.43 })
     expect(groundCoefficients.get('ice')?.gripCoefficient).toBe(0.12)
+  })
+})
+
+describe('heat of electrics', () => {
+  it('cold takes charge away, straight between the rows', () => {
+    expect(coldCapacityShare(-30)).toBe(0.6)
+    expect(coldCapacityShare(5)).toBeCloseTo(0.89, 12)
+    expect(coldCapacityShare(40)).toBe(1)
+  })
+  it('a fuse opens sooner at more current, straight in the logarithms', () => {
+    expect(fuseSeconds(2)).toBeCloseTo(0.15, 12)
+    expect(fuseSeconds(Math.sqrt(2 * 3.5))).toBeCloseTo(Math.sqrt(0.15 * 0.04), 12)
+    expect(fuseSeconds(0)).toBeCloseTo(360_000, 6)
+    expect(fuseSeconds(10)).toBeCloseTo(0.02, 12)
+  })
+  it('a full cell stays below its ceiling', () => {
+    for (const id of chemistryIds)
+      expect(cellHeatOf(id).ceilingVolts).toBeGreaterThanOrEqual(openCircuitVolts(id, 1))
+  })
+  it('the default pattern takes five minutes and says that it is assumed', () => {
+    expect(defaultPattern.rows.reduce((sum, row) => sum + row.seconds, 0)).toBe(300)
+    expect(heatOrigins.defaultPattern.source).toContain('assumption')
   })
 })

@@ -12,6 +12,8 @@ import gears from '../../../shared-engine/reference/gears.json' with { type: 'js
 import { gearTableSchema } from '../../../shared-engine/reference/gears.ts'
 import ground from '../../../shared-engine/reference/ground.json' with { type: 'json' }
 import { groundTableSchema } from '../../../shared-engine/reference/ground.ts'
+import heat from '../../../shared-engine/reference/heat.json' with { type: 'json' }
+import { heatTableSchema } from '../../../shared-engine/reference/heat.ts'
 import magnets from '../../../shared-engine/reference/magnets.json' with { type: 'json' }
 import { magnetTableSchema } from '../../../shared-engine/reference/magnets.ts'
 import materials from '../../../shared-engine/reference/materials.json' with { type: 'json' }
@@ -25,6 +27,7 @@ const tables: [string, z.ZodType, object][] = [
   ['coolants', coolantTableSchema, coolants],
   ['gears', gearTableSchema, gears],
   ['ground', groundTableSchema, ground],
+  ['heat', heatTableSchema, heat],
   ['magnets', magnetTableSchema, magnets],
   ['materials', materialTableSchema, materials],
 ]
