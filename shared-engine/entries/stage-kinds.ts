@@ -1,7 +1,6 @@
-/**
- * The kinds of reduction. The one list of them: each floor has one `Record<StageKindId, …>`, so that a kind without its
- * entries, its part, its limits or its drawing does not compile.
- */
-export const stageKindIds = ['gear', 'belt', 'chain', 'fixed'] as const
-
-export type StageKindId = (typeof stageKindIds)[number]
+// The kinds of reduction, one line each. The one list of them: every other table of kinds has to hold the same ones,
+// and does not compile where one is missing.
+export { beltEntries as belt } from '../stages/belt/entries.ts'
+export { chainEntries as chain } from '../stages/chain/entries.ts'
+export { fixedEntries as fixed } from '../stages/fixed/entries.ts'
+export { gearEntries as gear } from '../stages/gear/entries.ts'

@@ -1,21 +1,14 @@
-import type { StageKindId } from '../entries/stage-kinds.ts'
+import { stageKindIds, type StageKindId } from '../entries/parts/stages/kinds.ts'
 import type { Machine, StagePart } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
-import { beltLimits } from '../stages/belt/limits.ts'
-import { chainLimits } from '../stages/chain/limits.ts'
-import { gearLimits } from '../stages/gear/limits.ts'
 import { shaftLimits } from '../stages/shaft/limits.ts'
 import type { Ledger } from './ledger.ts'
 import type { Limit } from './limit.ts'
-import { noStageLimits, type StageKindLimits } from './stage-kind.ts'
+import type { StageKindLimits } from './stage-kind.ts'
+import * as table from './stage-kinds.ts'
 
 /** Limits of each kind of reduction, beside those that every kind has. */
-const kinds = {
-  gear: gearLimits,
-  belt: beltLimits,
-  chain: chainLimits,
-  fixed: noStageLimits,
-} as const satisfies {
+const kinds = { ...table } satisfies {
   readonly [Kind in StageKindId]: StageKindLimits<string, Extract<StagePart, { kind: Kind }>>
 }
 
@@ -39,9 +32,10 @@ export function limitsOfKind(kind: StageKindId, index: number): readonly Limit[]
 }
 
 /** Every limit of the reductions by kind and place. */
-export const stageLimits: readonly Limit[] = [...Object.values(kinds), shaftLimits].flatMap(({ byName }) =>
-  Object.values<readonly Limit[]>(byName).flat(),
-)
+export const stageLimits: readonly Limit[] = [
+  ...stageKindIds.map((kind) => kinds[kind]),
+  shaftLimits,
+].flatMap(({ byName }) => Object.values<readonly Limit[]>(byName).flat())
 
 /** What there is to say about the limits of a machine's reductions, each sentence once. */
 export function stageRemarks({ stages }: Machine): readonly string[] {

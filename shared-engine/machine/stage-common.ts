@@ -1,7 +1,7 @@
 import { shearOfYield } from '../constants.ts'
 import { everyStage } from '../entries/parts/stages/every.ts'
 import type { Stage } from '../entries/schema.ts'
-import type { StageKindId } from '../entries/stage-kinds.ts'
+import type { StageKindId } from '../entries/parts/stages/kinds.ts'
 import { materialOf } from '../reference/materials.ts'
 import { siOf } from './si.ts'
 

@@ -1,5 +1,5 @@
 import type { Stage } from '../entries/schema.ts'
-import type { StageKindId } from '../entries/stage-kinds.ts'
+import type { StageKindId } from '../entries/parts/stages/kinds.ts'
 import type { StagePart } from '../machine/parts.ts'
 import type { CaseName } from '../cases/case.ts'
 import type { Draft } from './draft.ts'

@@ -1,9 +1,8 @@
 import { withEntry } from '../../shared-engine/entries/edit.ts'
 import { everyStage } from '../../shared-engine/entries/parts/stages/every.ts'
+import type { WheelTeeth } from '../../shared-engine/entries/parts/stages/kind.ts'
+import { stageKindIds, stageKinds, type StageKindId } from '../../shared-engine/entries/parts/stages/kinds.ts'
 import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
-import { stageKindIds, type StageKindId } from '../../shared-engine/entries/stage-kinds.ts'
-import { beltProfileIds, beltProfileOf } from '../../shared-engine/reference/belts.ts'
-import { fromEngine } from '../../shared-engine/units/convert.ts'
 
 type StoredStage = NonNullable<StoredBuild['stages']>[number]
 
@@ -24,32 +23,9 @@ export function withStageKind(stored: StoredBuild, index: number, word: string):
   return fresh.reduce((build, key) => withEntry(build, `origins.${path(key)}`, 'guessed'), changed)
 }
 
-interface Teeth {
-  readonly driverTeeth: number
-  readonly drivenTeeth: number
-}
-
-/** What a reduction of each kind starts with, beside what every kind has. */
-const starts: { readonly [K in StageKindId]: (teeth: Teeth) => Extract<StoredStage, { kind: K }> } = {
-  gear: (teeth) => ({
-    kind: 'gear',
-    ...teeth,
-    moduleMm: 1,
-    faceWidthMm: 10,
-    driverMaterial: 'steel-c45',
-    drivenMaterial: 'steel-c45',
-  }),
-  belt: (teeth) => {
-    const profile = beltProfileIds.find((id) => beltProfileOf(id).allowableTension !== null) ?? 'XL'
-    const pitchMm = fromEngine(beltProfileOf(profile).pitch, 'length', 'mm')
-    const centreMm = Math.ceil(((teeth.driverTeeth + teeth.drivenTeeth) * pitchMm) / 4)
-    return { kind: 'belt', ...teeth, profile, widthMm: 15, centreMm }
-  },
-  chain: (teeth) => ({ kind: 'chain', ...teeth, size: '06B' }),
-  fixed: ({ driverTeeth, drivenTeeth }) => ({
-    kind: 'fixed',
-    ratio: Number((drivenTeeth / driverTeeth).toPrecision(6)),
-  }),
+/** A reduction of a kind with no more than the kind has to have. */
+function started(kind: StageKindId, teeth: WheelTeeth): StoredStage {
+  return { kind, ...stageKinds[kind].start(teeth) } as StoredStage
 }
 
 function stageOf(kind: StageKindId, before: StoredStage): StoredStage {
@@ -57,27 +33,11 @@ function stageOf(kind: StageKindId, before: StoredStage): StoredStage {
   const shared = Object.fromEntries(
     common.filter((key) => from[key] !== undefined).map((key) => [key, from[key]]),
   )
-  const { driverTeeth, drivenTeeth } = teethOf(before)
-  return { ...starts[kind]({ driverTeeth, drivenTeeth }), ...shared }
-}
-
-/** Teeth of a reduction; those of a gearbox are the nearest to its ratio. */
-const teeth: { readonly [K in StageKindId]: (stage: Extract<StoredStage, { kind: K }>) => Teeth } = {
-  gear: (stage) => stage,
-  belt: (stage) => stage,
-  chain: (stage) => stage,
-  fixed: ({ ratio }) => {
-    const driverTeeth = 12
-    return { driverTeeth, drivenTeeth: Math.min(1000, Math.max(4, Math.round(driverTeeth * ratio))) }
-  },
-}
-
-function teethOf(stage: StoredStage): Teeth {
-  const of = teeth[stage.kind] as (stage: StoredStage) => Teeth
-  return of(stage)
+  const { driverTeeth, drivenTeeth } = stageKinds[before.kind].teethOf(before)
+  return { ...started(kind, { driverTeeth, drivenTeeth }), ...shared }
 }
 
 /** A new reduction to start from: one to one, so that it changes nothing until its teeth are entered. */
 export function freshStage(): StoredStage {
-  return starts.gear({ driverTeeth: 20, drivenTeeth: 20 })
+  return started('gear', { driverTeeth: 20, drivenTeeth: 20 })
 }

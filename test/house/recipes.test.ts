@@ -17,13 +17,10 @@ const plants: readonly Plant[] = [
   {
     what: 'a kind of reduction by its name',
     file: 'shared-engine/entries/stage-kinds.ts',
-    from: "'fixed'] as const",
-    to: "'fixed', 'worm'] as const",
+    from: "export { beltEntries as belt } from '../stages/belt/entries.ts'\n",
+    to: "export { beltEntries as belt, beltEntries as planted } from '../stages/belt/entries.ts'\n",
     asks: [
       'shared-engine/draw/parts/stage.ts',
-      'shared-engine/entries/parts/stages/every.ts',
-      'shared-engine/entries/parts/stages/stages.ts',
-      'shared-engine/entries/rules-stages.ts',
       'shared-engine/limits/stage.ts',
       'shared-engine/machine/stage.ts',
     ],

@@ -1,18 +1,12 @@
-import type { StageKindId } from '../../entries/stage-kinds.ts'
+import type { StageKindId } from '../../entries/parts/stages/kinds.ts'
 import type { StagePart } from '../../machine/parts.ts'
-import { beltDrawing } from '../../stages/belt/draw.ts'
-import { chainDrawing } from '../../stages/chain/draw.ts'
-import { fixedDrawing } from '../../stages/fixed/draw.ts'
-import { gearDrawing } from '../../stages/gear/draw.ts'
 import type { DrawnPart, Room, StageDrawing, Turning } from './part.ts'
+import * as table from './stage-kinds.ts'
 
 /** How each kind of reduction is drawn. */
-const kinds = {
-  gear: gearDrawing,
-  belt: beltDrawing,
-  chain: chainDrawing,
-  fixed: fixedDrawing,
-} satisfies { readonly [Kind in StageKindId]: StageDrawing<Extract<StagePart, { kind: Kind }>> }
+const kinds = { ...table } satisfies {
+  readonly [Kind in StageKindId]: StageDrawing<Extract<StagePart, { kind: Kind }>>
+}
 
 /** The same, to be called with a reduction of the very kind that it is looked up by. */
 const drawingOf: Readonly<Record<StageKindId, StageDrawing<StagePart>>> = kinds

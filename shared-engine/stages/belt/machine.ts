@@ -1,4 +1,4 @@
-import { beltRows } from '../../entries/parts/stages/belt.ts'
+import { beltRows } from './entries.ts'
 import { beltMeshFactor, beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
 import { siOf } from '../../machine/si.ts'
 import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'

@@ -1,4 +1,4 @@
-import { chainRows } from '../../entries/parts/stages/chain.ts'
+import { chainRows } from './entries.ts'
 import { chainSizeOf, strandFactor } from '../../reference/chains.ts'
 import { siOf } from '../../machine/si.ts'
 import { commonOf, wheelsOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'

@@ -1,4 +1,4 @@
-import { fixedRows } from '../../entries/parts/stages/fixed.ts'
+import { fixedRows } from './entries.ts'
 import { siOf } from '../../machine/si.ts'
 import { commonOf, type StageCommon, type StoredStage } from '../../machine/stage-common.ts'
 

@@ -1,4 +1,4 @@
-import { gearRows } from '../../entries/parts/stages/gear.ts'
+import { gearRows } from './entries.ts'
 import { lewisFormFactor } from '../../reference/gears.ts'
 import { materialOf } from '../../reference/materials.ts'
 import { siOf } from '../../machine/si.ts'

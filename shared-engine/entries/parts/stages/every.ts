@@ -1,24 +1,7 @@
 import { materialIds } from '../../../reference/materials.ts'
 import type { Rows } from '../../rows/group.ts'
 import type { Row } from '../../rows/row.ts'
-import { stageKindIds, type StageKindId } from '../../stage-kinds.ts'
 import { fromMaterials } from '../material.ts'
-
-const labels: Readonly<Record<StageKindId, string>> = {
-  gear: 'Gears',
-  belt: 'Toothed belt',
-  chain: 'Roller chain',
-  fixed: 'Gearbox of a known ratio',
-}
-
-export const kindRow = {
-  kind: {
-    label: 'Kind of reduction',
-    kind: 'text',
-    choices: stageKindIds.map((value) => ({ value, label: labels[value] })),
-    help: 'What turns the next shaft. A bought gearbox, whose inside you need not check, is one of a known ratio.',
-  },
-} as const satisfies Rows
 
 const teeth = { kind: 'count', counted: 'teeth', low: 4, high: 1000, whole: true } as const
 

@@ -1,10 +1,10 @@
-import { materialIds } from '../../../reference/materials.ts'
-import type { Rows } from '../../rows/group.ts'
-import { fromMaterials } from '../material.ts'
-import { everyStage, kindRow, wheelRows } from './every.ts'
+import { materialIds } from '../../reference/materials.ts'
+import type { StageKindEntries } from '../../entries/parts/stages/kind.ts'
+import type { Rows } from '../../entries/rows/group.ts'
+import { fromMaterials } from '../../entries/parts/material.ts'
+import { everyStage, wheelRows } from '../../entries/parts/stages/every.ts'
 
 export const gearRows = {
-  ...kindRow,
   ...wheelRows,
   ...everyStage,
   moduleMm: {
@@ -64,3 +64,19 @@ export const gearRows = {
     help: 'The rougher the teeth, the more speed adds to their load.',
   },
 } as const satisfies Rows
+
+export const gearEntries: StageKindEntries<typeof gearRows> = {
+  label: 'Gears',
+  offered: 0,
+  rows: gearRows,
+  start: (teeth) => ({
+    ...teeth,
+    moduleMm: 1,
+    faceWidthMm: 10,
+    driverMaterial: 'steel-c45',
+    drivenMaterial: 'steel-c45',
+  }),
+  teethOf: (stage) => stage,
+  pitchRadius: null,
+  unrated: null,
+}
