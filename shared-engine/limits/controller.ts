@@ -10,6 +10,7 @@ const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } a
 
 const facts = {
   'controller.electrical-rpm': {
+    group: 'holds',
     label: 'Electrical rpm',
     question: 'fast',
     sense: 'maximum',
@@ -27,18 +28,21 @@ const facts = {
     },
   },
   'controller.current-burst': {
+    group: 'holds',
     label: 'Controller burst current',
     ...current,
     needs: ['controller.burstAmps'],
     working: burstWorking('controller'),
   },
   'controller.current-continuous': {
+    group: 'lasts',
     label: 'Controller continuous current',
     ...current,
     needs: ['controller.continuousAmps'],
     working: continuousWorking('controller'),
   },
   'controller.temperature': {
+    group: 'lasts',
     label: 'Controller temperature',
     question: 'hot',
     sense: 'temperature',

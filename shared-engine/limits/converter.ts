@@ -16,6 +16,7 @@ export const converterLimits: readonly Limit[] = Array.from({ length: most }, (_
   listedLimit({
     id: `converter.${index + 1}.current`,
     label: `Converter ${index + 1} current`,
+    group: 'lasts',
     part: 'accessories',
     question: 'hot',
     sense: 'maximum',

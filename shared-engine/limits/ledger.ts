@@ -1,5 +1,6 @@
 import { caseNames, caseNumber, type CaseName } from '../cases/case.ts'
 import { finiteOrNull } from '../numeric/finite.ts'
+import { groupRank, isDecisive, type LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
 import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
@@ -111,16 +112,24 @@ export function addTemperature(
   )
 }
 
-/** Smallest margin; −Infinity where one can't be formed, Infinity of an empty ledger. */
+/**
+ * Smallest margin of ordinary use (`holds` and `lasts`); −Infinity where one can't be formed, Infinity where there is none.
+ * What a mishap would break is no part of it.
+ */
 export function worstMargin(ledger: Ledger): number {
   let worst = Infinity
-  for (let row = 0; row < ledger.count; row += 1) worst = Math.min(worst, ledger.margin[row] ?? Infinity)
+  for (let row = 0; row < ledger.count; row += 1) {
+    const limit = limitOfNumber(ledger.limitNumbers[row] ?? NaN)
+    if (limit !== undefined && isDecisive(limit.group))
+      worst = Math.min(worst, ledger.margin[row] ?? Infinity)
+  }
   return worst
 }
 
 /** One row of the ledger as shown and written; numbers in the limit's unit, null where they do not exist. */
 export interface LimitRow {
   readonly id: LimitId
+  readonly group: LimitGroup
   readonly actual: number | null
   readonly allowed: number | null
   readonly unit: LimitUnit
@@ -130,7 +139,7 @@ export interface LimitRow {
 }
 
 /**
- * The ledger's rows, worst margin first; a margin that can't be formed stands before all, ties go by id.
+ * The ledger's rows by group, in each the worst margin first; one that can't be formed stands before all, ties go by id.
  *
  * *Source:* `docs/model.md` §8.
  */
@@ -138,7 +147,9 @@ export function ledgerRows(ledger: Ledger): LimitRow[] {
   const order = Array.from({ length: ledger.count }, (_, row) => row)
   const marginAt = (row: number) => ledger.margin[row] ?? 0
   const idAt = (row: number) => limitAt(ledger, row)?.id ?? ''
+  const rankAt = (row: number) => groupRank[limitAt(ledger, row)?.group ?? 'mishap']
   order.sort((one, other) => {
+    if (rankAt(one) !== rankAt(other)) return rankAt(one) - rankAt(other)
     const [first, second] = [marginAt(one), marginAt(other)]
     if (first !== second) return first < second ? -1 : 1
     return idAt(one) < idAt(other) ? -1 : 1
@@ -153,6 +164,7 @@ function rowAt(ledger: Ledger, row: number): LimitRow | undefined {
   const margin = ledger.margin[row] ?? NaN
   return {
     id: limit.id,
+    group: limit.group,
     actual: finiteOrNull(ledger.actual[row] ?? NaN),
     allowed: finiteOrNull(ledger.allowed[row] ?? NaN),
     unit: limit.unit,

@@ -1,5 +1,6 @@
 import type { QuantityKind } from '../units/kinds.ts'
 import type { LimitWorking } from '../workings/limit.ts'
+import type { LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
 
 /** A maximum may not be passed, a minimum not fallen short of; a temperature counts from its sink. */
@@ -29,6 +30,7 @@ export type Question = 'fast' | 'hold' | 'hot'
 export interface LimitFacts {
   /** In a builder's words: "Tooth shear". */
   readonly label: string
+  readonly group: LimitGroup
   readonly question: Question
   readonly sense: LimitSense
   readonly unit: LimitUnit
@@ -50,8 +52,8 @@ const listed: Limit[] = []
 
 /** Gives a limit its number. Every limit is made here, all of one shape, when its file is read. */
 export function listedLimit(limit: Omit<Limit, 'number'>): Limit {
-  const { id, label, part, question, sense, unit, kind, needs, working } = limit
-  const made = { number: listed.length, id, label, part, question, sense, unit, kind, needs, working }
+  const { id, label, group, part, question, sense, unit, kind, needs, working } = limit
+  const made = { number: listed.length, id, label, group, part, question, sense, unit, kind, needs, working }
   listed.push(made)
   return made
 }

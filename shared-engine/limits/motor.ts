@@ -12,6 +12,7 @@ const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } a
 
 const facts = {
   'motor.free-rpm': {
+    group: 'holds',
     label: 'Free-running rpm',
     ...speed,
     working: {
@@ -25,6 +26,7 @@ const facts = {
     },
   },
   'motor.loaded-rpm': {
+    group: 'holds',
     label: 'Rpm at top speed',
     ...speed,
     working: {
@@ -39,18 +41,21 @@ const facts = {
     },
   },
   'motor.current-burst': {
+    group: 'holds',
     label: 'Motor burst current',
     ...current,
     needs: ['motor.burstAmps'],
     working: burstWorking('motor'),
   },
   'motor.current-continuous': {
+    group: 'lasts',
     label: 'Motor continuous current',
     ...current,
     needs: ['motor.continuousAmps'],
     working: continuousWorking('motor'),
   },
   'motor.temperature': {
+    group: 'lasts',
     label: 'Motor temperature',
     question: 'hot',
     sense: 'temperature',

@@ -12,6 +12,7 @@ const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } a
 
 const facts = {
   'pack.current-burst': {
+    group: 'holds',
     label: 'Pack burst current',
     ...current,
     needs: ['pack.burstC'],
@@ -27,6 +28,7 @@ const facts = {
     },
   },
   'pack.current-continuous': {
+    group: 'lasts',
     label: 'Pack continuous current',
     ...current,
     needs: ['pack.continuousC'],
@@ -47,6 +49,7 @@ const facts = {
     },
   },
   'pack.floor-voltage': {
+    group: 'holds',
     label: 'Pack volts under load',
     question: 'hot',
     sense: 'minimum',

@@ -1,6 +1,7 @@
 import type { Machine } from '../machine/parts.ts'
 import { controllerLimits } from './controller.ts'
 import { converterLimits } from './converter.ts'
+import { groupRank } from './group.ts'
 import type { Limit } from './limit.ts'
 import { motorLimits } from './motor.ts'
 import { packLimits } from './pack.ts'
@@ -34,6 +35,11 @@ const byId: ReadonlyMap<string, Limit> = new Map<string, Limit>(
 /** The limit of an id; undefined of a reduction or converter past the most that a build may hold. */
 export function limitOf(id: LimitId): Limit | undefined {
   return byId.get(id)
+}
+
+/** Place of a limit's group in the ledger. */
+export function groupRankOf(id: LimitId): number {
+  return groupRank[limitOf(id)?.group ?? 'mishap']
 }
 
 /** The limit that a word from outside names (a command, a file, a kept view); undefined where it names none. */

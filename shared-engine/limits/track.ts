@@ -29,6 +29,7 @@ const stressWorking = (
 
 const facts = {
   'track.tooth-shear': {
+    group: 'holds',
     label: 'Tooth shear',
     ...stress,
     working: stressWorking(
@@ -39,6 +40,7 @@ const facts = {
     ),
   },
   'track.tooth-bending': {
+    group: 'holds',
     label: 'Tooth bending',
     ...stress,
     working: stressWorking(
@@ -49,6 +51,7 @@ const facts = {
     ),
   },
   'track.tooth-bearing': {
+    group: 'holds',
     label: 'Tooth flank pressure',
     ...stress,
     working: stressWorking(
@@ -59,6 +62,7 @@ const facts = {
     ),
   },
   'track.tooth-climb': {
+    group: 'holds',
     label: 'Climbing out of mesh',
     ...base,
     unit: '1',
@@ -81,6 +85,7 @@ const facts = {
     },
   },
   'track.tension': {
+    group: 'holds',
     label: 'Loop tension',
     ...base,
     unit: 'N',
@@ -97,6 +102,7 @@ const facts = {
     },
   },
   'track.burst-speed': {
+    group: 'mishap',
     label: 'Burst speed of the loop',
     ...base,
     unit: 'm/s',

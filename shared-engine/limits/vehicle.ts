@@ -28,6 +28,7 @@ function strongestPush(d: Draft): void {
 
 const facts = {
   'vehicle.front-lift': {
+    group: 'holds',
     label: 'Front lifting',
     ...force,
     sense: 'maximum',
@@ -44,6 +45,7 @@ const facts = {
     },
   },
   'vehicle.start': {
+    group: 'holds',
     label: 'Starting from rest',
     ...force,
     sense: 'minimum',
@@ -62,6 +64,7 @@ const facts = {
     },
   },
   'vehicle.pivot-turn': {
+    group: 'holds',
     label: 'Turning on the spot',
     ...force,
     sense: 'minimum',

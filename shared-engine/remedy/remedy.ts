@@ -1,3 +1,4 @@
+import { worstRow } from '../limits/worst.ts'
 import { fieldOf } from '../entries/fields.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import { brokenRulesOf } from '../entries/rules.ts'
@@ -66,7 +67,7 @@ const noticed = 1e-9
  */
 export function remediesFor(build: Build, limitId?: LimitId, target: number = withinMargin): Remedies {
   const before = check(build)
-  const limit = limitId ?? before.limits[0]?.id ?? null
+  const limit = limitId ?? worstRow(before.limits)?.id ?? null
   const row = before.limits.find((one) => one.id === limit)
   const nothing = { name: build.name, limit, marginNow: row?.margin ?? null, target, remedies: [] }
   if (limit === null || row === undefined) return { ...nothing, holds: limit === null }

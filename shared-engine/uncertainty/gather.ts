@@ -1,3 +1,5 @@
+import { isDecisive } from '../limits/group.ts'
+import { limitOf } from '../limits/table.ts'
 import type { UncertaintyFound, UncertaintyPlan } from './samples.ts'
 
 /**
@@ -68,10 +70,11 @@ function columnsOf(
   }
 }
 
-/** Samples in which any limit is over. */
+/** Samples in which any limit of ordinary use is over. */
 function anyOver(plan: UncertaintyPlan, { marginsOf }: Columns, samples: number): number {
   const over = new Uint8Array(samples)
-  plan.limitIds.forEach((_, place) => {
+  plan.limitIds.forEach((id, place) => {
+    if (!isDecisive(limitOf(id)?.group ?? 'mishap')) return
     const margins = marginsOf(place)
     for (let at = 0; at < samples; at += 1) if ((margins[at] ?? 0) < 0) over[at] = 1
   })

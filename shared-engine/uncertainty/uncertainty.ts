@@ -1,3 +1,4 @@
+import { groupRankOf } from '../limits/table.ts'
 import type { Build } from '../entries/schema.ts'
 import { limitInfluences, type Influence } from './influence.ts'
 import { gatherPieces, type Gathered } from './gather.ts'
@@ -86,6 +87,8 @@ export function uncertaintyOfPieces(plan: UncertaintyPlan, pieces: readonly Unce
   const limits = plan.limitIds.flatMap((id, place) => uncertainLimit(plan, gathered, id, place))
   const rank = (limit: UncertainLimit) => limit.margin5 ?? -Infinity
   limits.sort((one, other) => {
+    const ahead = groupRankOf(one.id) - groupRankOf(other.id)
+    if (ahead !== 0) return ahead
     const [first, second] = [rank(one), rank(other)]
     if (first !== second) return first < second ? -1 : 1
     return one.id < other.id ? -1 : 1

@@ -1,3 +1,4 @@
+import { isDecisive } from '../../shared-engine/limits/group.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 
 /** What the process says to the shell; the same for every command. */
@@ -12,7 +13,8 @@ export const exit = {
   stopped: 130,
 } as const
 
-/** The code of a ledger: whether something in it is over. */
-export function exitOf(limits: readonly Pick<LimitRow, 'standing'>[]): number {
-  return limits.some(({ standing }) => standing === 'over') ? exit.over : exit.within
+/** The code of a ledger: whether something in it is over that ordinary use meets; a mishap alone is said, no more. */
+export function exitOf(limits: readonly Pick<LimitRow, 'standing' | 'group'>[]): number {
+  const isOver = limits.some(({ standing, group }) => standing === 'over' && isDecisive(group))
+  return isOver ? exit.over : exit.within
 }

@@ -1,6 +1,7 @@
 import { limitOf } from '../../shared-engine/limits/table.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 import type { Shown } from '../../shared-engine/units/display.ts'
+import { worstByPart } from '../../shared-engine/limits/worst.ts'
 import { oneText } from '../../shared-engine/units/display.ts'
 
 /** The worst limit of a part that is not kept with something in hand. */
@@ -10,13 +11,11 @@ export interface PartSign {
   readonly words: string
 }
 
-/** Worst sign of each part; parts within all limits have none. Rows come worst first. */
+/** Sign of each part's worst limit in ordinary use; parts within all of them have none. */
 export function partSigns(rows: readonly LimitRow[]): ReadonlyMap<string, PartSign> {
   const signs = new Map<string, PartSign>()
-  for (const { id, standing } of rows) {
-    const limit = limitOf(id)
-    if (limit === undefined || standing === 'within' || signs.has(limit.part)) continue
-    signs.set(limit.part, { standing, words: `${limit.label} ${standing}` })
+  for (const [part, { id, standing }] of worstByPart(rows)) {
+    if (standing !== 'within') signs.set(part, { standing, words: `${limitOf(id)?.label ?? id} ${standing}` })
   }
   return signs
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { check } from '../../shared-engine/check.ts'
+import { limitGroups } from '../../shared-engine/limits/group.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 import { limitOf } from '../../shared-engine/limits/table.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
@@ -31,8 +32,12 @@ describe('the ledger', () => {
         for (const [index, row] of limits.entries()) {
           const next = limits[index + 1]
           if (next !== undefined) {
-            expect(rank(row)).toBeLessThanOrEqual(rank(next))
-            if (rank(row) === rank(next)) expect(row.id < next.id).toBe(true)
+            const [group, nextGroup] = [limitGroups.indexOf(row.group), limitGroups.indexOf(next.group)]
+            expect(group).toBeLessThanOrEqual(nextGroup)
+            if (group === nextGroup) {
+              expect(rank(row)).toBeLessThanOrEqual(rank(next))
+              if (rank(row) === rank(next)) expect(row.id < next.id).toBe(true)
+            }
           }
           const standing = rank(row) >= 0.2 ? 'within' : rank(row) >= 0 ? 'near' : 'over'
           expect(row.standing).toBe(standing)

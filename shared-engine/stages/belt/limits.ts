@@ -74,6 +74,7 @@ function beltPull(d: Draft, number: number, row: ComparedRow): Compared {
 
 const facts = {
   tension: {
+    group: 'lasts',
     ...pullFacts,
     working: (number) => pullWorking(number, (d, row) => beltPull(d, number, row)),
   },

@@ -80,10 +80,12 @@ function chainRating(d: Draft, number: number): void {
 
 const facts = {
   tension: {
+    group: 'lasts',
     ...pullFacts,
     working: (number) => pullWorking(number, (d, row) => chainPull(d, number, row)),
   },
   power: {
+    group: 'lasts',
     label: 'Chain power',
     sense: 'maximum',
     unit: 'W',

@@ -148,17 +148,20 @@ const geometry = { sense: 'minimum', unit: '1', needs: [] } as const
 
 const facts = {
   bending: {
+    group: 'holds',
     label: 'Gear tooth bending',
     ...stress,
     working: bendingWorking,
   },
   interference: {
+    group: 'lasts',
     label: 'Pinion undercut',
     ...geometry,
     kind: 'count',
     working: interferenceWorking,
   },
   'contact-ratio': {
+    group: 'lasts',
     label: 'Contact ratio',
     ...geometry,
     kind: 'none',

@@ -30,6 +30,7 @@ const working = (number: number): LimitWorking => ({
 
 const facts = {
   shaft: {
+    group: 'holds',
     label: 'Shaft torsion',
     sense: 'maximum',
     unit: 'Pa',

@@ -5,6 +5,7 @@ import { jsonText } from '../json.ts'
 export function checkedJson({ name, figures, limits, notes }: Checked): string {
   const rows = limits.map((limit) => ({
     id: limit.id,
+    group: limit.group,
     actual: limit.actual,
     allowed: limit.allowed,
     unit: limit.unit,
@@ -12,5 +13,5 @@ export function checkedJson({ name, figures, limits, notes }: Checked): string {
     standing: limit.standing,
     case: limit.case,
   }))
-  return jsonText({ format: 'pitchline-check', version: 1, name, figures, limits: rows, notes })
+  return jsonText({ format: 'pitchline-check', version: 2, name, figures, limits: rows, notes })
 }

@@ -7,7 +7,9 @@ import { motorFigures } from '../../../shared-engine/figures/motor.ts'
 import { packFigures } from '../../../shared-engine/figures/pack.ts'
 import { speedFigures } from '../../../shared-engine/figures/speed.ts'
 import { trackFigures } from '../../../shared-engine/figures/track.ts'
-import type { LimitRow } from '../../../shared-engine/limits/ledger.ts'
+import { groupWords, limitGroups } from '../../../shared-engine/limits/group.ts'
+import { type LimitRow } from '../../../shared-engine/limits/ledger.ts'
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import type { Standing } from '../../../shared-engine/limits/limit.ts'
 import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
@@ -53,7 +55,7 @@ export function checkedText(checked: Checked, system: UnitSystem): string {
 /** What a person wants to know first. */
 function answerOf(limits: readonly LimitRow[]): string {
   const count = (standing: Standing) => limits.filter((limit) => limit.standing === standing).length
-  const worst = limits[0]
+  const worst = worstRow(limits)
   if (worst === undefined) return 'No limit can be checked with these entries.'
   const label = limitOf(worst.id)?.label ?? worst.id
   const counts = `${count('over')} over, ${count('near')} near, ${count('within')} within of ${limits.length} limits.`
@@ -69,11 +71,14 @@ function percent(margin: number | null): string {
   return unit === '' ? text : `${text} ${unit}`
 }
 
+/** A block for each group; in it the standings, worst first. */
 function limitBlocks(limits: readonly LimitRow[], system: UnitSystem): readonly (readonly string[])[] {
-  return (['over', 'near', 'within'] as const).map((standing) => {
-    const rows = limits.filter((limit) => limit.standing === standing)
-    if (rows.length === 0) return []
-    return [headings[standing], ...rows.map((row) => limitLine(row, system))]
+  return limitGroups.map((group) => {
+    const lines = (['over', 'near', 'within'] as const).flatMap((standing) => {
+      const rows = limits.filter((limit) => limit.group === group && limit.standing === standing)
+      return rows.length === 0 ? [] : [` ${headings[standing]}`, ...rows.map((row) => limitLine(row, system))]
+    })
+    return lines.length === 0 ? [] : [groupWords[group], ...lines]
   })
 }
 

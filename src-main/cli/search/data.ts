@@ -1,3 +1,4 @@
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import type { CandidateChoice } from '../../../shared-engine/search/candidate-build.ts'
 import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
@@ -74,7 +75,7 @@ export function searchCsv(plan: SearchPlan, { rows }: SearchOutcome): string {
   const lines = rows.map((row) => [
     ...row.choices.map(({ value, motor }) => motor?.name ?? value),
     row.margin,
-    row.limits[0]?.id ?? '',
+    worstRow(row.limits)?.id ?? '',
     row.alternatives.count,
     ...own.filter(({ measure }) => measure.name !== 'worstMargin').map(({ at }) => row.aims[at] ?? null),
     ...figures.map((name) => row.figures[name]),

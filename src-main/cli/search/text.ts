@@ -1,3 +1,4 @@
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
 import type { SearchRow } from '../../../shared-engine/search/row.ts'
 import { choicesText, verdictOf } from '../../../shared-engine/search/verdict.ts'
@@ -64,6 +65,12 @@ function frontNote(
   ]
 }
 
+/** The label of the limit with the worst margin. */
+function worstLabel(row: SearchRow): string {
+  const worst = worstRow(row.limits)
+  return worst === undefined ? '' : (limitOf(worst.id)?.label ?? '')
+}
+
 /** `  1. Tooth shear 2.54 MPa; top speed 41.4 km/h; worst margin 0.6 % (Gear tooth bending, stage 1)` and its entries. */
 function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSystem): readonly string[] {
   const aims = plan.aims.map(
@@ -72,7 +79,7 @@ function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSy
   const speed = plan.aims.some(({ measure }) => measure.name === 'topSpeedMps')
     ? []
     : [`top speed ${formatText(row.figures.topSpeedMps, 'speed', system)}`]
-  const worst = row.limits[0] === undefined ? '' : (limitOf(row.limits[0].id)?.label ?? '')
+  const worst = worstLabel(row)
   const isAim = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
   const margin = isAim
     ? `(${worst})`

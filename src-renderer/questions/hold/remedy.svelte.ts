@@ -1,3 +1,4 @@
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
 import type { Remedies, Remedy } from '../../../shared-engine/remedy/remedy.ts'
 import { remedyJob } from '../../../shared-engine/jobs/remedy.ts'
@@ -34,7 +35,7 @@ export class RemedyWork implements QuestionState {
     const { session, view } = this.#workspace
     const rows = session.atCap.limits
     const chosen = [this.asked, view.limit].find((id) => id !== null && rows.some((row) => row.id === id))
-    return chosen ?? rows[0]?.id ?? null
+    return chosen ?? worstRow(rows)?.id ?? null
   })
 
   /** Takes a change into the open build, as one undoable step. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { machineOf } from '../../../shared-engine/machine/machine.ts'
 import { completeBuild, readStoredBuildValue } from '../../../shared-engine/entries/read.ts'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { check } from '../../../shared-engine/check.ts'
 import { withChoices } from '../../../shared-engine/search/candidate-build.ts'
 import { Candidates } from '../../../shared-engine/search/candidates.ts'
@@ -102,7 +103,7 @@ describe('rows of a search', () => {
       // The same code on an equal machine: equal in every digit, which is closer than the 1e-9 asked for.
       expect(row.figures).toEqual(figures)
       expect(row.limits).toEqual(limits)
-      expect(row.margin).toBe(limits[0]?.margin)
+      expect(row.margin).toBe(worstRow(limits)?.margin)
       expect(row.aims).toEqual([figures.topSpeedMps])
     }
   })
@@ -301,7 +302,7 @@ it('every figure of the table can be aimed for', () => {
     const exists = row !== undefined
     const values = [0, 1].map((index) => check(buildOf(plan, index)))
     const told = values.map(({ figures, limits }) =>
-      figure === 'worstMargin' ? (limits[0]?.margin ?? null) : figures[figure as keyof typeof figures],
+      figure === 'worstMargin' ? (worstRow(limits)?.margin ?? null) : figures[figure as keyof typeof figures],
     )
     expect(exists).toBe(told.some((value) => value !== null))
     if (exists) expect(row.aims[0]).toBe(Math.max(...told.filter((value) => value !== null)))

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { withEntry } from '../../../shared-engine/entries/edit.ts'
 import { completeBuild } from '../../../shared-engine/entries/read.ts'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { check } from '../../../shared-engine/check.ts'
 import { crossingsOf } from '../../../shared-engine/sweep/crossings.ts'
 import { sweep, type Sweep, type SweepRequest } from '../../../shared-engine/sweep/sweep.ts'
@@ -41,8 +42,8 @@ describe('points of a sweep', () => {
     for (const point of [...points, ...(today === null ? [] : [today])]) {
       const { figures, limits } = checkedAt(stored, path, point.value)
       // The same code on the same build.
-      expect(point.figures).toEqual([figures.topSpeedMps, figures.toothForceN, limits[0]?.margin])
-      expect(point.worstLimit).toBe(limits[0]?.id)
+      expect(point.figures).toEqual([figures.topSpeedMps, figures.toothForceN, worstRow(limits)?.margin])
+      expect(point.worstLimit).toBe(worstRow(limits)?.id)
     }
     expect([points[0]?.value, points.at(-1)?.value]).toEqual([from, to])
     expect(today?.value).toBe(path === 'vehicle.massKg' ? stoat.vehicle.massKg : today?.value)
