@@ -1,11 +1,12 @@
 import type { Mistake } from '../../shared-engine/index.ts'
 import type { Field } from '../../shared-engine/entries/fields.ts'
 import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
+import { withoutAssumption } from '../../shared-engine/assume/assumed.ts'
 import { withEntry } from '../../shared-engine/entries/edit.ts'
 import { materialIds, materialOf } from '../../shared-engine/reference/materials.ts'
 import { fromEngine } from '../../shared-engine/units/convert.ts'
 import type { Session } from '../state/session.svelte.ts'
-import { changeName, withoutGuess } from './edits.ts'
+import { changeName } from './edits.ts'
 import { withGroundModel } from './ground-edits.ts'
 import { withStageKind } from './stage-edits.ts'
 
@@ -21,7 +22,7 @@ function withWord(session: Session, path: string, word: string): StoredBuild {
   if (path === 'track.tooth.material') return withToothMaterial(stored, word)
   const stage = /^stages\.(\d+)\.kind$/.exec(path)
   if (stage !== null) return withStageKind(stored, Number(stage[1]), word)
-  return withEntry(withoutGuess(stored, path), path, word)
+  return withEntry(withoutAssumption(stored, path), path, word)
 }
 
 const strengths = [

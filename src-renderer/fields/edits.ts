@@ -1,3 +1,4 @@
+import { withoutAssumption } from '../../shared-engine/assume/assumed.ts'
 import { withEntry } from '../../shared-engine/entries/edit.ts'
 import type { Field } from '../../shared-engine/entries/fields.ts'
 import type { EntryOrigin, StoredBuild, Tolerance } from '../../shared-engine/entries/schema.ts'
@@ -35,13 +36,8 @@ export function setNumber(
 }
 
 function withNumber(stored: StoredBuild, path: string, { value, tolerance }: TypedEntry): StoredBuild {
-  const changed = withEntry(withoutGuess(stored, path), path, value)
+  const changed = withEntry(withoutAssumption(stored, path), path, value)
   return withTolerance(changed, path, tolerance)
-}
-
-/** What a person enters is no guess of the program's any more. */
-export function withoutGuess(stored: StoredBuild, path: string): StoredBuild {
-  return originAt(stored, path) === 'guessed' ? withEntry(stored, `origins.${path}`, undefined) : stored
 }
 
 function withTolerance(stored: StoredBuild, path: string, tolerance: StoredTolerance | null): StoredBuild {

@@ -1,3 +1,4 @@
+import { withAssumed } from '../../shared-engine/assume/assumed.ts'
 import { entryAt, withEntry } from '../../shared-engine/entries/edit.ts'
 import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
 import { groundCoefficients, terrains } from '../../shared-engine/reference/ground.ts'
@@ -71,20 +72,18 @@ function placeOf(ground: StoredGround) {
   return Object.fromEntries(Object.entries(place).filter(([, value]) => value !== undefined))
 }
 
-/** The soil model needs the patch: where it is not known, a guess from the loop stands in, marked as one. */
+/** The soil model needs the patch: where it is not known, an estimate from the loop stands in, marked as one. */
 function withGround(stored: StoredBuild, ground: StoredGround): StoredBuild {
   const bare = groundEntries.reduce((build, key) => withEntry(build, `ground.${key}`, undefined), stored)
   const grounded = { ...bare, ground }
   if (ground.model !== 'soil') return grounded
-  const round = stored.track.loopPitches * stored.track.pitchMm
-  const withLength = withGuess(grounded, 'vehicle.contactLengthMm', Math.max(5, Math.round(round * 0.35)))
-  return withGuess(withLength, 'vehicle.contactWidthMm', Math.max(2, Math.round(round * 0.1)))
+  return patch.reduce(
+    (build, path) => (entryAt(build, path) === undefined ? withAssumed(build, path) : build),
+    grounded,
+  )
 }
+
+const patch = ['vehicle.contactLengthMm', 'vehicle.contactWidthMm']
 
 /** Entries of either model: what was said of them goes with them. */
 const groundEntries = ['rollingCoefficient', 'gripCoefficient', 'slipPercent', 'soil']
-
-function withGuess(stored: StoredBuild, path: string, value: number): StoredBuild {
-  if (entryAt(stored, path) !== undefined) return stored
-  return withEntry(withEntry(stored, path, value), `origins.${path}`, 'guessed')
-}

@@ -5,12 +5,12 @@ import type { Session } from '../state/session.svelte.ts'
 /** Groups of entries that may be absent whole. */
 export type WholeGroup = 'cooling' | 'track.tooth'
 
-/** Enters a group with guesses to start from, marked as such. */
+/** Enters a group with numbers to start from, marked as assumed. */
 export function addGroup(session: Session, group: WholeGroup): void {
   const start = group === 'cooling' ? coolingStart : toothStart(session.stored)
   const entered = withEntry(session.stored, group, start)
   const marked = Object.keys(start).reduce(
-    (stored, key) => withEntry(stored, `origins.${group}.${key}`, 'guessed'),
+    (stored, key) => withEntry(stored, `origins.${group}.${key}`, 'assumed'),
     entered,
   )
   session.change(group === 'cooling' ? 'add liquid cooling' : 'enter the drive tooth', marked)

@@ -1,11 +1,13 @@
 import { withItem, withItemMoved, withoutItem } from '../../shared-engine/entries/edit.ts'
 import type { Session } from '../state/session.svelte.ts'
-import { freshStage } from './stage-edits.ts'
+import { freshStage, withAssumedStage } from './stage-edits.ts'
 
 // Each is one undoable step; tolerances and origins move along with the items they speak of.
 
 export function addStage(session: Session, at: number): void {
-  session.change('add a reduction', withItem(session.stored, 'stages', freshStage(), at))
+  const fresh = freshStage()
+  const added = withItem(session.stored, 'stages', fresh, at)
+  session.change('add a reduction', withAssumedStage(added, at, Object.keys(fresh)))
 }
 
 export function removeStage(session: Session, at: number): void {

@@ -9,7 +9,7 @@ type StoredStage = NonNullable<StoredBuild['stages']>[number]
 /** Entries that every kind of reduction has. */
 const common = Object.keys(everyStage)
 
-/** Another kind for a reduction: what both kinds have stays, what is new is a guess and marked as one. */
+/** Another kind for a reduction: what both kinds have stays, what is new is assumed and marked so. */
 export function withStageKind(stored: StoredBuild, index: number, word: string): StoredBuild {
   const before = stored.stages?.[index]
   const kind = stageKindIds.find((one) => one === word)
@@ -17,10 +17,15 @@ export function withStageKind(stored: StoredBuild, index: number, word: string):
   const stage = stageOf(kind, before)
   const gone = Object.keys(before).filter((key) => !Object.hasOwn(stage, key))
   const fresh = Object.keys(stage).filter((key) => !Object.hasOwn(before, key))
-  const path = (key: string) => `stages.${index}.${key}`
-  const bare = gone.reduce((build, key) => withEntry(build, path(key), undefined), stored)
-  const changed = withEntry(bare, `stages.${index}`, stage)
-  return fresh.reduce((build, key) => withEntry(build, `origins.${path(key)}`, 'guessed'), changed)
+  const bare = gone.reduce((build, key) => withEntry(build, `stages.${index}.${key}`, undefined), stored)
+  return withAssumedStage(withEntry(bare, `stages.${index}`, stage), index, fresh)
+}
+
+/** A reduction with entries that nobody has entered, marked so; its kind is a choice and none of them. */
+export function withAssumedStage(stored: StoredBuild, index: number, keys: readonly string[]): StoredBuild {
+  return keys
+    .filter((key) => key !== 'kind')
+    .reduce((build, key) => withEntry(build, `origins.stages.${index}.${key}`, 'assumed'), stored)
 }
 
 /** A reduction of a kind with no more than the kind has to have. */

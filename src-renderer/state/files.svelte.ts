@@ -1,3 +1,4 @@
+import { newBuild } from '../../shared-engine/assume/start.ts'
 import {
   readStoredBuild,
   readStoredBuildText,
@@ -10,7 +11,6 @@ import type { FileHandle, Host, OpenedFile, RecoveredWork, SavedFile, UnsavedWor
 import { InTurn } from '../host/in-turn.ts'
 import type { Ask } from './ask.svelte.ts'
 import { Keeper } from './keeper.ts'
-import { startingPoint } from './starting-point.ts'
 import type { Notices } from './notice.svelte.ts'
 import type { Session } from './session.svelte.ts'
 
@@ -80,11 +80,11 @@ export class Files {
     const demo = demos.find((one) => one.id === id) ?? demos[0]
     const read = demo === undefined ? null : readStoredBuildText(demo.text)
     if (read?.ok === true) this.#show(read.value, null, true)
-    else this.#show(startingPoint(), null, true)
+    else this.#show(newBuild(), null, true)
   }
 
   async newBuild(): Promise<void> {
-    if (await this.#mayLeave()) this.#show(startingPoint(), null, true)
+    if (await this.#mayLeave()) this.#show(newBuild(), null, true)
   }
 
   /** True where it was opened: the person may keep the build that is open. */

@@ -9,6 +9,8 @@ import {
   type Mistake,
   type StoredBuild,
 } from '../../shared-engine/index.ts'
+import { withAssumptions } from '../../shared-engine/assume/assumed.ts'
+import { restsOf, type Rests } from '../../shared-engine/explain/rests.ts'
 import { History } from './history.svelte.ts'
 import type { Operating } from './operating.svelte.ts'
 
@@ -62,6 +64,8 @@ export class Session {
   readonly checked: Checked = $derived(check(this.build))
   /** The same at the build's own throttle cap: axes over throttle, and what is worked out for the build itself. */
   readonly atCap: Checked = $derived(this.lookedAt === null ? this.checked : check(this.#capped))
+  /** What of it rests on numbers that nobody has entered. */
+  readonly rests: Rests = $derived(restsOf(this.checked))
 
   /** @param look what is only looked at and changes nothing */
   constructor(look: Pick<Operating, 'throttleAsked'>) {
@@ -92,11 +96,12 @@ export class Session {
     return entryAt(this.stored, path)
   }
 
-  /** Puts a whole changed build in force, or answers with what stands against it. */
+  /** Puts a whole changed build in force, its estimates made anew, or answers with what stands against it. */
   change(name: string, next: StoredBuild, group: string | null = null): readonly Mistake[] {
-    const read = readStoredBuildValue(next)
+    const whole = withAssumptions(next)
+    const read = readStoredBuildValue(whole)
     if (!read.ok) return read.mistakes
-    this.history.change(name, next, group)
+    this.history.change(name, whole, group)
     return []
   }
 

@@ -6,7 +6,7 @@ import { Files } from '../../src-renderer/state/files.svelte.ts'
 import { Keeper } from '../../src-renderer/state/keeper.ts'
 import { Notices } from '../../src-renderer/state/notice.svelte.ts'
 import { Session } from '../../src-renderer/state/session.svelte.ts'
-import { startingPoint } from '../../src-renderer/state/starting-point.ts'
+import { newBuild } from '../../shared-engine/assume/start.ts'
 import { withEntry, writeBuild, type Result } from '../../shared-engine/index.ts'
 
 type Delay = (what: string) => Promise<void>
@@ -78,7 +78,7 @@ class SlowHost {
 
 /** A build of a file, which its mass tells from all others. */
 const buildOf = (name: string, number: number) =>
-  withEntry({ ...startingPoint(), name }, 'vehicle.massKg', 100 + number)
+  withEntry({ ...newBuild(), name }, 'vehicle.massKg', 100 + number)
 
 function window_(delay: Delay) {
   const host = new SlowHost(delay)

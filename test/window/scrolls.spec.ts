@@ -141,11 +141,11 @@ test('what a person enters is not called a guess any more', async ({ open }) => 
   await page.keyboard.press('Alt+n')
   await showPart(page, 'motor')
   const origin = page.getByRole('combobox', { name: 'Where Speed constant Kv comes from' })
-  await expect(origin).toHaveValue('guessed')
+  await expect(origin).toHaveValue('assumed')
   await entry(page, 'motor.kvRpmPerVolt').fill('900')
   await expect(origin).toHaveValue('')
   await page.keyboard.press('Control+z')
-  await expect(origin).toHaveValue('guessed')
+  await expect(origin).toHaveValue('assumed')
 })
 
 test('a limit that rests on a number nobody entered is not told as the maker’s', async ({ open }) => {
@@ -155,7 +155,7 @@ test('a limit that rests on a number nobody entered is not told as the maker’s
   await showPart(page, 'motor')
   await entry(page, 'motor.kvRpmPerVolt').fill('4000')
   const warning = answer(page).getByText(/With the track off the ground/)
-  await expect(warning).toContainText('30,000 rpm that are guessed')
+  await expect(warning).toContainText('rpm that are assumed')
   await entry(page, 'motor.ratedMaxRpm').fill('40000')
   await expect(warning).toContainText('40,000 rpm that its maker allows')
 })

@@ -43,6 +43,7 @@ export const origins = {
       { value: 'measured', label: 'Measured' },
       { value: 'stated', label: 'Stated on a label or sheet' },
       { value: 'guessed', label: 'Guessed' },
+      { value: 'assumed', label: 'Assumed by the program' },
     ],
     help: 'How you know this number. What is measured deserves more trust than what is printed.',
   },

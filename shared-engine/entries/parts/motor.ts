@@ -147,6 +147,17 @@ export const motor = {
       default: 0,
       help: 'How hard the rotor is to spin up. Geared down it can weigh as much as the machine; 0 leaves it out.',
     },
+    massKg: {
+      label: 'Mass of one motor',
+      section: 'Rotor',
+      kind: 'mass',
+      low: 0.005,
+      high: 500,
+      optional: true,
+      help: 'On a kitchen scale, leads and all. A size of 36 by 50 mm weighs about 0.19 kg.',
+      brings:
+        'Estimates of winding resistance, free-run current and rotor inertia for as long as those are not entered.',
+    },
     maxTemperatureC: {
       label: 'Hottest allowed',
       section: 'Ratings',

@@ -39,6 +39,7 @@ export const contractNumbers: readonly ContractRow[] = [
   ['motor.continuousAmps', '?', 0.1, 2000],
   ['motor.burstAmps', '?', 0.1, 2000],
   ['motor.rotorInertiaGcm2', 0, 0, 1_000_000],
+  ['motor.massKg', '?', 0.005, 500],
   ['motor.maxTemperatureC', 120, 40, 250],
   ['motor.heatCapacityJPerK', '?', 0.1, 1e6],
   ['motor.thermalResistanceKPerW', '?', 0.001, 1000],
