@@ -32,6 +32,12 @@ export const constants = {
     name: 'temperature coefficient of the resistance of annealed copper at 20 °C',
     source: 'IEC 60028',
   },
+  copperResistivity: {
+    value: 1.7241e-8,
+    unit: 'Ω·m',
+    name: 'resistivity of annealed copper at 20 °C',
+    source: 'IEC 60028',
+  },
   airGasConstant: {
     value: 287.05287,
     unit: 'J/(kg·K)',
@@ -80,6 +86,8 @@ export const constants = {
 export const gravity = constants.gravity.value
 /** Copper's resistance rise per kelvin about 20 °C, 1/K. */
 export const copperTemperatureCoefficient = constants.copperTemperatureCoefficient.value
+/** Copper's resistivity at 20 °C, Ω·m. */
+export const copperResistivity = constants.copperResistivity.value
 /** Gas constant of dry air, J/(kg·K). */
 export const airGasConstant = constants.airGasConstant.value
 /** Sea-level pressure, Pa. */

@@ -156,5 +156,5 @@ function setHeat(e: Evaluation, machine: Machine): void {
   e.busRipple =
     pwmFrequency === null || busCapacitance === null
       ? NaN
-      : busRippleOf(top.motorAmps, 0.5, pwmFrequency, busCapacitance)
+      : busRippleOf(top.motorAmps, 0.5, pwmFrequency, busCapacitance, 0)
 }

@@ -46,7 +46,7 @@ export const electricFaults: readonly Fault[] = [
   ...faultsOf('motor/best-points.ts', ['amps * amps * line.motorResistance', 'amps * line.motorResistance']),
   ...faultsOf(
     'motor/bus-ripple.ts',
-    ['(amps * duty * (1 - duty))', '(amps * duty)'],
+    ['((duty * (1 - duty)) / (frequency', '(duty / (frequency'],
     ['Math.sqrt(duty * (1 - duty))', '(duty * (1 - duty))'],
   ),
 ]

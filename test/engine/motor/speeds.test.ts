@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bestPointsOf } from '../../../shared-engine/motor/best-points.ts'
-import { busRippleOf, rippleAmpsOf } from '../../../shared-engine/motor/bus-ripple.ts'
+import { busRippleOf, dutyNearest, motorRippleOf, rippleShare, worstDuty } from '../../../shared-engine/motor/bus-ripple.ts'
 import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../../shared-engine/motor/drive-line.ts'
 import { freeSpeedAt, throttleForFreeSpeed, worstFreeSpeed } from '../../../shared-engine/motor/free-speed.ts'
 import { stallAmpsOf, strongestDuty } from '../../../shared-engine/motor/standstill.ts'
@@ -118,21 +118,64 @@ describe('best points of the curve', () => {
 })
 
 describe('ripple of the bus', () => {
-  it('carries half of 100 A at half duty, and 30 A at a tenth: I √(δ(1 − δ))', () => {
-    expect(rippleAmpsOf(100, 0.5)).toBe(50)
-    expect(rippleAmpsOf(100, 0.1)).toBeCloseTo(30, 12)
+  it('is half of the current at half duty, and 0.3 of it at a tenth: √(δ(1 − δ))', () => {
+    expect(rippleShare('block', 0.5)).toBe(0.5)
+    expect(rippleShare('block', 0.1)).toBeCloseTo(0.3, 12)
   })
 
-  it('is 1.5625 V of 1 mF at 16 kHz: I δ(1 − δ)/(f C)', () => {
-    expect(busRippleOf(100, 0.5, 16_000, 0.001)).toBeCloseTo(1.5625, 12)
+  it('is 1.5625 V of 1 mF at 16 kHz, and 0.6 V more of 6 mΩ: I [δ(1 − δ)/(f C) + ESR]', () => {
+    expect(busRippleOf(100, 0.5, 16_000, 0.001, 0)).toBeCloseTo(1.5625, 12)
+    expect(busRippleOf(100, 0.5, 16_000, 0.001, 0.006)).toBeCloseTo(2.1625, 12)
   })
 
   it('follows from the square wave itself: charge summed over a period', () => {
     // on for δ with (1 − δ) I into the capacitor, off with δ I out of it
     const [amps, duty, frequency, capacitance] = [80, 0.3, 24_000, 0.0005]
     const charge = (1 - duty) * amps * (duty / frequency)
-    expect(busRippleOf(amps, duty, frequency, capacitance)).toBeCloseTo(charge / capacitance, 12)
+    expect(busRippleOf(amps, duty, frequency, capacitance, 0)).toBeCloseTo(charge / capacitance, 12)
     const square = duty * ((1 - duty) * amps) ** 2 + (1 - duty) * (duty * amps) ** 2
-    expect(rippleAmpsOf(amps, duty)).toBeCloseTo(Math.sqrt(square), 12)
+    expect(amps * rippleShare('block', duty)).toBeCloseTo(Math.sqrt(square), 12)
+  })
+
+  /** RMS about its mean of what three sines draw from the bus, from the switches' own states over a turn and a carrier. */
+  function switchedRipple(depth: number): number {
+    const [turns, carriers] = [720, 2000]
+    let [sum, squares] = [0, 0]
+    for (let turn = 0; turn < turns; turn += 1) {
+      const sines = [0, 1, 2].map((phase) => Math.cos(2 * Math.PI * (turn / turns - phase / 3)))
+      for (let carrier = 0; carrier < carriers; carrier += 1) {
+        const height = (2 * (carrier + 0.5)) / carriers - 1
+        const drawn = sines.reduce((all, sine) => all + (depth * sine > height ? sine : 0), 0)
+        sum += drawn
+        squares += drawn * drawn
+      }
+    }
+    const count = turns * carriers
+    return Math.sqrt(squares / count - (sum / count) ** 2)
+  }
+
+  it.each([0.2, 0.6126, 1])('of three sines of depth %s is what the switches draw, one by one', (depth) => {
+    // A motor current of √(3/2) · 1/√2 has a phase of amplitude 1; 1e-3: 720 by 2000 points.
+    const share = rippleShare('sine', (depth * Math.sqrt(3)) / 2) * (Math.sqrt(3) / 2)
+    expect(Math.abs(share / switchedRipple(depth) - 1)).toBeLessThan(1e-3)
+  })
+
+  it('of three sines is at most 0.65 of the phase’s RMS: Kolar and Round, 2006, from memory', () => {
+    const most = rippleShare('sine', worstDuty.sine) / Math.sqrt(2 / 3)
+    expect(most).toBeCloseTo(0.65, 2)
+    for (const other of [0.4, 0.5, 0.56, 0.7]) {
+      expect(rippleShare('sine', other) / Math.sqrt(2 / 3)).toBeLessThanOrEqual(most)
+    }
+  })
+
+  it('in the motor is 3.75 A of 24 V on 0.1 mH at 16 kHz: V δ(1 − δ)/(L f)', () => {
+    expect(motorRippleOf(24, 0.5, 16_000, 1e-4)).toBeCloseTo(3.75, 12)
+  })
+
+  it('is worst at the duty nearest to the worst that standstill and cap leave', () => {
+    expect(dutyNearest(0.5, 0.1, 1)).toBe(0.5)
+    expect(dutyNearest(0.5, 0.1, 0.4)).toBe(0.4)
+    expect(dutyNearest(0.5, 0.7, 1)).toBe(0.7)
+    expect(dutyNearest(0.5, 0.7, 0.6)).toBe(0.6)
   })
 })
