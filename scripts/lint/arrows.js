@@ -64,6 +64,7 @@ export const orders = {
     'questions/*',
     'questions',
     'start',
+    'bench',
     'commands',
     'frame',
     'App.svelte',

@@ -99,7 +99,7 @@ function comparedFigure(figure: NamedFigure, checked: readonly Checked[]): Compa
 }
 
 /** What says nothing of the machine. */
-const aside = new Set(['format', 'version', 'name', 'notes', 'origins'])
+const aside = new Set(['format', 'version', 'name', 'notes', 'origins', 'readings'])
 
 function comparedEntries(builds: readonly StoredBuild[], complete: readonly Build[]): ComparedEntry[] {
   const paths = new Set(complete.flatMap((build) => leavesOf(build)))

@@ -51,6 +51,8 @@ export function allowedOf(field: Field): string {
     const values = field.choices.map((choice) => choice.value)
     return values.length === 1 ? values.join() : `one of ${values.join(', ')}`
   }
+  if (field.document === true)
+    return `keys and values in braces, at most ${number(field.longest ?? Infinity)} characters`
   if (field.kind === 'text')
     return field.longest === undefined ? 'text' : `text of at most ${number(field.longest)} characters`
   const unit = benchUnitOf(field)

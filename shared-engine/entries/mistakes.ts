@@ -15,6 +15,7 @@ function entryMistake(path: string, field: Field, value: unknown): Mistake {
 function entryCode(field: Field, value: unknown): MistakeCode {
   if (value === undefined) return 'missing'
   if (field.choices !== undefined) return field.fromTable === true ? 'not-in-table' : 'not-one-of'
+  if (field.document === true) return isJsonGroup(value) ? 'too-long' : 'not-an-object'
   if (field.kind === 'text') return typeof value === 'string' ? 'too-long' : 'not-text'
   return typeof value === 'number' && !Number.isNaN(value) ? 'out-of-range' : 'not-a-number'
 }

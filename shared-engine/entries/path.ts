@@ -1,5 +1,5 @@
 /** Groups whose keys are themselves paths of entries, dots included: `tolerances` → `stages.0.ratio`. */
-const keyedByPath: ReadonlySet<string> = new Set(['tolerances', 'origins'])
+const keyedByPath: ReadonlySet<string> = new Set(['tolerances', 'origins', 'readings'])
 const toleranceKey = /^(.*)\.(plusMinusPercent|plusMinus|shape)$/
 
 /**

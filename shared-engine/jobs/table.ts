@@ -1,6 +1,7 @@
 import { anyJob, type JobTable } from './job.ts'
 import { driveJob } from './drive.ts'
 import { logJob } from './log.ts'
+import { measureJob } from './measure.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
 import { uncertaintyJob } from './uncertainty.ts'
@@ -16,5 +17,6 @@ export const jobTable: JobTable = new Map(
     anyJob(remedyJob),
     anyJob(driveJob),
     anyJob(logJob),
+    anyJob(measureJob),
   ].map((kind) => [kind.name, kind]),
 )

@@ -63,6 +63,11 @@ interface Points {
 /** What the formulas of one guided test do; what it reads and how it is done stand in its guide. */
 export interface GuidedTest {
   readonly id: TestId
+  /**
+   * What the fit is drawn over and what it is fitted to: names of readings, or words where it is worked out of them. Absent
+   * where what is fitted is no reading.
+   */
+  readonly axes?: readonly [x: string, y: string]
   /** Rows that take part, by place; chosen once, so that no small change of a reading chooses others. */
   readonly choose?: (bench: Bench) => readonly number[]
   /** The line that is fitted; coefficients are its intercept and slope. */

@@ -1,3 +1,4 @@
+import type { LimitId } from '../limits/id.ts'
 import { guideOf, testIds, type TestId } from '../reference/measurements.ts'
 import type { Uncertainty } from '../uncertainty/uncertainty.ts'
 
@@ -7,7 +8,7 @@ export interface NextReading {
   /** Entry that it would tell better. */
   readonly path: string
   /** Limit that is worst off. */
-  readonly limit: string
+  readonly limit: LimitId
   /** Width of its margin's band, 5th to 95th percentile, as things are. */
   readonly band: number
   /** The same with this entry's tolerance halved. */

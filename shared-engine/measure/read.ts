@@ -30,7 +30,8 @@ export function readReadings(test: TestId, bytes: Uint8Array, build: Build | nul
   })
 }
 
-function readReadingsValue(test: TestId, value: unknown, build: Build | null): Result<Readings> {
+/** Readings of a test from what stands in their file, or every mistake in them at once. */
+export function readReadingsValue(test: TestId, value: unknown, build: Build | null): Result<Readings> {
   const sound = soundGroupOf(value, (found) => readingMistake('', 'keys and values in braces', found))
   if (!sound.ok) return sound
   const { group, forbidden } = sound.value

@@ -1,4 +1,3 @@
-import { stageKinds } from '../entries/parts/stages/kinds.ts'
 import type { Draft } from './draft.ts'
 import type { Subject } from './subject.ts'
 
@@ -10,11 +9,11 @@ export function stageRatio(d: Draft, number: number): string {
   if (stage === undefined) throw new Error(`no stage ${number}`)
   const path = `stages.${number - 1}`
   const symbol = `u_${number}`
-  const [over, under] = stageKinds[stage.kind].ratio
-  if (under === undefined) d.entry(symbol, `${path}.${over}`)
+  // Where no teeth are known, the ratio itself is entered.
+  if (stage.driverTeeth === 0) d.entry(symbol, `${path}.ratio`)
   else {
-    d.entry(`z_a${number}`, `${path}.${under}`)
-    d.entry(`z_b${number}`, `${path}.${over}`)
+    d.entry(`z_a${number}`, `${path}.driverTeeth`)
+    d.entry(`z_b${number}`, `${path}.drivenTeeth`)
     d.step(symbol, ['none', `ratio of stage ${number}`], `z_b${number} / z_a${number}`)
   }
   return symbol

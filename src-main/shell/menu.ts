@@ -62,6 +62,7 @@ const edit: MenuHeading = {
     { role: 'selectAll' },
     line,
     { id: 'edit.find', label: 'Find…', keys: 'CmdOrCtrl+F' },
+    { id: 'edit.measure', label: 'From a measurement…', keys: 'Alt+M' },
   ],
 }
 

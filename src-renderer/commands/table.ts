@@ -1,4 +1,5 @@
 import type { Workspace } from '../state/workspace.svelte.ts'
+import { benchCommands } from './bench.ts'
 import type { Command } from './command.ts'
 import { compareCommands } from './compare.ts'
 import { editCommands } from './edit.ts'
@@ -10,6 +11,7 @@ import { viewCommands } from './view.ts'
 export const commands: readonly Command[] = [
   ...fileCommands,
   ...editCommands,
+  ...benchCommands,
   ...compareCommands,
   ...viewCommands,
   ...helpCommands,

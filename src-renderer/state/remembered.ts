@@ -4,6 +4,7 @@
  */
 export const remembered = {
   entries: { what: 'every entry of the build, its tolerance and its origin', where: 'build' },
+  readings: { what: 'readings of guided tests', where: 'build' },
   charge: { what: 'charge, air temperature and ground of the operating strip', where: 'build' },
   units: { what: 'metric or imperial', where: 'machine', key: 'pitchline.units' },
   theme: { what: 'light, dark or as the system', where: 'machine', key: 'pitchline.theme' },

@@ -13,7 +13,7 @@ import { View } from './view.svelte.ts'
 import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
-export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos'
+export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench'
 
 /** All that the page knows, as a few small classes. Components get it with {@link useWorkspace}. */
 export class Workspace {
@@ -25,6 +25,8 @@ export class Workspace {
   readonly tip = new Tip()
   readonly files: Files
   sheet = $state.raw<Sheet | null>(null)
+  /** Entry that is to come from a measurement; null: any. */
+  measured = $state.raw<string | null>(null)
   readonly host: Host
 
   readonly #states: ReadonlyMap<QuestionStateClass, QuestionState>
@@ -82,6 +84,12 @@ export class Workspace {
 
   get isMac(): boolean {
     return this.host.facts.platform === 'mac'
+  }
+
+  /** Opens the guided tests of an entry, or of all where it has none. */
+  measure(path: string | null): void {
+    this.measured = path
+    this.sheet = 'bench'
   }
 
   /** Another build was opened: what belonged to the last one is let go. */

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { fieldPatterns } from '../../shared-engine/entries/fields.ts'
 import { forms } from '../../src-renderer/fields/forms.ts'
 
-/** Not entered in a field: the file's own, and what is said of entries beside them. */
-const elsewhere = /^(format|version|tolerances|origins)(\.|$)/
+/** Not entered in a field: the file's own, what is said of entries beside them, what guided tests keep. */
+const elsewhere = /^(format|version|tolerances|origins|readings)(\.|$)/
 
 function patternsOf(part: string): string[] {
   const prefix = { build: '', stage: 'stages.*.' }[part] ?? `${part}.`

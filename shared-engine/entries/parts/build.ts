@@ -7,6 +7,7 @@ import { general } from './general.ts'
 import { ground } from './ground.ts'
 import { motor } from './motor.ts'
 import { pack } from './pack.ts'
+import { readings } from './readings.ts'
 import { service } from './service.ts'
 import { stages } from './stages/stages.ts'
 import { track } from './track.ts'
@@ -27,4 +28,5 @@ export const buildRows = {
   service,
   tolerances,
   origins,
+  readings,
 } as const satisfies Rows

@@ -92,8 +92,10 @@ export interface Row {
   readonly fromTable?: true
   /** The one value that it has in every build; it is stated in no sentence. */
   readonly always?: number | string
-  /** Longest text, in characters. */
+  /** Longest text, or longest document as JSON, in characters. */
   readonly longest?: number
+  /** A group in braces with a form and a reader of its own; here only its size is checked. */
+  readonly document?: true
   /** Heading of its part's form under which it stands, none where absent; `null` where no form has it. */
   readonly section?: string | null
   /** Its place there: by rank, lowest first and 0 where absent, then in the order of the file. */

@@ -1,4 +1,5 @@
 import { z } from '../../reference/zod.ts'
+import { isJsonGroup } from '../json-group.ts'
 import {
   isGroup,
   isList,
@@ -61,10 +62,12 @@ function rowSchema(row: Row): z.ZodType {
   return row.optional === true || row.defaultFrom !== undefined ? value.optional() : value
 }
 
-function valueSchema({ always, choices, flag, kind, longest = Infinity, ...row }: Row): z.ZodType {
+function valueSchema({ always, choices, flag, kind, document, longest = Infinity, ...row }: Row): z.ZodType {
   if (always !== undefined) return z.literal(always)
   if (choices !== undefined) return z.enum(choices.map((choice) => choice.value))
   if (flag === true) return z.boolean()
+  if (document === true)
+    return z.custom((value) => isJsonGroup(value) && JSON.stringify(value).length <= longest)
   if (kind !== 'text') return numberSchema(row)
   // Characters are counted as a reader counts them, not as UTF-16 does.
   return z.string().refine((written) => written.length <= longest || [...written].length <= longest)

@@ -1,4 +1,5 @@
 import type { GroupNode, ListNode, RecordNode, Rows, UnionNode } from './group.ts'
+import type { JsonGroup } from '../json-group.ts'
 import type { Row } from './row.ts'
 
 // The static types of the build, from its rows. Two shapes: what a file holds, and what is in force.
@@ -12,9 +13,11 @@ type ValueOf<R> = R extends { readonly always: infer Value }
     ? Word
     : R extends { readonly flag: true }
       ? boolean
-      : R extends { readonly kind: 'text' }
-        ? string
-        : number
+      : R extends { readonly document: true }
+        ? JsonGroup
+        : R extends { readonly kind: 'text' }
+          ? string
+          : number
 
 /** A key that a file may leave out. */
 type MayLack<N> = N extends Row

@@ -57,6 +57,7 @@ function outputsOf(bench: Bench, coefficients: readonly number[]): Outputs {
  */
 export const coastDown: GuidedTest = {
   id: 'coast-down',
+  axes: ['seconds', 'metresPerSecond'],
   fit: (bench) => {
     const v = bench.column('metresPerSecond')
     const time = integralsOf(

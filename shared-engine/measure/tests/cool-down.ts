@@ -15,6 +15,7 @@ const risesOf = (bench: Bench) => {
  */
 export const coolDown: GuidedTest = {
   id: 'cool-down',
+  axes: ['seconds', 'ln of the rise'],
   choose: (bench) => {
     const rises = risesOf(bench)
     const first = rises[0] ?? NaN

@@ -10,6 +10,7 @@ const placeOfMost = (values: readonly number[]) => values.indexOf(Math.max(...va
  */
 export const freeRun: GuidedTest = {
   id: 'free-run',
+  axes: ['rpm', 'amps'],
   choose: (bench) => [placeOfMost(bench.column('volts'))],
   line: (bench) => ({ x: bench.column('rpm'), y: bench.column('amps') }),
   outputs: (bench, [a = NaN, b = NaN], [most = 0]) => {

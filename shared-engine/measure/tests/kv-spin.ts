@@ -11,6 +11,7 @@ const shareOfPeak = (drive: string) => (drive === 'sine' ? 1 : 3 / Math.PI)
  */
 export const kvSpin: GuidedTest = {
   id: 'kv-spin',
+  axes: ['rpm', 'Peak volts, V'],
   line: (bench) => {
     const factor = Math.SQRT2 * shareOfPeak(bench.word('drive'))
     return { x: bench.column('rpm'), y: bench.column('acVolts').map((volts) => volts * factor) }

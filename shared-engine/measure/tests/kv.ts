@@ -21,6 +21,7 @@ export function speedConstantOf(bench: Bench, slope: number): Output {
  */
 export const kv: GuidedTest = {
   id: 'kv',
+  axes: ['rpm', 'Volts less I R, V'],
   line: (bench) => {
     const resistance = bench.has('amps') ? bench.machine.motor.resistance : 0
     const amps = bench.column('amps')

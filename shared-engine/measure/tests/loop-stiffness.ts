@@ -8,6 +8,7 @@ import { output, type GuidedTest } from '../kind.ts'
  */
 export const loopStiffness: GuidedTest = {
   id: 'loop-stiffness',
+  axes: ['kg', 'lengthMm'],
   line: (bench) => ({ x: bench.column('kg'), y: bench.column('lengthMm') }),
   outputs: (bench, [a = NaN, b = NaN]) => {
     const strands = bench.plain('strands')

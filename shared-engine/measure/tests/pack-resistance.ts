@@ -9,6 +9,7 @@ import { kilo } from '../../units/factors.ts'
  */
 export const packResistance: GuidedTest = {
   id: 'pack-resistance',
+  axes: ['amps', 'volts'],
   line: (bench) => ({ x: bench.column('amps'), y: bench.column('volts') }),
   outputs: (bench, [a = NaN, b = NaN]) => {
     const series = bench.entry('pack.series')

@@ -10,6 +10,7 @@ import { motorLineOf } from './motor-line.ts'
  */
 export const trackDrag: GuidedTest = {
   id: 'track-drag',
+  axes: ['Belt speed, m/s', 'Force at the track, N'],
   line: (bench) => {
     const { motor, train, track } = bench.machine
     const line = motorLineOf(bench)

@@ -38,7 +38,8 @@ function fitOf(bench: Bench): Fitted {
     20,
   )
   const settled = fit.lastStep < 1e-7
-  return settled ? fit : { ...fit, coefficients: fit.coefficients.map(() => NaN) }
+  const residuals = fit.residuals.map((residual) => -residual)
+  return { ...fit, residuals, coefficients: settled ? fit.coefficients : fit.coefficients.map(() => NaN) }
 }
 
 function outputsOf(bench: Bench, [steady = NaN, , tau = NaN]: readonly number[]): Outputs {
@@ -78,6 +79,7 @@ function outputsOf(bench: Bench, [steady = NaN, , tau = NaN]: readonly number[])
  */
 export const warmUp: GuidedTest = {
   id: 'warm-up',
+  axes: ['seconds', 'celsius'],
   fit: fitOf,
   outputs: outputsOf,
   remarks: (bench, { tauSeconds = NaN }) => {

@@ -10,6 +10,7 @@ import { kilo } from '../../units/factors.ts'
  */
 export const windingResistance: GuidedTest = {
   id: 'winding-resistance',
+  axes: ['amps', 'volts'],
   line: (bench) => ({ x: bench.column('amps'), y: bench.column('volts') }),
   outputs: (bench, [a = NaN, b = NaN]) => {
     const winding = bench.mean('windingCelsius')

@@ -8,6 +8,7 @@ import { kilo } from '../../units/factors.ts'
  */
 export const wiringDrop: GuidedTest = {
   id: 'wiring-drop',
+  axes: ['amps', 'Volts along plus and minus, V'],
   line: (bench) => {
     const minus = bench.column('minusVolts')
     return {

@@ -46,7 +46,6 @@ export const beltEntries: StageKindEntries<typeof beltRows> = {
   label: 'Toothed belt',
   offered: 1,
   rows: beltRows,
-  ratio: ['drivenTeeth', 'driverTeeth'],
   start: (teeth) => {
     const profile = beltProfileIds.find((id) => beltProfileOf(id).allowableTension !== null) ?? 'XL'
     const pitchMm = fromEngine(beltProfileOf(profile).pitch, 'length', 'mm')

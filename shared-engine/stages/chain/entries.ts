@@ -38,7 +38,6 @@ export const chainEntries: StageKindEntries<typeof chainRows> = {
   label: 'Roller chain',
   offered: 2,
   rows: chainRows,
-  ratio: ['drivenTeeth', 'driverTeeth'],
   start: (teeth) => ({ ...teeth, size: '06B' }),
   teethOf: (stage) => stage,
   pitchRadius: (entries, stage, teeth) => {

@@ -29,7 +29,6 @@ export const fixedEntries: StageKindEntries<typeof fixedRows> = {
   label: 'Gearbox of a known ratio',
   offered: 99,
   rows: fixedRows,
-  ratio: ['ratio'],
   start: (teeth) => ({ ratio: Number((teeth.drivenTeeth / teeth.driverTeeth).toPrecision(6)) }),
   teethOf: ({ ratio }) => ({
     driverTeeth,

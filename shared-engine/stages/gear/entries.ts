@@ -69,7 +69,6 @@ export const gearEntries: StageKindEntries<typeof gearRows> = {
   label: 'Gears',
   offered: 0,
   rows: gearRows,
-  ratio: ['drivenTeeth', 'driverTeeth'],
   start: (teeth) => ({
     ...teeth,
     moduleMm: 1,

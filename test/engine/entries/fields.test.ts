@@ -116,7 +116,7 @@ describe('schema and table agree', () => {
     expect(mistakesWith(path, low + 0.5)).toMatchObject([{ code: 'out-of-range' }])
   })
 
-  it.each(fieldPatterns.filter((pattern) => !/^(format|version|tolerances|origins)/.test(pattern)))(
+  it.each(fieldPatterns.filter((pattern) => !/^(format|version|tolerances|origins|readings)/.test(pattern)))(
     '%s is %#: required, optional or with a default as the table says',
     (pattern) => {
       const path = placeOf(pattern)

@@ -12,18 +12,12 @@ export interface WheelTeeth {
 type StoredRows<R extends Rows> = Stored<{ readonly label: string; readonly entries: R }>
 
 /** What rules, sentences and the form know of a kind of reduction: what its folder states in `entries.ts`. */
-export interface StageKindEntries<
-  R extends Rows,
-  OfKind extends object = StoredRows<R>,
-  Key = keyof R & string,
-> {
+export interface StageKindEntries<R extends Rows, OfKind extends object = StoredRows<R>> {
   readonly label: string
   /** Its place among the kinds on offer, lowest first. */
   readonly offered: number
   /** Its entries, those of every reduction among them; the word for its kind is put before them. */
   readonly rows: R
-  /** Keys of what makes its ratio: the ratio itself, or the teeth driven and driving. */
-  readonly ratio: readonly [ratio: Key] | readonly [driven: Key, driver: Key]
   /** The least that it has to have, as a start: with these teeth, or nearest to what they do. */
   readonly start: (teeth: WheelTeeth) => OfKind
   /** Its teeth, or those nearest to what it does. A method, so that a table of all kinds can be called with any reduction. */
@@ -38,4 +32,4 @@ export interface StageKindEntries<
 }
 
 /** Any kind, as a table of all of them holds it. */
-export type AnyStageKind = StageKindEntries<Rows, object, string>
+export type AnyStageKind = StageKindEntries<Rows, object>
