@@ -155,6 +155,35 @@ function carriedOut(plan: Plan, starts: (path: string) => number): Carried {
  * *Source:* robust least squares after P. J. Huber; errors by jackknife over pieces of ten seconds.
  */
 export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitAnswer {
+  return tracedFit(build, log, asked).answer
+}
+
+/** What a kind of residual was before the fit and is after it, each in standard deviations. */
+export interface FitTrace {
+  readonly block: BlockName
+  /** Segment of each, from 0, and its time in it, s. */
+  readonly segments: readonly number[]
+  readonly seconds: readonly number[]
+  readonly before: readonly number[]
+  readonly after: readonly number[]
+}
+
+/** A fit with what is left of the log before and after it, for a plot. */
+export interface TracedFit {
+  readonly answer: FitAnswer
+  readonly traces: readonly FitTrace[]
+}
+
+const traceOf = ({ block, residuals }: BlockState, before: Float64Array): FitTrace => ({
+  block: block.name,
+  segments: block.places.map(({ segment }) => segment),
+  seconds: block.places.map(({ seconds }) => seconds),
+  before: [...before],
+  after: [...residuals],
+})
+
+/** {@link fitOf} with the residuals before and after. */
+export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): TracedFit {
   const prepared = preparedOf(log, machineOf(build))
   const plan = planOf(build, prepared, asked)
   const starts = (path: string) => {
@@ -167,7 +196,8 @@ export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitA
     const entries = asked.map((path) =>
       entryOf(path, build, null, refusals.get(path) ?? refusedAlone(path, 'alone')),
     )
-    return { entries, fitted: [], correlation: [], condition: 1, blocks: [], noise, notes: [] }
+    const answer = { entries, fitted: [], correlation: [], condition: 1, blocks: [], noise, notes: [] }
+    return { answer, traces: [] }
   }
   const errors = errorsOf(solution, plan.base, paths)
   const { condition, groups } = conditionOf(solution.columns)
@@ -176,7 +206,7 @@ export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitA
   const shares = paths.map((_, at) => noiseShareOf(solution, machines, at))
   const all = new Map([...ofNoise(paths, shares, errors), ...ofGroups(named), ...refusals])
   const entries = asked.map((path) => judgedEntry(path, build, paths, solution, errors, all))
-  return {
+  const answer = {
     entries,
     fitted: paths,
     correlation: errors.correlation,
@@ -184,6 +214,11 @@ export function fitOf(build: Build, log: FitLog, asked: readonly string[]): FitA
     blocks: solution.blocks.map((state) => blockOf(state, paths.length)),
     noise,
     notes: notesOf(solution, paths.length),
+  }
+  const machine = machineOf(plan.base)
+  return {
+    answer,
+    traces: solution.blocks.map((state) => traceOf(state, state.block.residualsOf(machine))),
   }
 }
 

@@ -1,5 +1,6 @@
 import { anyJob, type JobTable } from './job.ts'
 import { driveJob } from './drive.ts'
+import { fitJob } from './fit.ts'
 import { logJob } from './log.ts'
 import { measureJob } from './measure.ts'
 import { remedyJob } from './remedy.ts'
@@ -17,6 +18,7 @@ export const jobTable: JobTable = new Map(
     anyJob(remedyJob),
     anyJob(driveJob),
     anyJob(logJob),
+    anyJob(fitJob),
     anyJob(measureJob),
   ].map((kind) => [kind.name, kind]),
 )

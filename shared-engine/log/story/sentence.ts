@@ -90,7 +90,7 @@ function happening({ kind, limit, channel, how, cause }: Episode, { system }: Te
         cause === null || cause === undefined ? 'the log does not show why' : causeWords[cause]
       }`
     default:
-      return 'the track spun, or left the ground: rpm rose faster than the loaded machine can be accelerated'
+      return 'the rpm was up after a rise faster than the loaded machine can be accelerated: at its start the track spun, or left the ground'
   }
 }
 

@@ -115,7 +115,11 @@ export function worstTold(episode: Episode, segments: number, system: UnitSystem
     case 'cut-off':
       return { before: 'The drive cut off under an open throttle for ', ...lasting }
     case 'spin':
-      return { before: 'No limit was passed; the track spun, or left the ground, for ', ...lasting }
+      return {
+        before: 'No limit was passed; the track spun, or left the ground, at ',
+        large: at(start),
+        after: ': the rpm rose faster than the loaded machine can be accelerated.',
+      }
     case 'signal-lost':
       return { before: 'There was no signal for ', ...lasting }
   }

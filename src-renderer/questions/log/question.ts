@@ -1,12 +1,13 @@
 import type { Question } from '../../state/question.ts'
 import WhatHappened from './WhatHappened.svelte'
+import { FitWork } from './fit.svelte.ts'
 import { LogWork } from './log.svelte.ts'
 
 export const log: Question = {
   id: 'log',
   label: 'What happened',
   Answer: WhatHappened,
-  states: [LogWork],
+  states: [LogWork, FitWork],
   dropped: {
     endings: ['.csv', '.txt', '.log', '.tsv'],
     take: (workspace, file) => void workspace.of(LogWork).open(file),

@@ -1,0 +1,57 @@
+import type { Build } from '../entries/schema.ts'
+import { tracedFit, type TracedFit } from '../fit/fit.ts'
+import { fitLogOf } from '../fit/from-log.ts'
+import type { ColumnsChoice } from '../log/columns/choice.ts'
+import { LogReading } from '../log/log.ts'
+import type { JobKind } from './job.ts'
+
+/** A log as it was opened, and the entries that it is asked for. */
+interface FitInput {
+  readonly build: Build
+  readonly bytes: Uint8Array
+  readonly choice: ColumnsChoice
+  /** Paths of entries. */
+  readonly asked: readonly string[]
+  /** Segments, from 0, that were driven with the loops in the air. */
+  readonly offGround: readonly number[]
+}
+
+/** Reading is cut into the reader's own steps; the fit itself is one. */
+const fitStep = 1
+
+/** A build fitted to a log in a thread: the log's steps, then the fit. Null until it is done, or where no log is read. */
+export const fitJob: JobKind<FitInput, TracedFit | null, TracedFit | null> = {
+  name: 'fit',
+  alone: true,
+  sizeOf: (input) => readingOf(input).steps + fitStep,
+  startWorker: (input) => {
+    const reading = readingOf(input)
+    let found: TracedFit | null = null
+    return {
+      work: (from, to) => {
+        for (let item = from; item < to; item += 1) {
+          if (reading.done) found = fitted(reading, input)
+          else reading.step()
+        }
+      },
+      take: () => ({ part: found, transfer: [] }),
+    }
+  },
+  startCollector: () => {
+    let found: TracedFit | null = null
+    return {
+      add: (part) => {
+        found = part ?? found
+      },
+      outcome: () => found,
+    }
+  },
+}
+
+const readingOf = ({ build, bytes, choice }: FitInput) =>
+  new LogReading({ build, bytes, choice, alarms: null })
+
+function fitted(reading: LogReading, { build, asked, offGround }: FitInput): TracedFit | null {
+  const read = reading.read()
+  return read === null ? null : tracedFit(build, fitLogOf(read, new Set(offGround)), asked)
+}

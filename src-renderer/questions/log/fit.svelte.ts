@@ -1,0 +1,119 @@
+import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
+import { fieldOf } from '../../../shared-engine/entries/fields.ts'
+import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engine/fit/entries.ts'
+import type { FittedEntry, TracedFit } from '../../../shared-engine/fit/fit.ts'
+import type { ChannelName } from '../../../shared-engine/fit/log.ts'
+import { rounded } from '../../../shared-engine/measure/shown.ts'
+import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
+import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
+import { Following, type Held } from '../../state/following.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
+import { threads } from '../../workers/client.ts'
+import { LogWork } from './log.svelte.ts'
+
+/** Which logged channels can give what a fit reads; motor amps may be worked out of the pack's. */
+const sources: Readonly<Record<ChannelName, readonly ChannelId[]>> = {
+  motorRpm: ['rpm', 'erpm', 'wheelRpm'],
+  packVolts: ['volts'],
+  packAmps: ['amps'],
+  motorAmps: ['motorAmps', 'amps'],
+  duty: ['duty', 'throttle'],
+  groundMps: ['speed'],
+  motorCelsius: ['motorC'],
+  controllerCelsius: ['controllerC'],
+}
+
+const nothingHeld: Held = { stop: () => {}, drop: () => {} }
+
+/** *Fit the build to this run*: what is asked of the log, and what it tells. */
+export class FitWork implements QuestionState {
+  readonly #workspace: Workspace
+  readonly work: Following<TracedFit>
+  /** Entries that are asked for; null: all that the log has channels for. */
+  #asked = $state.raw<readonly string[] | null>(null)
+  /** Segments, from 0, that were driven with the loops in the air. */
+  offGround = $state.raw<readonly number[]>([])
+  /** Whether a person wants it: it takes seconds. */
+  wanted = $state.raw(false)
+
+  constructor(workspace: Workspace) {
+    this.#workspace = workspace
+    this.work = new Following<TracedFit>(
+      () => [workspace.session.stored, this.#log.log, this.asked, this.offGround],
+      ({ progress, ended }) => {
+        const { log } = this.#log
+        if (log === null || this.asked.length === 0) {
+          ended('finished', null)
+          return nothingHeld
+        }
+        const { bytes, choice } = log
+        const { asked, offGround } = this
+        const input = { build: completeBuild(workspace.session.stored), bytes, choice, asked, offGround }
+        let running: Held | null = null
+        let dropped = false
+        // Loaded when it is first asked for: the window starts without it.
+        void import('../../../shared-engine/jobs/fit.ts').then(({ fitJob }) => {
+          if (dropped) return
+          running = threads.start('fit', fitJob, input, {
+            progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+            ended: ({ end, outcome }) => ended(end.type, outcome),
+          })
+        })
+        return {
+          stop: () => (running === null ? ended('stopped', null) : running.stop()),
+          drop: () => {
+            dropped = true
+            running?.drop()
+          },
+        }
+      },
+    )
+  }
+
+  get #log(): LogWork {
+    return this.#workspace.of(LogWork)
+  }
+
+  /** Entries that the open log has channels for. */
+  readonly able: readonly FitEntry[] = $derived.by(() => {
+    const found = this.#log.work.found
+    const there = new Set(found?.result.columns.map(({ channel }) => channel))
+    return fitEntries.filter(({ block }) =>
+      channelsOfBlock[block].every((name) => sources[name].some((id) => there.has(id))),
+    )
+  })
+
+  readonly asked: readonly string[] = $derived(this.#asked ?? this.able.map(({ path }) => path))
+
+  ask(path: string, wanted: boolean): void {
+    const others = this.asked.filter((one) => one !== path)
+    this.#asked = wanted ? [...others, path] : others
+  }
+
+  markOffGround(segment: number, off: boolean): void {
+    const others = this.offGround.filter((one) => one !== segment)
+    this.offGround = off ? [...others, segment] : others
+  }
+
+  /** Puts one fitted value into the build with its tolerance, as one step to undo; says what stands against it. */
+  take({ path, value, plusMinus }: FittedEntry): string {
+    if (value === null || plusMinus === null) return 'There is no value to take.'
+    const { session, notices } = this.#workspace
+    const label = fieldOf(path)?.label ?? path
+    const text = rounded(value, plusMinus)
+    const entered = withEntry(session.stored, path, Number(text.value.replace('−', '-')))
+    const tolerance = { plusMinus: Number(text.plusMinus), shape: 'normal' }
+    const next = withEntry(withEntry(entered, `tolerances.${path}`, tolerance), `origins.${path}`, 'measured')
+    const mistakes = session.change(`take ${label} from a log`, next)
+    if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
+    notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
+    return ''
+  }
+
+  forget(): void {
+    this.work.forget()
+    this.#asked = null
+    this.offGround = []
+  }
+}
