@@ -78,9 +78,9 @@ export class FitWork implements QuestionState {
   /** Entries that the open log has channels for. */
   readonly able: readonly FitEntry[] = $derived.by(() => {
     const found = this.#log.work.found
-    const there = new Set(found?.result.columns.map(({ channel }) => channel))
+    const there = found?.result.columns.map(({ channel }) => channel) ?? []
     return fitEntries.filter(({ block }) =>
-      channelsOfBlock[block].every((name) => sources[name].some((id) => there.has(id))),
+      channelsOfBlock[block].every((name) => sources[name].some((id) => there.includes(id))),
     )
   })
 
