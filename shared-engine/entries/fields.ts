@@ -53,6 +53,7 @@ export function allowedOf(field: Field): string {
   }
   if (field.document === true)
     return `keys and values in braces, at most ${number(field.longest ?? Infinity)} characters`
+  if (field.flag === true) return 'true or false'
   if (field.kind === 'text')
     return field.longest === undefined ? 'text' : `text of at most ${number(field.longest)} characters`
   const unit = benchUnitOf(field)

@@ -2,8 +2,14 @@ import { failed, type Result, succeeded } from '../mistakes/mistake.ts'
 import { shown } from '../mistakes/shown.ts'
 import type { JsonGroup } from './json-group.ts'
 
+/** A build of the next version, and what to say of the change. */
+export interface MigratedBuild {
+  readonly build: JsonGroup
+  readonly notes: readonly string[]
+}
+
 /** Turns a build of one version into one of the next: a new value, the old one untouched. */
-export type VersionStep = (older: JsonGroup) => JsonGroup
+export type VersionStep = (older: JsonGroup) => MigratedBuild
 
 /** For each version but the current one, the step that leads out of it. */
 export type VersionSteps = ReadonlyMap<number, VersionStep>
@@ -14,7 +20,7 @@ export type VersionSteps = ReadonlyMap<number, VersionStep>
  * @param build - with a `version` of its own
  * @param steps - one for every version before `current`
  * @param current - the version that this program writes
- * @returns the build with its version set; a mistake for a newer version, for one that never was, for none at all
+ * @returns the build with its version set, and what each step has to say of it; a mistake for a newer version, for one that never was, for none at all
  */
 export function migrate(build: JsonGroup, steps: VersionSteps, current: number): Result<JsonGroup> {
   const found = build['version']
@@ -27,10 +33,13 @@ export function migrate(build: JsonGroup, steps: VersionSteps, current: number):
     return failed([{ code: 'newer-version', ...mistake, allowed: `up to ${current}` }])
   if (found < 1 || !Number.isInteger(found)) return failed([{ code: 'out-of-range', ...mistake, allowed }])
   let brought = build
+  const notes: string[] = []
   for (let version = found; version < current; version += 1) {
     const step = steps.get(version)
     if (step === undefined) throw new Error(`no step from version ${version} of the build`)
-    brought = { ...step(brought), version: version + 1 }
+    const next = step(brought)
+    brought = { ...next.build, version: version + 1 }
+    notes.push(...next.notes)
   }
-  return succeeded(brought)
+  return succeeded(brought, notes)
 }

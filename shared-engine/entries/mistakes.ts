@@ -16,6 +16,7 @@ function entryCode(field: Field, value: unknown): MistakeCode {
   if (value === undefined) return 'missing'
   if (field.choices !== undefined) return field.fromTable === true ? 'not-in-table' : 'not-one-of'
   if (field.document === true) return isJsonGroup(value) ? 'too-long' : 'not-an-object'
+  if (field.flag === true) return 'not-one-of'
   if (field.kind === 'text') return typeof value === 'string' ? 'too-long' : 'not-text'
   return typeof value === 'number' && !Number.isNaN(value) ? 'out-of-range' : 'not-a-number'
 }
@@ -36,6 +37,7 @@ function looseMistake(path: string, value: unknown): Mistake | null {
   if (field.choices !== undefined) {
     return field.choices.some((choice) => choice.value === value) ? null : entryMistake(path, field, value)
   }
+  if (field.flag === true) return typeof value === 'boolean' ? null : entryMistake(path, field, value)
   const { low = -Infinity, high = Infinity } = field
   const fits =
     typeof value === 'number' &&

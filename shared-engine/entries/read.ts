@@ -32,7 +32,7 @@ export function readStoredBuildValue(value: unknown): Result<StoredBuild> {
   if (other !== null) return failed([other, ...forbidden])
   const current = migrate(group, versionSteps, buildVersion)
   if (!current.ok) return failed([...current.mistakes, ...forbidden])
-  return checked(current.value, forbidden)
+  return checked(current.value, forbidden, current.notes)
 }
 
 const buildReader = { valueFrom: readStoredBuildValue, empty: 'empty-file' } as const
@@ -59,10 +59,14 @@ export function completeBuild(stored: StoredBuild): Build {
 }
 
 function completed(stored: Result<StoredBuild>): Result<Build> {
-  return stored.ok ? succeeded(completeBuild(stored.value)) : stored
+  return stored.ok ? succeeded(completeBuild(stored.value), stored.notes) : stored
 }
 
-function checked(build: JsonGroup, forbidden: readonly Mistake[]): Result<StoredBuild> {
+function checked(
+  build: JsonGroup,
+  forbidden: readonly Mistake[],
+  notes?: readonly string[],
+): Result<StoredBuild> {
   const read = buildSchema.safeParse(build)
   const refused = new Set(forbidden.map((mistake) => mistake.path))
   const entries = read.success
@@ -74,5 +78,5 @@ function checked(build: JsonGroup, forbidden: readonly Mistake[]): Result<Stored
   )
   const mistakes = [...forbidden, ...entries, ...between]
   // The schema has let it through, so that its type is what the schema takes.
-  return mistakes.length === 0 ? succeeded(build as StoredBuild) : failed(mistakes)
+  return mistakes.length === 0 ? succeeded(build as StoredBuild, notes) : failed(mistakes)
 }

@@ -1,3 +1,4 @@
+import { workingInvolute } from '../geometry/gear-mesh.ts'
 import { fromEngine } from '../units/convert.ts'
 import { type EntryReader, shownEntry } from './entry-reader.ts'
 import { allowedOf, fieldOf } from './fields.ts'
@@ -40,5 +41,22 @@ const beltIsRated: Rule = (entries) =>
     return [{ code: 'missing', path, value: '', allowed, kept: '' }]
   })
 
+const shiftsMesh: Rule = (entries) =>
+  stagePaths(entries).flatMap((stage) => {
+    if (entries.raw(`${stage}.kind`) !== 'gear') return []
+    const [driverTeeth, drivenTeeth] = [
+      entries.number(`${stage}.driverTeeth`),
+      entries.number(`${stage}.drivenTeeth`),
+    ]
+    const path = `${stage}.drivenShift`
+    const [driverShift, drivenShift] = [entries.number(`${stage}.driverShift`), entries.number(path)]
+    const pressureAngle = entries.si(`${stage}.pressureAngleDegrees`)
+    if (driverTeeth === undefined || drivenTeeth === undefined || pressureAngle === undefined) return []
+    if (driverShift === undefined || drivenShift === undefined) return []
+    if (workingInvolute({ driverTeeth, drivenTeeth, driverShift, drivenShift, pressureAngle }) > 0) return []
+    const allowed = `more: with ${stage}.driverShift the two wheels are cut so deep that they cannot mesh without play`
+    return broken(path, drivenShift, allowed)
+  })
+
 /** Rules between the entries of one reduction. */
-export const stageRules: readonly Rule[] = [wheelsFit, beltIsRated]
+export const stageRules: readonly Rule[] = [wheelsFit, shiftsMesh, beltIsRated]

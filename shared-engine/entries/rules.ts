@@ -3,7 +3,9 @@ import { cellResistanceFactor, type ChemistryId, openCircuitVolts } from '../ref
 import { type EntryReader, entryReaderOf, shownEntry } from './entry-reader.ts'
 import { allowedOf, fieldOf } from './fields.ts'
 import { evidenceRules } from './rules-evidence.ts'
+import { jointRules } from './rules-joints.ts'
 import { stageRules } from './rules-stages.ts'
+import { wiringRules } from './rules-wiring.ts'
 import { broken, type Rule } from './rule.ts'
 
 const loadBelowTip: Rule = (entries) => {
@@ -142,6 +144,7 @@ export const rules: readonly Rule[] = [
   polesInPairs,
   freeRunPossible,
   ...stageRules,
+  ...jointRules,
   toothEngaged,
   pitchErrorSmall,
   loadBelowTip,
@@ -149,6 +152,7 @@ export const rules: readonly Rule[] = [
   soilHolds,
   reserveBelowCharge,
   packFeedsAccessories,
+  ...wiringRules,
   ...evidenceRules,
 ]
 

@@ -40,13 +40,16 @@ function formOf(key: string, node: Node): FormOfPart[] {
 
 /** The sections of the entries whose pattern begins so; of the build itself, where that is empty. */
 function sectionsOf(inside: string, headings: readonly string[]): Section[] {
+  const known = [...headings]
   const patterns = fieldPatterns.filter(
     (pattern) => (inside === '' ? !pattern.includes('.') : pattern.startsWith(inside)) && hasForm(pattern),
   )
   const runs = new Map<string, { heading: string; whole: string | undefined; entries: string[] }>()
   for (const pattern of patterns.toSorted((one, other) => rankOf(one) - rankOf(other))) {
-    const [heading, whole] = [fieldOf(pattern)?.section ?? '', wholeOf(pattern)]
-    if (!headings.includes(heading))
+    const whole = wholeOf(pattern)
+    const heading = fieldOf(pattern)?.section ?? groupHeading(whole, inside)
+    if (fieldOf(pattern)?.section === undefined && !known.includes(heading)) known.push(heading)
+    if (!known.includes(heading))
       throw new Error(`${pattern} stands under "${heading}", which its part lacks`)
     const name = `${heading} ${whole ?? ''}`
     const run = runs.get(name) ?? { heading, whole, entries: [] }
@@ -54,8 +57,13 @@ function sectionsOf(inside: string, headings: readonly string[]): Section[] {
     runs.set(name, run)
   }
   return [...runs.values()]
-    .toSorted((one, other) => headings.indexOf(one.heading) - headings.indexOf(other.heading))
+    .toSorted((one, other) => known.indexOf(one.heading) - known.indexOf(other.heading))
     .map(({ heading, whole, entries }) => ({ heading, entries, ...(whole === undefined ? {} : { whole }) }))
+}
+
+/** A group inside a part that may be absent whole stands under its own name, after the part's headings. */
+function groupHeading(whole: string | undefined, inside: string): string {
+  return whole !== undefined && whole.startsWith(inside) ? (groups[whole]?.label ?? '') : ''
 }
 
 function hasForm(pattern: string): boolean {

@@ -26,6 +26,7 @@ export function groundPartOf(build: Build): GroundPart {
     grade,
     sinSlope: grade * cosSlope,
     cosSlope,
+    sideSlope: si('sideSlopePercent'),
     airTemperature,
     altitude,
     airDensity: airDensityOf(altitude, airTemperature),
@@ -50,6 +51,7 @@ export function groundPartOf(build: Build): GroundPart {
     cohesion: soilSi('cohesionKpa'),
     tanFriction: Math.tan(soilSi('frictionDegrees')),
     shearModulus: soilSi('shearModulusMm'),
+    snow: ground.soil.snow,
   }
 }
 

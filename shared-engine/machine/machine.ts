@@ -16,6 +16,9 @@ import type {
   VehiclePart,
 } from './parts.ts'
 import { groundPartOf } from './ground.ts'
+import { motorJointPartOf } from './joint.ts'
+import { patternPartOf } from './pattern.ts'
+import { stepDownPartOf, wirePartOf } from './wires.ts'
 import { stagePartOf } from './stage.ts'
 import { trackPartOf } from './track.ts'
 import { siOf } from './si.ts'
@@ -29,6 +32,9 @@ const vehicleIn = siOf(buildRows.vehicle.entries)
 const coolingIn = siOf(buildRows.cooling.entries)
 const accessoryIn = siOf(buildRows.accessories.item.entries)
 const serviceIn = siOf(buildRows.service.entries)
+
+/** RMS current of a run as a share of that at top speed. *Source:* assumption. */
+const loadShareOfRun = 0.6
 
 /**
  * The machine in SI, tables looked up: the only crossing from bench units to the physics.
@@ -53,6 +59,8 @@ export function machineOf(build: Build): Machine {
     ground,
     cooling: coolingPartOf(build.cooling),
     accessories: accessoriesPartOf(build.accessories),
+    stepDowns: build.stepDowns.map(stepDownPartOf),
+    wires: build.wires.map(wirePartOf),
     service: servicePartOf(build.service),
   }
 }
@@ -72,16 +80,24 @@ function packPartOf(build: Build): PackPart {
   const charge = run('stateOfChargePercent')
   const cellResistance = si('cellResistanceMilliohm') * cellResistanceFactor(run('packTemperatureC'))
   return {
+    chemistry: pack.chemistry,
     series: pack.series,
+    parallel: pack.parallel,
     openVolts: pack.series * openCircuitVolts(pack.chemistry, charge),
     fullVolts: pack.series * openCircuitVolts(pack.chemistry, 1),
     resistance: (pack.series * cellResistance) / pack.parallel + si('wiringResistanceMilliohm'),
+    wiringResistance: si('wiringResistanceMilliohm'),
     capacity: ampHours * secondsPerHour,
     stateOfCharge: charge,
     reserve: run('reservePercent'),
     continuousAmps: pack.continuousC === undefined ? null : pack.continuousC * ampHours,
     burstAmps: pack.burstC === undefined ? null : pack.burstC * ampHours,
     floorVolts: pack.series * floorVolts(pack.chemistry),
+    mass: si('massKg'),
+    thermalResistance: si('thermalResistanceKPerW'),
+    maxTemperature: si('maxTemperatureC'),
+    chargeAmps: pack.chargeC === undefined ? null : pack.chargeC * ampHours,
+    fuseAmps: si('fuseAmps'),
   }
 }
 
@@ -99,6 +115,15 @@ function controllerPartOf(controller: Build['controller']): ControllerPart {
     pwmFrequency: si('pwmKhz'),
     busCapacitance: si('busCapacitanceMicrofarad'),
     throttleCap: si('throttleCapPercent'),
+    switchingTime: si('switchingNs'),
+    deadTime: si('deadTimeNs'),
+    diodeVolts: si('diodeVolts'),
+    commutation: controller.commutation,
+    busEsr: si('busEsrMilliohm'),
+    busRippleAmps: si('busRippleAmps'),
+    busRatedVolts: si('busRatedVolts'),
+    maxVolts: si('maxVolts'),
+    brakeAmps: si('brakeAmps'),
   }
 }
 
@@ -129,6 +154,12 @@ function motorPartOf(build: Build): MotorPart {
     maxTemperature: si('maxTemperatureC'),
     heatCapacity: si('heatCapacityJPerK'),
     thermalResistance: si('thermalResistanceKPerW'),
+    windingToCase: si('windingToCaseKPerW'),
+    caseToSink: si('caseToSinkKPerW'),
+    windingHeatCapacity: si('windingHeatCapacityJPerK'),
+    caseHeatCapacity: si('caseHeatCapacityJPerK'),
+    inductance: si('inductanceMicrohenry'),
+    joint: motor.joint === undefined ? null : motorJointPartOf(motor.joint),
   }
 }
 
@@ -150,17 +181,34 @@ export function trainOf(motor: MotorPart, stages: readonly StagePart[]): Train {
   return { ratio, efficiency, inertiaAtMotor }
 }
 
+/**
+ * Mass and what it does to the machine.
+ *
+ * Centre of mass of machine and load: h = (m_v h_v + m_l h_l)/(m_v + m_l), likewise ahead.
+ * *Source:* statics, any mechanics text.
+ */
 function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
   const si = vehicleIn(vehicle)
+  const [dry, load] = [si('massKg'), si('loadKg')]
+  const mass = dry + load
+  // The load's own place counts with its mass; without one it rides where the machine's centre is.
+  const together = (own: number | null, loads: number | null) =>
+    own === null || loads === null || load === 0 ? own : (dry * own + load * loads) / mass
   return {
-    mass: si('massKg') + si('loadKg'),
+    mass,
+    dryMass: si('massKg'),
+    load: si('loadKg'),
     towForce: si('towForceN'),
+    towHeight: si('towHeightMm'),
     onTrackShare: si('onTrackPercent'),
     contactLength: si('contactLengthMm'),
     contactWidth: si('contactWidthMm'),
     gauge: si('gaugeMm'),
-    centreHeight: si('cgHeightMm'),
-    centreAhead: si('cgAheadMm'),
+    centreHeight: together(si('cgHeightMm'), si('loadCgHeightMm')),
+    centreAhead: together(si('cgAheadMm'), si('loadCgAheadMm')),
+    skiDistance: si('skiDistanceMm'),
+    clearance: si('clearanceMm'),
+    brakeForce: si('brakeForceN'),
     dragArea: si('frontalAreaM2') * si('dragCoefficient'),
   }
 }
@@ -174,6 +222,13 @@ function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
     density,
     specificHeat,
     radiator: si('radiatorWPerK'),
+    coolant: cooling.coolant,
+    volume: si('tankLitres'),
+    airCapacity: si('airWPerK'),
+    testFlow: si('testFlowLPerMin'),
+    flowTestTemperature: si('flowTestC'),
+    pumpPower: si('pumpWatts'),
+    capPressure: si('capKpa'),
   }
 }
 
@@ -197,7 +252,10 @@ function servicePartOf(service: Build['service']): ServicePart {
   return {
     factor: si('factor'),
     windingTemperature: si('windingTemperatureC'),
-    loadShare: si('loadPercent'),
+    loadShare: loadShareOfRun,
     packTemperature: si('packTemperatureC'),
+    burstSeconds: si('burstSeconds'),
+    lifeHours: service.lifeHours,
+    pattern: service.pattern === undefined ? null : patternPartOf(service.pattern),
   }
 }

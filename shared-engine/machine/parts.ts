@@ -1,8 +1,19 @@
+import type { ChemistryId } from '../reference/chemistry.ts'
+import type { CoolantId } from '../reference/coolants.ts'
 import type { RowSprings } from '../geometry/row-springs.ts'
+import type { Material } from '../reference/materials.ts'
+import type { BearingPart } from './bearing.ts'
+import type { JointPart, MotorJointPart } from './joint.ts'
+import type { PatternPart } from './pattern.ts'
 import type { StagePart } from './stage.ts'
+import type { StepDownPart, WirePart } from './wires.ts'
 
 export type { ShaftPart } from './stage-common.ts'
 export type { StagePart } from './stage.ts'
+export type { JointPart, MotorJointPart } from './joint.ts'
+export type { BearingPart } from './bearing.ts'
+export type { PatternPart, PatternRowPart } from './pattern.ts'
+export type { StepDownPart, WirePart } from './wires.ts'
 
 /**
  * The machine as the physics sees it: the stored build in SI (m, kg, s, N, A, V, Ω, rad/s, Pa; °C for temperatures,
@@ -20,18 +31,24 @@ export interface Machine {
   readonly ground: GroundPart
   readonly cooling: CoolingPart | null
   readonly accessories: AccessoriesPart
+  readonly stepDowns: readonly StepDownPart[]
+  readonly wires: readonly WirePart[]
   readonly service: ServicePart
 }
 
 /** The pack at its service temperature; accessories are in {@link AccessoriesPart}. */
 export interface PackPart {
+  readonly chemistry: ChemistryId
   readonly series: number
+  readonly parallel: number
   /** V, resting, at the given charge. */
   readonly openVolts: number
   /** V, resting, full. */
   readonly fullVolts: number
   /** Ω, cells and wiring. */
   readonly resistance: number
+  /** Ω, wiring alone. */
+  readonly wiringResistance: number
   /** A·s, whole pack, as labelled. */
   readonly capacity: number
   readonly stateOfCharge: number
@@ -40,6 +57,14 @@ export interface PackPart {
   readonly burstAmps: number | null
   /** V, whole pack: what the trade treats as the loaded floor. */
   readonly floorVolts: number
+  /** kg of the cells; null: from their energy. */
+  readonly mass: number | null
+  /** K/W to the air; null: no heat leaves. */
+  readonly thermalResistance: number | null
+  readonly maxTemperature: number
+  /** A that the label lets it take. */
+  readonly chargeAmps: number | null
+  readonly fuseAmps: number | null
 }
 
 export interface ControllerPart {
@@ -58,6 +83,19 @@ export interface ControllerPart {
   readonly busCapacitance: number | null
   /** The most duty the driver allows, 0 to 1. */
   readonly throttleCap: number
+  /** Rise and fall time of the switches, s. */
+  readonly switchingTime: number | null
+  /** s. */
+  readonly deadTime: number
+  readonly diodeVolts: number
+  readonly commutation: 'block' | 'sine'
+  /** Ω, of the capacitors. */
+  readonly busEsr: number
+  readonly busRippleAmps: number | null
+  readonly busRatedVolts: number | null
+  readonly maxVolts: number | null
+  /** Most motor current while braking, A; 0: it coasts. */
+  readonly brakeAmps: number
 }
 
 export interface MotorPart {
@@ -82,6 +120,14 @@ export interface MotorPart {
   readonly maxTemperature: number
   readonly heatCapacity: number | null
   readonly thermalResistance: number | null
+  /** Winding and case apart, K/W and J/K. */
+  readonly windingToCase: number | null
+  readonly caseToSink: number | null
+  readonly windingHeatCapacity: number | null
+  readonly caseHeatCapacity: number | null
+  /** H, terminal to terminal. */
+  readonly inductance: number | null
+  readonly joint: MotorJointPart | null
 }
 
 /** All reductions together. */
@@ -104,7 +150,20 @@ export interface TrackPart {
   readonly massPerMetre: number
   /** kg of one loop. */
   readonly loopMass: number
+  /** N; 0 where it is not known. */
   readonly pretension: number
+  readonly pretensionGiven: boolean
+  readonly tensioner: 'fixed' | 'sprung'
+  /** m, from the sprocket to where the loop is pulled; null: half of the free loop. */
+  readonly tightSpan: number | null
+  /** m², inside one loop; null: that of a flat loop. */
+  readonly enclosedArea: number | null
+  readonly loopMaterial: Material | null
+  readonly frameMaterial: Material
+  /** °C, where tension and pitch error were taken. */
+  readonly assemblyTemperature: number
+  /** N of one loop for good; null where the build gives neither it nor a breaking tension. */
+  readonly workingTension: number | null
   readonly breakingTension: number | null
   /** rad. */
   readonly wrap: number
@@ -118,8 +177,20 @@ export interface TrackPart {
   /** How the rows share by stiffness; null where loop or tooth have none. */
   readonly springs: RowSprings | null
   readonly tooth: ToothPart | null
+  readonly shaft: TrackShaftPart | null
   readonly internalDrag: number
   readonly internalDragPerSpeed: number
+}
+
+/** The shaft of the drive sprocket. */
+export interface TrackShaftPart {
+  readonly diameter: number
+  readonly material: Material
+  /** m; null where not given. */
+  readonly span: number | null
+  readonly overhang: number | null
+  readonly joint: JointPart | null
+  readonly bearing: BearingPart | null
 }
 
 export interface ToothPart {
@@ -139,18 +210,33 @@ export interface ToothPart {
   readonly allowedShear: number
   readonly allowedTensile: number
   readonly allowedBearing: number
+  /** Pa for good, knock-down taken off; null where an own material does not say. */
+  readonly workShear: number | null
+  readonly workTensile: number | null
+  readonly workBearing: number | null
 }
 
 export interface VehiclePart {
   /** kg, ready to run and loaded. */
   readonly mass: number
+  /** kg, without load. */
+  readonly dryMass: number
+  readonly load: number
   readonly towForce: number
+  /** m above ground. */
+  readonly towHeight: number
   readonly onTrackShare: number
   readonly contactLength: number | null
   readonly contactWidth: number | null
   readonly gauge: number | null
+  /** m, of machine and load together, above ground and ahead of the patch's rear edge. */
   readonly centreHeight: number | null
   readonly centreAhead: number | null
+  /** m, from the middle of the patch to the skis' contact. */
+  readonly skiDistance: number | null
+  readonly clearance: number | null
+  /** N at the ground. */
+  readonly brakeForce: number
   /** m², frontal area times drag coefficient. */
   readonly dragArea: number
 }
@@ -161,6 +247,8 @@ interface GroundCommon {
   readonly grade: number
   readonly sinSlope: number
   readonly cosSlope: number
+  /** rise over run, across. */
+  readonly sideSlope: number
   /** °C. */
   readonly airTemperature: number
   readonly altitude: number
@@ -186,6 +274,7 @@ export interface SoilGround extends GroundCommon {
   readonly cohesion: number
   readonly tanFriction: number
   readonly shearModulus: number
+  readonly snow: boolean
 }
 
 export type GroundPart = CoefficientGround | SoilGround
@@ -197,6 +286,19 @@ export interface CoolingPart {
   readonly specificHeat: number
   /** W/K. */
   readonly radiator: number
+  readonly coolant: CoolantId
+  /** m³ in the circuit. */
+  readonly volume: number
+  /** W/K, of the radiator's air; null: unlimited. */
+  readonly airCapacity: number | null
+  /** m³/s at which the motor's path to the coolant was measured; null: laminar. */
+  readonly testFlow: number | null
+  /** °C of the coolant when the flow was measured. */
+  readonly flowTestTemperature: number
+  /** W at the pack. */
+  readonly pumpPower: number
+  /** Pa above the air's. */
+  readonly capPressure: number
 }
 
 export interface AccessoriesPart {
@@ -217,4 +319,10 @@ export interface ServicePart {
   readonly windingTemperature: number
   readonly loadShare: number
   readonly packTemperature: number
+  /** s. */
+  readonly burstSeconds: number
+  /** h, wanted of bearings. */
+  readonly lifeHours: number
+  /** null: the table's. */
+  readonly pattern: PatternPart | null
 }

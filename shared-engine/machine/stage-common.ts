@@ -2,7 +2,9 @@ import { shearOfYield } from '../constants.ts'
 import { everyStage } from '../entries/parts/stages/every.ts'
 import type { Stage } from '../entries/schema.ts'
 import type { StageKindId } from '../entries/parts/stages/kinds.ts'
-import { materialOf } from '../reference/materials.ts'
+import { materialOf, type Material } from '../reference/materials.ts'
+import { bearingPartOf, type BearingPart } from './bearing.ts'
+import { jointPartOf, type JointPart } from './joint.ts'
 import { siOf } from './si.ts'
 
 /** A reduction of a kind as it is stored. */
@@ -11,6 +13,7 @@ export type StoredStage<Kind extends StageKindId> = Extract<Stage, { kind: Kind 
 /** Driven shaft of a reduction. */
 export interface ShaftPart {
   readonly diameter: number
+  readonly material: Material
   /** Pa. */
   readonly allowedShear: number
 }
@@ -22,6 +25,13 @@ export interface StageCommon {
   /** kg·m² of the driven wheel and shaft. */
   readonly drivenInertia: number
   readonly shaft: ShaftPart | null
+  /** m, bearing to bearing with the wheel midway, or from the last bearing to its middle; null where not given. */
+  readonly span: number | null
+  readonly overhang: number | null
+  /** N·m at which a limiter between driven wheel and shaft slips; null without one. */
+  readonly slipTorque: number | null
+  readonly joint: JointPart | null
+  readonly bearing: BearingPart | null
   /** 0 for a `fixed` stage. */
   readonly driverTeeth: number
   readonly drivenTeeth: number
@@ -40,7 +50,16 @@ export function commonOf(stage: Stage) {
     shaft:
       diameter === null || shaftMaterial === undefined
         ? null
-        : { diameter, allowedShear: shearOfYield * materialOf(shaftMaterial).yield },
+        : {
+            diameter,
+            material: materialOf(shaftMaterial),
+            allowedShear: shearOfYield * materialOf(shaftMaterial).yield,
+          },
+    span: si('shaftSpanMm'),
+    overhang: si('shaftOverhangMm'),
+    slipTorque: si('slipTorqueNm'),
+    joint: stage.joint === undefined ? null : jointPartOf(stage.joint),
+    bearing: stage.bearing === undefined ? null : bearingPartOf(stage.bearing),
   }
 }
 

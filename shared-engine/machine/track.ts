@@ -1,7 +1,9 @@
 import { assumedRowShare, climbSlopeOf, rowStiffnessOf } from '../geometry/drive-tooth.ts'
 import { rowSpringsOf, type RowSprings } from '../geometry/row-springs.ts'
 import { materialOf } from '../reference/materials.ts'
-import type { ToothPart, TrackPart } from './parts.ts'
+import { bearingPartOf } from './bearing.ts'
+import { jointPartOf } from './joint.ts'
+import type { ToothPart, TrackPart, TrackShaftPart } from './parts.ts'
 import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
 import { siOf } from './si.ts'
@@ -12,6 +14,10 @@ type StoredTooth = NonNullable<Build['track']['tooth']>
 const rows = buildRows.track.entries
 const trackIn = siOf(rows)
 const toothIn = siOf(rows.tooth.variants.custom)
+const shaftIn = siOf(rows.shaft.entries)
+
+/** Part of the breaking tension that a loop bears for good. *Source:* assumption. */
+const workingShare = 0.2
 
 /** Poisson's ratio of a metal tooth and of every softer one. *Source:* `docs/model.md` §6, handbook values. */
 const poissonOf = { metal: 0.3, other: 0.45 } as const
@@ -39,7 +45,15 @@ export function trackPartOf(track: Build['track']): TrackPart {
     radius: advance / fullTurn,
     massPerMetre,
     loopMass: massPerMetre * track.loopPitches * pitch,
-    pretension: si('pretensionN'),
+    pretension: si('pretensionN') ?? 0,
+    pretensionGiven: track.pretensionN !== undefined,
+    tensioner: track.tensioner,
+    tightSpan: si('tightSpanMm'),
+    enclosedArea: si('enclosedAreaCm2'),
+    loopMaterial: track.loopMaterial === undefined ? null : materialOf(track.loopMaterial),
+    frameMaterial: materialOf(track.frameMaterial),
+    assemblyTemperature: si('assemblyTemperatureC'),
+    workingTension: si('workingTensionN') ?? workingShareOf(si('breakingTensionN')),
     breakingTension: si('breakingTensionN'),
     wrap: si('wrapDegrees'),
     engagedTeeth,
@@ -50,8 +64,26 @@ export function trackPartOf(track: Build['track']): TrackPart {
     pitchError: si('pitchErrorMm'),
     springs: springsOf(track, tooth),
     tooth,
+    shaft: track.shaft === undefined ? null : shaftPartOf(track.shaft),
     internalDrag: si('internalDragN'),
     internalDragPerSpeed: si('internalDragNPerMps'),
+  }
+}
+
+/** What a loop bears for good where only what breaks it is known, N. *Source:* assumption. */
+function workingShareOf(breaking: number | null): number | null {
+  return breaking === null ? null : workingShare * breaking
+}
+
+function shaftPartOf(shaft: NonNullable<Build['track']['shaft']>): TrackShaftPart {
+  const si = shaftIn(shaft)
+  return {
+    diameter: si('diameterMm'),
+    material: materialOf(shaft.material),
+    span: si('spanMm'),
+    overhang: si('overhangMm'),
+    joint: shaft.joint === undefined ? null : jointPartOf(shaft.joint),
+    bearing: shaft.bearing === undefined ? null : bearingPartOf(shaft.bearing),
   }
 }
 
@@ -84,7 +116,14 @@ function toothPartOf(tooth: StoredTooth, knockdown: number): ToothPart {
     allowedShear: strengths.shear * knockdown,
     allowedTensile: strengths.tensile * knockdown,
     allowedBearing: strengths.bearing * knockdown,
+    workShear: leftOf(strengths.workShear, knockdown),
+    workTensile: leftOf(strengths.workTensile, knockdown),
+    workBearing: leftOf(strengths.workBearing, knockdown),
   }
+}
+
+function leftOf(strength: number | null, knockdown: number): number | null {
+  return strength === null ? null : strength * knockdown
 }
 
 function strengthsOf(tooth: StoredTooth) {
@@ -94,10 +133,13 @@ function strengthsOf(tooth: StoredTooth) {
       shear: si('shearStrengthMpa'),
       tensile: si('tensileStrengthMpa'),
       bearing: si('bearingStrengthMpa'),
+      workShear: si('workShearMpa'),
+      workTensile: si('workTensileMpa'),
+      workBearing: si('workBearingMpa'),
       modulus: null,
       poisson: poissonOf.other,
     }
   }
-  const { shear, tensile, bearing, modulus, family } = materialOf(tooth.material)
-  return { shear, tensile, bearing, modulus, poisson: family === 'metal' ? poissonOf.metal : poissonOf.other }
+  const material = materialOf(tooth.material)
+  return { ...material, poisson: material.family === 'metal' ? poissonOf.metal : poissonOf.other }
 }

@@ -3,7 +3,9 @@ import { mostBytes, parsedJson } from '../entries/json-file.ts'
 import { isJsonGroup, type JsonGroup } from '../entries/json-group.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import { readBuild, readBuildValue } from '../entries/read.ts'
-import type { Build } from '../entries/schema.ts'
+import { migrate } from '../entries/migrate.ts'
+import { versionSteps } from '../entries/migrations/steps.ts'
+import { buildVersion, type Build } from '../entries/schema.ts'
 import { textOf } from '../entries/utf8.ts'
 import type { Result } from '../mistakes/mistake.ts'
 
@@ -32,6 +34,8 @@ export function readBuildForReadings(bytes: Uint8Array): Result<Build> {
     return read
   const parsed = parsedJson(textOf(bytes) ?? '')
   if (!parsed.ok || !isJsonGroup(parsed.value)) return read
-  const again = readBuildValue(withSpokenDefaults(parsed.value))
+  const current = migrate(parsed.value, versionSteps, buildVersion)
+  if (!current.ok || !isJsonGroup(current.value)) return read
+  const again = readBuildValue(withSpokenDefaults(current.value))
   return again.ok ? again : read
 }

@@ -18,12 +18,18 @@ interface Standing {
 
 const isPath = (name: string) => fieldOf(name) !== undefined
 
+/** Whether something is in force where the entry is absent. */
+function hasStandard(path: string): boolean {
+  const field = fieldOf(path)
+  return field?.default !== undefined || field?.defaultFrom !== undefined
+}
+
 /** Whether a given quantity is to be had: from the readings, from the build, or without a build by default. */
 function isThere({ given }: Standing, build: Build | null, name: string): boolean {
   if (given.has(name)) return true
   if (workedOut.has(name)) return build !== null
   if (!isPath(name)) return false
-  return build === null ? fieldOf(name)?.default !== undefined : valueAt(build, keysOf(name)) !== undefined
+  return build === null ? hasStandard(name) : valueAt(build, keysOf(name)) !== undefined
 }
 
 /** Given quantities that readings ask for; one that goes with a column or list only where that is there. */

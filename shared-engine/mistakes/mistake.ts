@@ -17,11 +17,17 @@ export interface Mistake {
 
 /** Either the value asked for or every mistake that stood in its way, all at once. */
 export type Result<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly mistakes: readonly Mistake[] }
+  | {
+      readonly ok: true
+      readonly value: T
+      /** What was done to the value on the way, in sentences: an older file brought up to date. Absent: nothing. */
+      readonly notes?: readonly string[]
+    }
+  | { readonly ok: false; readonly mistakes: readonly Mistake[] }
 
-/** Wraps a value that could be had. */
-export function succeeded<T>(value: T): Result<T> {
-  return { ok: true, value }
+/** Wraps a value that could be had, with what there is to say about it. */
+export function succeeded<T>(value: T, notes: readonly string[] = []): Result<T> {
+  return notes.length === 0 ? { ok: true, value } : { ok: true, value, notes }
 }
 
 /** Wraps what went wrong; at least one mistake. */

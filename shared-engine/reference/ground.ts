@@ -18,6 +18,7 @@ export const groundTableSchema = z.strictObject({
         cohesionKpa: z.number().min(0),
         frictionDegrees: z.number().min(0).max(60),
         shearModulusMm: z.number().positive(),
+        snow: z.boolean().optional(),
       }),
     ),
   }),
@@ -50,6 +51,7 @@ interface Terrain {
     readonly cohesionKpa: number
     readonly frictionDegrees: number
     readonly shearModulusMm: number
+    readonly snow?: boolean
   }
 }
 
@@ -63,7 +65,10 @@ interface GroundCoefficients {
 
 /** Published terrain measurements by id. *Source:* Wong, Theory of Ground Vehicles, table 2.3; see `ground.json`. */
 export const terrains: ReadonlyMap<string, Terrain> = new Map(
-  Object.entries(read.terrain.kinds).map(([id, { label, ...soil }]) => [id, { label, soil }]),
+  Object.entries(read.terrain.kinds).map(([id, { label, snow, ...soil }]) => [
+    id,
+    { label, soil: snow === undefined ? soil : { ...soil, snow } },
+  ]),
 )
 
 /** Grounds described by coefficients, by id. *Source:* common practice, no source; measure your own with a pull test. */

@@ -1,5 +1,14 @@
 import table from './materials.json' with { type: 'json' }
-import { assertTable, fromMegapascals, type Origin, originShape, positive, rowOf } from './table.ts'
+import {
+  assertTable,
+  fromMegapascals,
+  fromPercent,
+  fromPerMillionKelvin,
+  type Origin,
+  originShape,
+  positive,
+  rowOf,
+} from './table.ts'
 import { z } from './zod.ts'
 
 const materialSchema = z.strictObject({
@@ -11,10 +20,20 @@ const materialSchema = z.strictObject({
   bearing: positive,
   densityKgM3: positive,
   modulus: positive,
+  endurance: positive,
+  workTensile: positive,
+  workShear: positive,
+  workBearing: positive,
+  flank: positive.nullable(),
+  root: positive.nullable(),
+  expansion: positive,
+  knockdownPercent: positive,
 })
 
 export const materialTableSchema = z.strictObject({
   about: z.string().min(1),
+  version: z.literal(2),
+  columns2: z.record(z.string(), z.string()),
   ...originShape,
   materials: z.record(z.string().regex(/^[a-z0-9-]+$/), materialSchema),
 })
@@ -35,6 +54,20 @@ export interface Material {
   readonly density: number
   /** Young's modulus at small strain, Pa. */
   readonly modulus: number
+  /** Stress that it bears for good under full reversal, polished, Pa. */
+  readonly endurance: number
+  /** What a drive tooth bears for good where the load comes and goes, Pa. */
+  readonly workTensile: number
+  readonly workShear: number
+  readonly workBearing: number
+  /** Pressure that a gear's flank bears for good, Pa; null where it is not judged. */
+  readonly flank: number | null
+  /** Nominal stress that a gear's tooth root bears for good, Pa; null where it is not judged. */
+  readonly root: number | null
+  /** Linear, 1/K. */
+  readonly expansion: number
+  /** What printing leaves of the strength where the build does not say, 0 to 1. */
+  readonly knockdown: number
 }
 
 /** An id of the table; which ids there are is data, so it is text. */
@@ -52,6 +85,14 @@ const materials: ReadonlyMap<string, Material> = new Map(
       bearing: fromMegapascals(row.bearing),
       density: row.densityKgM3,
       modulus: fromMegapascals(row.modulus),
+      endurance: fromMegapascals(row.endurance),
+      workTensile: fromMegapascals(row.workTensile),
+      workShear: fromMegapascals(row.workShear),
+      workBearing: fromMegapascals(row.workBearing),
+      flank: row.flank === null ? null : fromMegapascals(row.flank),
+      root: row.root === null ? null : fromMegapascals(row.root),
+      expansion: fromPerMillionKelvin(row.expansion),
+      knockdown: fromPercent(row.knockdownPercent),
     },
   ]),
 )

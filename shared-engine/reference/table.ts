@@ -24,6 +24,8 @@ export const positive = z.number().positive()
 /** The tables keep the units in which their sources print them; these bring them to SI. */
 export const fromMillimetres = (value: number) => toEngine(value, 'length', 'mm')
 export const fromMegapascals = (value: number) => toEngine(value, 'stress', 'MPa')
+export const fromPerMillionKelvin = (value: number) => toEngine(value, 'temperatureCoefficient', 'ppm/K')
+export const fromPercent = (value: number) => toEngine(value, 'fraction', '%')
 
 /**
  * A reference table, checked against its schema once, when the module loads.

@@ -3,7 +3,7 @@
  *
  * A kind's engine unit is its SI unit, with these exceptions, whose names say so: `temperature` is in °C; `rpm` and
  * `speedConstant` stay in rpm and rpm/V, since figures and limits are told in them (rad/s is `angularSpeed`); `percent`,
- * `minutes` and `kilometres` are for figures whose name already leaves SI (`toothSharePercent`).
+ * `degrees`, `minutes` and `kilometres` are for figures whose name already leaves SI (`toothSharePercent`).
  */
 export type QuantityKind =
   | 'none'
@@ -14,12 +14,18 @@ export type QuantityKind =
   | 'gearModule'
   | 'distance'
   | 'area'
+  | 'loopArea'
+  | 'wireSection'
+  | 'volume'
   | 'mass'
   | 'linearDensity'
   | 'speed'
+  | 'roadSpeed'
   | 'acceleration'
   | 'time'
   | 'duration'
+  | 'switchingTime'
+  | 'life'
   | 'force'
   | 'torque'
   | 'stress'
@@ -46,6 +52,7 @@ export type QuantityKind =
   | 'specificHeat'
   | 'frequency'
   | 'capacitance'
+  | 'inductance'
   | 'dragPerSpeed'
   | 'stiffness'
   | 'cRate'
@@ -54,6 +61,7 @@ export type QuantityKind =
   | 'soilFrictionalModulus'
   | 'pixel'
   | 'percent'
+  | 'degrees'
   | 'minutes'
   | 'kilometres'
 

@@ -53,6 +53,20 @@ const minute = unit('min', 60, { also: ['minute', 'minutes'] })
 const hour = unit('h', 3600, { also: ['hr', 'hour', 'hours'] })
 const mil = unit('mil', 254, { per: 10_000_000, also: ['thou'] })
 const lengthUnits = [metre, millimetre, centimetre, inches, feet, mil] as const
+const areaUnits = [
+  unit('m²', 1, { also: ['m2'] }),
+  unit('cm²', 1, { per: 10_000, also: ['cm2'] }),
+  unit('mm²', 1, { per: 1_000_000, also: ['mm2'] }),
+  unit('in²', inch ** 2, { also: ['sq in'] }),
+  unit('ft²', foot ** 2, { also: ['sq ft'] }),
+] as const
+const speedUnits = [
+  unit('m/s', 1, { also: ['mps'] }),
+  unit('km/h', 1000, { per: 3600, also: ['kmh', 'kph'] }),
+  unit('mph', 1_609_344, { per: 3_600_000, also: ['mi/h'] }),
+  unit('ft/s', foot, { also: ['fps'] }),
+  unit('mm/s', 1, perThousand),
+] as const
 const percentUnit = unit('%', 1, { per: 100, also: ['percent'] })
 
 /** Every quantity kind with the units it is read in and shown in. The first unit of each is the engine's. */
@@ -79,30 +93,22 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     shown('km'),
     shown('mi'),
   ),
-  area: kind(
-    'm²',
+  area: kind('m²', areaUnits, shown('m²'), shown('ft²')),
+  // The same stored in other units: what a loop encloses in cm², a wire's copper in mm².
+  loopArea: kind('cm²', areaUnits, shown('cm²'), shown('in²')),
+  wireSection: kind('mm²', areaUnits),
+  volume: kind(
+    'L',
     [
-      unit('m²', 1, { also: ['m2'] }),
-      unit('cm²', 1, { per: 10_000 }),
-      unit('mm²', 1, { per: 1_000_000 }),
-      unit('in²', inch ** 2, { also: ['sq in'] }),
-      unit('ft²', foot ** 2, { also: ['sq ft'] }),
+      unit('m³'),
+      unit('L', 1, { per: 1000, also: ['l', 'litre', 'litres'] }),
+      unit('mL', 1, { per: 1_000_000 }),
     ],
-    shown('m²'),
-    shown('ft²'),
+    shown('L'),
   ),
-  speed: kind(
-    'm/s',
-    [
-      unit('m/s', 1, { also: ['mps'] }),
-      unit('km/h', 1000, { per: 3600, also: ['kmh', 'kph'] }),
-      unit('mph', 1_609_344, { per: 3_600_000, also: ['mi/h'] }),
-      unit('ft/s', foot, { also: ['fps'] }),
-      unit('mm/s', 1, perThousand),
-    ],
-    shown('km/h'),
-    shown('mph'),
-  ),
+  speed: kind('m/s', speedUnits, shown('km/h'), shown('mph')),
+  // Stored in km/h, as a drive pattern asks for it.
+  roadSpeed: kind('km/h', speedUnits, shown('km/h'), shown('mph')),
   acceleration: kind(
     'm/s²',
     [unit('m/s²'), unit('ft/s²', foot), unit('g', 9.80665)],
@@ -127,6 +133,12 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
       { symbol: 'h', from: 7200 },
     ],
   ),
+  switchingTime: kind('ns', [
+    second,
+    unit('ns', 1, { per: 1_000_000_000 }),
+    unit('µs', 1, { per: 1_000_000 }),
+  ]),
+  life: kind('h', [second, hour, minute]),
   minutes: kind('min', [
     unit('min', 1, { also: ['minute', 'minutes'] }),
     unit('s', 1, { per: 60, also: ['sec', 'seconds'] }),
@@ -143,6 +155,11 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     unit('rpm', Math.PI, { per: 30, also: ['r/min', '1/min', 'rev/min'] }),
   ]),
   angle: kind('°', [unit('rad', 1), unit('°', Math.PI, { per: 180, also: ['deg', 'degree', 'degrees'] })]),
+
+  degrees: kind('°', [
+    unit('°', 1, { also: ['deg', 'degree', 'degrees'] }),
+    unit('rad', 180, { per: Math.PI }),
+  ]),
 
   mass: kind(
     'kg',
@@ -313,6 +330,13 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     unit('mF', 1, { per: 1000, exactCase: true }),
   ]),
 
+  inductance: kind('µH', [
+    unit('H'),
+    unit('µH', 1, { per: 1_000_000 }),
+    unit('mH', 1, { per: 1000, exactCase: true }),
+    unit('nH', 1, { per: 1_000_000_000 }),
+  ]),
+
   temperature: kind(
     '°C',
     [
@@ -332,7 +356,11 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
   heatCapacity: kind('J/K', [unit('J/K', 1, { also: ['J/°C'] }), unit('kJ/K', 1000)]),
   thermalResistance: kind('K/W', [unit('K/W', 1, { also: ['°C/W', 'C/W'] })]),
   thermalConductance: kind('W/K', [unit('W/K', 1, { also: ['W/°C', 'W/C'] })]),
-  temperatureCoefficient: kind('1/K', [unit('1/K'), unit('%/K', 1, { per: 100 })]),
+  temperatureCoefficient: kind('1/K', [
+    unit('1/K'),
+    unit('%/K', 1, { per: 100 }),
+    unit('ppm/K', 1, { per: 1_000_000 }),
+  ]),
   specificHeat: kind('J/(kg·K)', [
     unit('J/(kg·K)', 1, { also: ['J/kg/K', 'J/kgK'] }),
     unit('kJ/(kg·K)', 1000),

@@ -8,6 +8,7 @@ import { fromEngine } from '../../shared-engine/units/convert.ts'
 import type { Session } from '../state/session.svelte.ts'
 import { changeName } from './edits.ts'
 import { withGroundModel } from './ground-edits.ts'
+import { withJointKind } from './joint-edits.ts'
 import { withStageKind } from './stage-edits.ts'
 
 /** Takes a word into the build, with everything that has to change along with it, as one undoable step. */
@@ -22,6 +23,8 @@ function withWord(session: Session, path: string, word: string): StoredBuild {
   if (path === 'track.tooth.material') return withToothMaterial(stored, word)
   const stage = /^stages\.(\d+)\.kind$/.exec(path)
   if (stage !== null) return withStageKind(stored, Number(stage[1]), word)
+  const joint = /^(.*\bjoint)\.kind$/.exec(path)?.[1]
+  if (joint !== undefined) return withJointKind(stored, joint, word)
   return withEntry(withoutAssumption(stored, path), path, word)
 }
 

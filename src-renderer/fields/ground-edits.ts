@@ -41,7 +41,7 @@ export function presetOf(ground: StoredGround): GroundPreset | null {
 function isSame(preset: StoredGround, ground: StoredGround): boolean {
   if (preset.model === 'soil') {
     if (ground.model !== 'soil') return false
-    const of = ground.soil as Readonly<Record<string, number>>
+    const of: Readonly<Record<string, unknown>> = ground.soil
     return Object.entries(preset.soil).every(([key, value]) => of[key] === value)
   }
   if (ground.model === 'soil') return false

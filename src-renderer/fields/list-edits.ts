@@ -18,10 +18,36 @@ export function moveStage(session: Session, from: number, to: number): void {
   session.change(`move reduction ${from + 1}`, withItemMoved(session.stored, 'stages', from, to))
 }
 
-export function addAccessory(session: Session): void {
-  session.change('add an accessory', withItem(session.stored, 'accessories', { name: 'Lamp', watts: 10 }))
+/** Parts that are a list with one form: what an item is called, what stands for none, and what a new one starts with. */
+export const listParts = {
+  accessories: {
+    one: 'an accessory',
+    none: 'None. What draws from the pack beside the motors shortens the run: lamps, pumps, servos, a radio.',
+    start: { name: 'Lamp', watts: 10 },
+  },
+  stepDowns: {
+    one: 'a step-down supply',
+    none: 'None. A supply makes a lower voltage for servos, receiver or lamps: what it gives, and when it browns out.',
+    start: { name: 'Supply', volts: 5, amps: 3 },
+  },
+  wires: {
+    one: 'a wire',
+    none: 'None. Each wire loses volts and warms: whether it is thick enough, and guarded by the fuse.',
+    start: { name: 'Pack leads', circuit: 'pack', areaMm2: 4, lengthM: 0.5 },
+  },
+} as const
+
+export type ListPart = keyof typeof listParts
+
+export function isListPart(part: string): part is ListPart {
+  return Object.hasOwn(listParts, part)
 }
 
-export function removeAccessory(session: Session, at: number): void {
-  session.change('remove an accessory', withoutItem(session.stored, 'accessories', at))
+export function addListItem(session: Session, list: ListPart): void {
+  const { one, start } = listParts[list]
+  session.change(`add ${one}`, withItem(session.stored, list, start))
+}
+
+export function removeListItem(session: Session, list: ListPart, at: number): void {
+  session.change(`remove ${listParts[list].one}`, withoutItem(session.stored, list, at))
 }

@@ -1,7 +1,9 @@
 import type { LimitId } from '../../shared-engine/limits/id.ts'
 import { fieldOf, figureTable, limitOf, type Checked, type StoredBuild } from '../../shared-engine/index.ts'
 import { applies } from '../fields/applies.ts'
+import { entryAt } from '../../shared-engine/entries/edit.ts'
 import { forms, partName, partsOf } from '../fields/forms.ts'
+import { isListPart } from '../fields/list-edits.ts'
 import { groupOfPart } from '../fields/part-of-path.ts'
 
 /** Something that can be gone to by its name: by the path of an entry, the id of a limit, the name of a figure. */
@@ -32,21 +34,22 @@ export function findables(build: StoredBuild, checked: Checked): readonly Findab
 }
 
 function entriesOf(build: StoredBuild, checked: Checked): readonly Findable[] {
-  const parts = partsOf(checked.build.stages.length).filter((part) => part !== 'accessories')
+  const parts = partsOf(checked.build.stages.length).filter((part) => !isListPart(part))
   return parts.flatMap((part) => {
     const prefix = part === 'build' ? '' : `${groupOfPart(part)}.`
     const sections = forms[part.startsWith('stage.') ? 'stage' : part] ?? []
     return sections
-      .filter(({ whole }) => whole === undefined || isThere(build, whole))
+      .filter(
+        ({ whole }) => whole === undefined || isThere(build, whole.replace('stages.*', groupOfPart(part))),
+      )
       .flatMap(({ entries }) => entries.map((key) => `${prefix}${key}`))
       .filter((path) => fieldOf(path) !== undefined && applies(path, checked.build))
       .map((id): Findable => ({ kind: 'entry', id, label: fieldOf(id)?.label ?? id, where: partName(part) }))
   })
 }
 
-/** Liquid cooling and the drive tooth may be absent whole. */
-const isThere = ({ cooling, track }: StoredBuild, whole: string): boolean =>
-  whole === 'cooling' ? cooling !== undefined : track.tooth !== undefined
+/** Liquid cooling, the drive tooth, a joint may be absent whole. */
+const isThere = (build: StoredBuild, whole: string): boolean => entryAt(build, whole) !== undefined
 
 /** Those in which every word that was typed begins a word of the name or of its place; the name's own first. */
 export function found(all: readonly Findable[], typed: string, most: number): readonly Findable[] {

@@ -84,6 +84,8 @@ describe('example 14-1', () => {
     finish: 'milled',
     efficiencyPercent: 100,
     drivenInertiaGcm2: 0,
+    driverShift: 0,
+    drivenShift: 0,
   })
   if (stage.kind !== 'gear') throw new Error('not a gear')
   const speed = (1200 * 2 * Math.PI) / 60

@@ -1,4 +1,5 @@
 import type { ListNode } from '../rows/group.ts'
+import { stepDownPlace } from './wires.ts'
 
 export const accessories = {
   label: 'Accessories',
@@ -46,6 +47,32 @@ export const accessories = {
         lever: { step: 0.1, way: 'more' },
         help: 'The most that the converter gives at its output.',
         brings: 'The limit on its converter, together with the voltage.',
+      },
+      stepDown: {
+        ...stepDownPlace,
+        label: 'Behind which step-down supply',
+        help: 'Its place in the list of supplies, counted from 0; that supply’s efficiency then counts. Empty: on the pack.',
+        brings: 'Its share in the load of a supply.',
+      },
+      peakWatts: {
+        label: 'Peak power',
+        kind: 'watts',
+        low: 0,
+        high: 20_000,
+        defaultFrom: {
+          says: 'its power',
+          of: (entries, group) => entries.number(`${group}.watts`),
+        },
+        help: 'What it draws for a moment: a servo that stalls, a lamp that is switched on.',
+      },
+      maxVolts: {
+        label: 'Highest voltage of the accessory',
+        kind: 'volts',
+        low: 1,
+        high: 400,
+        optional: true,
+        help: 'What it stands where it hangs on the bare pack.',
+        brings: 'The limit on its voltage at a full pack.',
       },
     },
   },

@@ -9,9 +9,11 @@ import { motor } from './motor.ts'
 import { pack } from './pack.ts'
 import { readings } from './readings.ts'
 import { service } from './service.ts'
+import { stepDowns } from './step-downs.ts'
 import { stages } from './stages/stages.ts'
 import { track } from './track.ts'
 import { vehicle } from './vehicle.ts'
+import { wires } from './wires.ts'
 
 /** Every entry of the stored build, in the order in which it is written. */
 export const buildRows = {
@@ -25,6 +27,8 @@ export const buildRows = {
   ground,
   cooling,
   accessories,
+  stepDowns,
+  wires,
   service,
   tolerances,
   origins,

@@ -1,4 +1,5 @@
 import type { GroupNode } from '../rows/group.ts'
+import { controllerHeat } from './controller-heat.ts'
 import type { Ask } from '../rows/row.ts'
 
 /** Labels rarely say which; taking one for the other hides the heat of part throttle. */
@@ -151,5 +152,6 @@ export const controller = {
       axis: { offered: 4, turns: 2 },
       help: 'The most that the driver’s transmitter is set to allow.',
     },
+    ...controllerHeat,
   },
 } as const satisfies GroupNode

@@ -1,10 +1,12 @@
 import type { GroupNode } from '../rows/group.ts'
+import { coolingCircuit } from './cooling-circuit.ts'
 
 export const cooling = {
   label: 'Liquid cooling',
   partName: 'Cooling',
   brings: 'The coolant’s rise, and motor and controller cooled by it rather than by air.',
   whenAbsent: 'none',
+  sections: ['', 'Circuit'],
   entries: {
     kind: {
       label: 'Cooling',
@@ -40,5 +42,6 @@ export const cooling = {
       lever: { step: 0.5, way: 'more' },
       help: 'Watts that it sheds for each degree that the coolant is warmer than the air.',
     },
+    ...coolingCircuit,
   },
 } as const satisfies GroupNode

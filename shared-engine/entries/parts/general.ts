@@ -1,7 +1,7 @@
 import type { Rows } from '../rows/group.ts'
 
 export const buildFormat = 'pitchline-build'
-export const buildVersion = 1
+export const buildVersion = 2
 
 /** The build as a whole. */
 export const general = {

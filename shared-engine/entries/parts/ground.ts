@@ -43,6 +43,15 @@ const anyGround = {
       ],
     },
   },
+  sideSlopePercent: {
+    label: 'Side slope',
+    section: 'Place',
+    kind: 'fraction',
+    low: 0,
+    high: 200,
+    default: 0,
+    help: 'Steepest slope that it drives across: metres up for a hundred along the level.',
+  },
   airTemperatureC: {
     label: 'Air temperature',
     section: 'Place',
@@ -142,6 +151,13 @@ const soil = {
       low: 0.5,
       high: 500,
       help: 'How far the ground has to be sheared before it gives most of its grip: 10 mm firm, 25 mm and more loose.',
+    },
+    snow: {
+      label: 'It is snow',
+      kind: 'none',
+      flag: true,
+      default: false,
+      help: 'Snow crumbles: its strength under a track is held to what was measured at that pressure.',
     },
   },
 } as const satisfies GroupNode

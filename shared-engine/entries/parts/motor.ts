@@ -1,10 +1,12 @@
 import { motorOrPackAmps } from './controller.ts'
+import { motorJoint } from './joint.ts'
+import { motorHeat } from './motor-heat.ts'
 import type { GroupNode } from '../rows/group.ts'
 
 export const motor = {
   label: 'Motor',
   axis: { offered: 3, turns: 0 },
-  sections: ['', 'Ratings', 'Rotor', 'Heat'],
+  sections: ['', 'Ratings', 'Rotor', 'Heat', 'Heat of winding and case'],
   entries: {
     count: {
       label: 'Motors',
@@ -68,7 +70,7 @@ export const motor = {
       kind: 'fraction',
       low: 0,
       high: 100,
-      default: 0,
+      default: 50,
       help: 'Which part of the free-run current grows with speed. Take the free-run current at two voltages to find it.',
     },
     poleCount: {
@@ -145,7 +147,7 @@ export const motor = {
       low: 0,
       high: 1_000_000,
       default: 0,
-      help: 'How hard the rotor is to spin up. Geared down it can weigh as much as the machine; 0 leaves it out.',
+      help: 'How hard the rotor is to spin up. Geared down it can weigh as much as the machine; 0: not known, and no jam is judged.',
     },
     massKg: {
       label: 'Mass of one motor',
@@ -164,8 +166,8 @@ export const motor = {
       kind: 'temperature',
       low: 40,
       high: 250,
-      default: 120,
-      help: 'Of winding or magnets, whichever gives in first. The case is much cooler than the winding.',
+      default: 100,
+      help: 'Of winding or magnets, whichever gives in first: plain neodymium stands 80 to 100 °C. The case is much cooler.',
     },
     heatCapacityJPerK: {
       label: 'Heat capacity',
@@ -189,5 +191,7 @@ export const motor = {
       help: 'How many degrees above air or coolant each watt of loss brings. Fit it from one heat-up and cool-down.',
       brings: 'The motor’s steady temperature and its limit.',
     },
+    ...motorHeat,
+    joint: motorJoint,
   },
 } as const satisfies GroupNode

@@ -1,4 +1,5 @@
 import type { GroupNode } from '../rows/group.ts'
+import { packHeat } from './pack-heat.ts'
 
 const perCell = {
   question: 'Is this the rating of the whole pack or of one cell?',
@@ -10,7 +11,7 @@ const perCell = {
 
 export const pack = {
   label: 'Pack',
-  sections: ['', 'Resistance'],
+  sections: ['', 'Resistance', 'Heat and charging'],
   entries: {
     chemistry: {
       label: 'Cell chemistry',
@@ -109,5 +110,6 @@ export const pack = {
       help: 'The C number for a few seconds.',
       brings: 'The limit on the pack’s greatest current.',
     },
+    ...packHeat,
   },
 } as const satisfies GroupNode

@@ -1,4 +1,15 @@
 import type { GroupNode } from '../rows/group.ts'
+import type { DerivedDefault } from '../rows/row.ts'
+import { pattern } from './pattern.ts'
+
+/** Held to the entry's own range. */
+const airTemperature = {
+  says: 'that of the air',
+  of: (entries) => {
+    const air = entries.number('ground.airTemperatureC')
+    return air === undefined ? undefined : Math.min(70, Math.max(-40, air))
+  },
+} as const satisfies DerivedDefault
 
 export const service = {
   label: 'How it is run',
@@ -24,24 +35,13 @@ export const service = {
       default: 60,
       help: 'Of winding and magnets, for the figures of a machine that has been running for a while.',
     },
-    loadPercent: {
-      label: 'Load over a run',
-      section: 'Load',
-      rank: -1,
-      kind: 'fraction',
-      low: 1,
-      high: 100,
-      default: 60,
-      lever: { step: 1, way: 'less' },
-      help: 'RMS current of a whole run as a share of the current at top speed. A log tells it.',
-    },
     packTemperatureC: {
       label: 'Pack temperature',
       rank: 1,
       kind: 'temperature',
       low: -40,
       high: 70,
-      default: 20,
+      defaultFrom: airTemperature,
       help: 'A cold pack sags: at 0 °C its cells have about twice the resistance. Never charge a frozen pack.',
     },
     stateOfChargePercent: {
@@ -60,5 +60,25 @@ export const service = {
       default: 20,
       help: 'Charge that stays in the pack, to come home and to keep the cells well.',
     },
+    burstSeconds: {
+      label: 'Length of a burst',
+      section: 'Load',
+      kind: 'time',
+      low: 0.1,
+      high: 60,
+      default: 5,
+      help: 'How long the hardest pull lasts: bursts of motor, wires and fuse are judged by it.',
+    },
+    lifeHours: {
+      label: 'Life wanted of bearings',
+      section: 'Load',
+      rank: 1,
+      kind: 'life',
+      low: 1,
+      high: 100_000,
+      default: 100,
+      help: 'Hours at top speed that nine of ten bearings should last.',
+    },
+    pattern,
   },
 } as const satisfies GroupNode

@@ -104,11 +104,42 @@ const ownStrengths = {
   },
 } as const satisfies Rows
 
+const working = {
+  kind: 'stress',
+  low: 0.001,
+  high: 3000,
+  optional: true,
+  section: 'Drive tooth',
+  rank: 1,
+} as const
+
+/** What an own material bears for good. */
+const ownEndurance = {
+  workShearMpa: {
+    ...working,
+    label: 'Shear for good',
+    help: 'Shear stress that comes and goes millions of times without a crack; a tenth to a quarter of the strength.',
+    brings: 'Whether the teeth of an own material last in shear.',
+  },
+  workTensileMpa: {
+    ...working,
+    label: 'Bending for good',
+    help: 'Tensile stress that comes and goes millions of times without a crack.',
+    brings: 'Whether the teeth of an own material last in bending.',
+  },
+  workBearingMpa: {
+    ...working,
+    label: 'Pressing for good',
+    help: 'Pressure on the flank that comes and goes millions of times without wear that matters.',
+    brings: 'Whether the teeth of an own material last in pressing.',
+  },
+} as const satisfies Rows
+
 export const tooth = {
   label: 'Drive tooth',
   brings: 'The stresses in the teeth and their limits: shear, bending at the root, bearing.',
   whenAbsent: 'none',
   by: 'material',
-  variants: { custom: { ...anyMaterial, ...ownStrengths } },
+  variants: { custom: { ...anyMaterial, ...ownStrengths, ...ownEndurance } },
   others: anyMaterial,
 } as const satisfies UnionNode

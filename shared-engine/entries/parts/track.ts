@@ -1,6 +1,20 @@
 import type { GroupNode } from '../rows/group.ts'
 import type { Ask } from '../rows/row.ts'
+import { isMaterialId, materialOf } from '../../reference/materials.ts'
+import type { DerivedDefault } from '../rows/row.ts'
+import { loopRows } from './loop.ts'
 import { tooth } from './tooth.ts'
+import { trackShaft } from './track-shaft.ts'
+import { fromEngine } from '../../units/convert.ts'
+
+const printedStrength = {
+  says: 'that of the tooth’s material in the table, 100 % of an own one',
+  of: (entries) => {
+    const material = entries.word('track.tooth.material')
+    if (material === undefined || !isMaterialId(material)) return 100
+    return fromEngine(materialOf(material).knockdown, 'fraction')
+  },
+} as const satisfies DerivedDefault
 
 const oneLoopOrAll = {
   question: 'Is this for one loop or for all of them?',
@@ -12,7 +26,15 @@ const oneLoopOrAll = {
 
 export const track = {
   label: 'Track',
-  sections: ['', 'Loop', 'Drive tooth', 'How the teeth share', 'Climbing out of mesh'],
+  sections: [
+    '',
+    'Loop',
+    'Tension and stretch',
+    'Drive tooth',
+    'How the teeth share',
+    'Climbing out of mesh',
+    'Sprocket shaft',
+  ],
   entries: {
     count: {
       label: 'Loops',
@@ -67,9 +89,10 @@ export const track = {
       kind: 'force',
       low: 0,
       high: 100_000,
-      default: 0,
+      optional: true,
       lever: { step: 1 },
-      help: 'Pull in the track at rest. Hang a known weight at mid-span and measure the sag.',
+      help: 'Pull in the track at rest; none is counted where it is empty. Hang a known weight at mid-span, measure the sag.',
+      brings: 'At which speed the loop lifts off its wheels, and how far it stands off.',
       asks: {
         question: 'Is this the pull in the track or the force on the tensioner?',
         conventions: [
@@ -119,8 +142,8 @@ export const track = {
       kind: 'fraction',
       low: 0,
       high: 100,
-      default: 50,
-      help: '100 %: every engaged tooth carries the same. 0 %: one carries all. Used where stiffness is not given.',
+      default: 20,
+      help: '100 %: every engaged tooth carries the same. 0 %: one carries all. 20 % suits a home-made pitch. Used where stiffness is not given.',
     },
     loopStiffnessN: {
       label: 'Stiffness of the loop',
@@ -150,7 +173,7 @@ export const track = {
       kind: 'fraction',
       low: 1,
       high: 100,
-      default: 100,
+      defaultFrom: printedStrength,
       lever: { step: 1, way: 'more' },
       help: 'After printing direction, moulding or gluing. Across printed layers 50 to 70 % is common: test a coupon.',
     },
@@ -172,6 +195,8 @@ export const track = {
       default: 0,
       help: 'What each metre per second adds to the drag of all loops together.',
     },
+    ...loopRows,
     tooth,
+    shaft: trackShaft,
   },
 } as const satisfies GroupNode

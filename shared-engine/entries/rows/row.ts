@@ -34,7 +34,7 @@ export interface Condition {
 }
 
 /** A default that other entries decide: the material's own, the air's temperature. */
-interface DerivedDefault {
+export interface DerivedDefault {
   /** What it is, for a sentence: `that of the material`. */
   readonly says: string
   /**

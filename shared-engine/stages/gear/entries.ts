@@ -4,6 +4,15 @@ import type { Rows } from '../../entries/rows/group.ts'
 import { fromMaterials } from '../../entries/parts/material.ts'
 import { everyStage, wheelRows } from '../../entries/parts/stages/every.ts'
 
+const shift = {
+  section: 'Strength',
+  kind: 'none',
+  low: -0.5,
+  high: 1,
+  default: 0,
+  lever: { step: 0.05 },
+} as const
+
 export const gearRows = {
   ...wheelRows,
   ...everyStage,
@@ -49,6 +58,16 @@ export const gearRows = {
     section: 'Strength',
     lever: { choices: materialIds },
     help: 'What the wheel on the track’s side is made of.',
+  },
+  driverShift: {
+    ...shift,
+    label: 'Driver’s profile shift',
+    help: 'In modules: teeth cut further out are thicker at the root. Pinions of few teeth need it.',
+  },
+  drivenShift: {
+    ...shift,
+    label: 'Driven wheel’s profile shift',
+    help: 'In modules; minus that of the driver keeps the distance of the shafts.',
   },
   finish: {
     label: 'Finish of the teeth',

@@ -12,6 +12,9 @@ export interface GearStage extends StageCommon {
   /** m, pitch radius. */
   readonly driverRadius: number
   readonly faceWidth: number
+  /** Profile shift, in modules. */
+  readonly driverShift: number
+  readonly drivenShift: number
   readonly sinPressureAngle: number
   readonly cosPressureAngle: number
   readonly finish: 'cast' | 'milled' | 'hobbed' | 'ground'
@@ -52,6 +55,8 @@ export function gearPartOf(stage: StoredStage<'gear'>): GearStage {
     module,
     driverRadius: (module * stage.driverTeeth) / 2,
     faceWidth,
+    driverShift: stage.driverShift,
+    drivenShift: stage.drivenShift,
     finish: stage.finish,
     driverForm,
     drivenForm,

@@ -46,6 +46,8 @@ function needOf(field: Field): string {
     return `has to be there where ${requiredWith.entry} is ${requiredWith.among.join(' or ')}`
   }
   if (isRequired(field)) return `has to be there${only}`
-  const standard = field.default === undefined || field.default === '' ? '' : `${field.default} if left out`
+  const { default: plain, defaultFrom } = field
+  const byDefault = plain === undefined ? defaultFrom?.says : String(plain)
+  const standard = byDefault === undefined || byDefault === '' ? '' : `${byDefault} if left out`
   return `${standard === '' ? 'may be left out' : standard}${only}`
 }

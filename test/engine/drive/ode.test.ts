@@ -12,7 +12,7 @@ import { solvedByOdex } from '../numeric/odex.ts'
 /** Demo data: two motors that start at their current limit, a circuit of glycol, lamps, skis, tow, a slope, slip. */
 const stored: StoredBuild = {
   format: 'pitchline-build',
-  version: 1,
+  version: 2,
   name: 'demo: all that changes in time',
   pack: {
     chemistry: 'lipo',

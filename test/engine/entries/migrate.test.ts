@@ -6,8 +6,8 @@ import { buildVersion } from '../../../shared-engine/entries/schema.ts'
 
 /** Made up for this test: version 2 renamed an entry, version 3 split one. */
 const steps: VersionSteps = new Map<number, VersionStep>([
-  [1, ({ weight, ...rest }: JsonGroup) => ({ ...rest, massKg: weight })],
-  [2, ({ massKg, ...rest }: JsonGroup) => ({ ...rest, vehicle: { massKg } })],
+  [1, ({ weight, ...rest }: JsonGroup) => ({ build: { ...rest, massKg: weight }, notes: ['renamed'] })],
+  [2, ({ massKg, ...rest }: JsonGroup) => ({ build: { ...rest, vehicle: { massKg } }, notes: [] })],
 ])
 
 describe('bringing a build up to date', () => {
@@ -16,6 +16,7 @@ describe('bringing a build up to date', () => {
     expect(migrate(first, steps, 3)).toEqual({
       ok: true,
       value: { version: 3, name: 'demo', vehicle: { massKg: 12 } },
+      notes: ['renamed'],
     })
     expect(migrate({ version: 2, massKg: 12 }, steps, 3)).toEqual({
       ok: true,

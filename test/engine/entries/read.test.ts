@@ -36,7 +36,16 @@ describe('a build that is in order', () => {
     const stored = readStoredBuildValue(plainBuild())
     expect(stored).toEqual({ ok: true, value: plainBuild() })
     const build = completeBuild(plainBuild())
-    expect(build.controller).toEqual({ resistanceMilliohm: 0, throttleCapPercent: 100 })
+    expect(build.controller).toEqual({
+      resistanceMilliohm: 0,
+      throttleCapPercent: 100,
+      deadTimeNs: 0,
+      diodeVolts: 0.9,
+      commutation: 'block',
+      busEsrMilliohm: 0,
+      brakeAmps: 0,
+    })
+    expect(build.service.packTemperatureC).toBe(15) // that of the air
     expect(build.service.factor).toBe(1.5)
     expect(build.motor.magnet).toBe('ndfeb')
     expect(build).toMatchObject({ notes: '', stages: [], accessories: [], tolerances: {}, origins: {} })
@@ -81,22 +90,22 @@ describe('a file that is no build', () => {
     ['null', 'the file is null, not a group of entries; allowed: keys and values in braces.'],
     ['{}', 'format is missing; allowed: "pitchline-build".'],
     ['{"format": "other"}', 'format is "other": this is not a build file; allowed: "pitchline-build".'],
-    ['{"format": "pitchline-build"}', 'version is missing; allowed: a whole number, 1 to 1.'],
+    ['{"format": "pitchline-build"}', 'version is missing; allowed: a whole number, 1 to 2.'],
     [
       '{"format": "pitchline-build", "version": 2}',
       'version is 2: the file is from a newer Pitchline than this one; allowed: up to 1.',
     ],
     [
       '{"format": "pitchline-build", "version": 0}',
-      'version is 0, out of range; allowed: a whole number, 1 to 1.',
+      'version is 0, out of range; allowed: a whole number, 1 to 2.',
     ],
     [
       '{"format": "pitchline-build", "version": 1.5}',
-      'version is 1.5, out of range; allowed: a whole number, 1 to 1.',
+      'version is 1.5, out of range; allowed: a whole number, 1 to 2.',
     ],
     [
       '{"format": "pitchline-build", "version": "1"}',
-      'version is "1", not a number; allowed: a whole number, 1 to 1.',
+      'version is "1", not a number; allowed: a whole number, 1 to 2.',
     ],
   ])('%j: %s', (text, sentence) => {
     expect(told(text)).toEqual([sentence])

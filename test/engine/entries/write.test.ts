@@ -20,7 +20,7 @@ describe('writing a build', () => {
   it('writes what was entered, in the order of the table, with a newline at the end', () => {
     expect(writeBuild(shuffled(plainBuild()) as never)).toBe(`{
   "format": "pitchline-build",
-  "version": 1,
+  "version": 2,
   "name": "demo: required entries only",
   "pack": {
     "chemistry": "lipo",

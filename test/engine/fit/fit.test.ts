@@ -82,9 +82,18 @@ describe('what a drive cannot tell', () => {
 
   it('is rolling resistance on soil', () => {
     const build = machine()
-    const soil = { n: 1, kc: 1, kphi: 800, cohesionKpa: 1, frictionDegrees: 20, shearModulusMm: 10 }
-    const { skiFriction, gradePercent, airTemperatureC, altitudeM } = build.ground
-    const ground = { model: 'soil' as const, soil, skiFriction, gradePercent, airTemperatureC, altitudeM }
+    const soil = {
+      n: 1,
+      kc: 1,
+      kphi: 800,
+      cohesionKpa: 1,
+      frictionDegrees: 20,
+      shearModulusMm: 10,
+      snow: false,
+    }
+    const { skiFriction, gradePercent, sideSlopePercent, airTemperatureC, altitudeM } = build.ground
+    const place = { skiFriction, gradePercent, sideSlopePercent, airTemperatureC, altitudeM }
+    const ground = { model: 'soil' as const, soil, ...place }
     const vehicle = { ...build.vehicle, contactLengthMm: 600, contactWidthMm: 150 }
     expect(
       refusalOf(['ground.rollingCoefficient'], 'ground.rollingCoefficient', {

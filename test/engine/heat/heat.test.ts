@@ -12,7 +12,19 @@ import { fullBuild } from '../../fixtures/build/plain.ts'
 import { machineOfStored } from '../../fixtures/build/machine.ts'
 
 const alpha = 0.00393
-const cooling = { flow: 5e-5, density: 1000, specificHeat: 4000, radiator: 20 }
+const cooling = {
+  flow: 5e-5,
+  density: 1000,
+  specificHeat: 4000,
+  radiator: 20,
+  coolant: 'water',
+  volume: 2e-4,
+  airCapacity: null,
+  testFlow: null,
+  flowTestTemperature: 20,
+  pumpPower: 0,
+  capPressure: 0,
+} as const
 
 describe('a cooling circuit', () => {
   it('is P/UA above the air: 300 W over 20 W/K, 15 K', () => {

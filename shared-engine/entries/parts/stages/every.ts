@@ -1,7 +1,10 @@
 import { materialIds } from '../../../reference/materials.ts'
 import type { Rows } from '../../rows/group.ts'
 import type { Row } from '../../rows/row.ts'
+import { bearing } from '../bearing.ts'
+import { joint } from '../joint.ts'
 import { fromMaterials } from '../material.ts'
+import { bendingRows } from '../shaft-bending.ts'
 
 const teeth = { kind: 'count', counted: 'teeth', low: 4, high: 1000, whole: true } as const
 
@@ -31,8 +34,11 @@ export const everyStage = {
     kind: 'fraction',
     low: 1,
     high: 100,
-    default: 97,
-    help: 'Power that comes out of what goes in. 97 % suits a clean, well-laid pair; a worm or grit takes far more.',
+    defaultFrom: {
+      says: '97 %, of a gearbox of a known ratio 90 %',
+      of: (entries, group) => (entries.raw(`${group}.kind`) === 'fixed' ? 90 : 97),
+    },
+    help: 'Power that comes out of what goes in: 97 % for a clean pair, 90 % for two planetary steps; a worm takes far more.',
   },
   shaftDiameterMm: {
     label: 'Driven shaft’s diameter',
@@ -63,6 +69,21 @@ export const everyStage = {
     default: 0,
     help: 'Of the driven wheel and its shaft; 0 leaves it out.',
   },
+  shaftSpanMm: { ...bendingRows.span, section: 'Driven shaft' },
+  shaftOverhangMm: { ...bendingRows.overhang, section: 'Driven shaft' },
+  slipTorqueNm: {
+    label: 'Torque limiter',
+    section: 'Driven shaft',
+    kind: 'torque',
+    low: 0.01,
+    high: 1e6,
+    optional: true,
+    lever: { step: 0.1 },
+    help: 'Torque at which a slipping clutch between the driven wheel and its shaft gives way.',
+    brings: 'What a slipping clutch spares the train, and whether it slips in ordinary use.',
+  },
+  joint,
+  bearing,
 } as const satisfies Rows
 
 /** Asked of a belt; of a chain it may be left out. */

@@ -1,0 +1,93 @@
+import type { Rows } from '../rows/group.ts'
+
+const ripple = { section: 'Ripple on the supply' } as const
+
+/** Switching loss, commutation, what its capacitors bear, and braking by the motor. */
+export const controllerHeat = {
+  switchingNs: {
+    label: 'Switching time',
+    section: 'Loss and heat',
+    kind: 'switchingTime',
+    low: 1,
+    high: 10_000,
+    optional: true,
+    help: 'Rise and fall time of the switches together, from their sheet.',
+    brings: 'The loss of switching: without it the controller’s temperature is a least value only.',
+  },
+  deadTimeNs: {
+    label: 'Dead time',
+    section: 'Loss and heat',
+    kind: 'switchingTime',
+    low: 0,
+    high: 10_000,
+    default: 0,
+    help: 'One pause between the two switches of a leg. The current then flows through a diode.',
+  },
+  diodeVolts: {
+    label: 'Drop of the diode',
+    section: 'Loss and heat',
+    kind: 'volts',
+    low: 0,
+    high: 3,
+    default: 0.9,
+    help: 'Of the switches’ own diodes, during the dead time.',
+  },
+  commutation: {
+    label: 'Commutation',
+    kind: 'text',
+    choices: [
+      { value: 'block', label: 'Block: two leads at a time' },
+      { value: 'sine', label: 'Sine: all three leads' },
+    ],
+    default: 'block',
+    help: 'How it feeds the three leads. Most simple controllers switch in blocks, field-oriented ones in sines.',
+  },
+  busEsrMilliohm: {
+    ...ripple,
+    label: 'Series resistance of the capacitors',
+    kind: 'ohms',
+    low: 0,
+    high: 1000,
+    default: 0,
+    help: 'Of all of them together, from their sheet at the switching frequency.',
+  },
+  busRippleAmps: {
+    ...ripple,
+    label: 'Ripple rating of the capacitors',
+    kind: 'amps',
+    low: 0.1,
+    high: 2000,
+    optional: true,
+    lever: { step: 1, way: 'more' },
+    help: 'RMS at the switching frequency, all capacitors together.',
+    brings: 'The limit on the ripple current in the capacitors.',
+  },
+  busRatedVolts: {
+    ...ripple,
+    label: 'Voltage rating of the capacitors',
+    kind: 'volts',
+    low: 1,
+    high: 1000,
+    optional: true,
+    help: 'As printed on them.',
+    brings: 'The limit on the voltage at the controller’s input.',
+  },
+  maxVolts: {
+    label: 'Highest voltage',
+    section: 'Ratings',
+    kind: 'volts',
+    low: 1,
+    high: 1000,
+    optional: true,
+    help: 'The most that the controller stands at its input.',
+    brings: 'The limit on the voltage at the controller’s input.',
+  },
+  brakeAmps: {
+    label: 'Braking current',
+    kind: 'amps',
+    low: 0,
+    high: 3000,
+    default: 0,
+    help: 'The most motor current while it brakes; 0 where it coasts. Braking charges the pack.',
+  },
+} as const satisfies Rows

@@ -1,0 +1,57 @@
+import type { Rows } from '../rows/group.ts'
+
+/** What the pack's warming, charging while braking and fuse need. */
+export const packHeat = {
+  massKg: {
+    label: 'Mass of the cells',
+    section: 'Heat and charging',
+    kind: 'mass',
+    low: 0.005,
+    high: 2000,
+    optional: true,
+    help: 'Of the cells alone: they take up the heat. From their energy where it is left empty.',
+    brings: 'A measured mass in place of one figured from energy: how far the pack warms.',
+  },
+  thermalResistanceKPerW: {
+    label: 'Thermal resistance of the pack',
+    section: 'Heat and charging',
+    kind: 'thermalResistance',
+    low: 0.001,
+    high: 1000,
+    optional: true,
+    lever: { step: 0.01, way: 'less' },
+    help: 'Degrees above the air for each watt of loss in the cells. Left empty, no heat leaves the pack.',
+    brings: 'How much of the pack’s heat leaves it on the way.',
+  },
+  maxTemperatureC: {
+    label: 'Hottest allowed cells',
+    section: 'Heat and charging',
+    kind: 'temperature',
+    low: 30,
+    high: 100,
+    default: 60,
+    help: 'From the cells’ sheet; 60 °C is common. Beyond it they age fast, and far beyond they can catch fire.',
+  },
+  chargeC: {
+    label: 'Charge rating',
+    section: 'Heat and charging',
+    kind: 'cRate',
+    low: 0.05,
+    high: 20,
+    optional: true,
+    lever: { step: 0.5, way: 'more' },
+    help: 'Amps per amp-hour that the pack may take. Cold cells take less, frozen ones nothing.',
+    brings: 'The limit on what braking charges into the pack.',
+  },
+  fuseAmps: {
+    label: 'Fuse',
+    section: 'Heat and charging',
+    kind: 'amps',
+    low: 0.5,
+    high: 2000,
+    optional: true,
+    lever: { step: 5 },
+    help: 'Rating of the fuse in the pack’s lead.',
+    brings: 'Whether the fuse holds the run and its bursts, and whether it guards the wires.',
+  },
+} as const satisfies Rows
