@@ -10,7 +10,7 @@ export interface Constant {
  * Number of the model: what the engine takes a build to give. Raised by one with every change after which the same build
  * has other figures or limits; a change of less than 0.1 % from better numerics is none.
  */
-export const modelVersion = 1
+export const modelVersion = 2
 
 /** What stands below every result: the one wording of it. */
 export const caution = 'An estimate, not an approval: follow the makers’ limits and your local rules.'

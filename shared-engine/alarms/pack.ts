@@ -5,7 +5,7 @@ import type { Alarm } from './alarms.ts'
 /**
  * Volts that the pack shows under the run's current when its charge is at the reserve: time to come back.
  *
- * V = S ocv(reserve) − I R_b,  I = loadPercent · I_top + I_a.
+ * V = S ocv(reserve) − I R_b,  I = q I_top + I_a.
  *
  * *Source:* `docs/model.md` §§2 and 7; the share of the current is an assumption.
  */
@@ -30,7 +30,6 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       name: 'share of the top-speed current',
       value: service.loadShare,
       kind: 'none',
-      from: 'service.loadPercent',
     },
     {
       symbol: 'I_top',
@@ -82,7 +81,7 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       state: 'the run’s current, charge at the reserve',
       source: '`docs/model.md` §2; hold time and hysteresis common practice, no source',
       assumptions: [
-        'The run draws service.loadPercent of the top-speed current.',
+        'The run draws 60 % of the top-speed current.',
         'The pack is at service.packTemperatureC.',
       ],
       ...(runs ? {} : { missing: 'the machine does not get going, so that no run draws a current' }),

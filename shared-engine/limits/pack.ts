@@ -38,7 +38,11 @@ const facts = {
       assumptions: longRun,
       afterTop: true,
       write: (d) => {
-        d.entry('q_I', 'service.loadPercent')
+        d.given(
+          'q_I',
+          ['fraction', 'current of a run over that at top speed'],
+          d.checked.machine.service.loadShare,
+        )
         d.figure('I_t', 'topPackAmps')
         d.figure('I_a', 'accessoryAmps')
         const told = ['amps', 'pack current of a long run'] as const

@@ -8,7 +8,7 @@ import { limitedAmps, strongest } from './motor.ts'
 // What limits of motor, controller and pack have in common.
 
 export const labelSource = 'the limit is the maker’s or the builder’s own (label or data sheet)'
-export const longRun = ['A long run is a share of the top-speed current (service.loadPercent).'] as const
+export const longRun = ['A long run is a share of the top-speed current.'] as const
 
 /** `I_r`: most standstill current in the running state, after the limit. */
 export function restAmps(d: Draft): void {

@@ -20,6 +20,25 @@ export function mass(d: Draft): number {
   return d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p')
 }
 
+/** `h` and `x`: centre of mass of machine and load, above ground and ahead of the patch’s rear edge. */
+export function centreOfMass(d: Draft): void {
+  const places = [
+    ['h', 'cgHeightMm', 'loadCgHeightMm', 'height of the centre of mass'],
+    ['x', 'cgAheadMm', 'loadCgAheadMm', 'centre of mass ahead of the patch’s rear edge'],
+  ] as const
+  const { load } = d.checked.machine.vehicle
+  for (const [symbol, own, loads, words] of places) {
+    if (load === 0 || d.checked.build.vehicle[loads] === undefined) {
+      d.entry(symbol, `vehicle.${own}`)
+      continue
+    }
+    mass(d)
+    d.entry(`${symbol}_v`, `vehicle.${own}`)
+    d.entry(`${symbol}_l`, `vehicle.${loads}`)
+    d.step(symbol, ['length', words], `(m_0 * ${symbol}_v + m_p * ${symbol}_l) / m`)
+  }
+}
+
 /** `theta`: the slope’s angle. */
 export function slopeAngle(d: Draft): void {
   d.entry('j', 'ground.gradePercent')

@@ -1,6 +1,6 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
-import { groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
+import { centreOfMass, groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
 import { dutyForCurrent, pieceAt, startThrust } from './motion.ts'
 import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
 
@@ -19,8 +19,7 @@ const frontLiftThrustN: Subject = {
   missing: needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'),
   write: (d) => {
     d.constant('g', 'gravity')
-    d.entry('x', 'vehicle.cgAheadMm')
-    d.entry('h', 'vehicle.cgHeightMm')
+    centreOfMass(d)
     slopeAngle(d)
     const told = ['acceleration', 'acceleration that lifts the front'] as const
     d.step('a_l', told, 'g * (x * cos(theta) - h * sin(theta)) / h')

@@ -4,13 +4,13 @@ import { ironLoss } from './run.ts'
 import { firstOf, inCase, needing, needingTop, type Missing, type Subject } from './subject.ts'
 
 const balance = 'heat balance of a lump to its sink; IEC 60028 for the copper'
-const longRun = 'The current of a long run is a share of the top-speed current (service.loadPercent).'
+const longRun = 'The current of a long run is a share of the top-speed current.'
 
 /** `I_r`: current of a long run, RMS of one motor. */
 export function longRunAmps(d: Draft): void {
   d.assume(longRun)
   d.figure('I', 'topMotorAmps')
-  d.entry('q_I', 'service.loadPercent')
+  d.given('q_I', ['fraction', 'current of a run over that at top speed'], d.checked.machine.service.loadShare)
   d.step('I_r', ['amps', 'current of a long run, RMS'], 'q_I * I')
 }
 

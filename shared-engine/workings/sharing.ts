@@ -57,9 +57,15 @@ function slackSide(d: Draft, name: TrackCase): void {
   d.step('y_m', told, 'N_s + e_p * S_l / p')
 }
 
+/** `N_0`: static tension of the loop as entered, 0 where it is not known. */
+export function staticTension(d: Draft): void {
+  if (d.checked.machine.track.pretensionGiven) d.entry('N_0', 'track.pretensionN')
+  else d.given('N_0', ['force', 'static tension, not entered'], 0)
+}
+
 /** `N_s`: tension of the loop behind the sprocket. */
 export function slackTension(d: Draft, beltSpeed: number): void {
-  d.entry('N_0', 'track.pretensionN')
+  staticTension(d)
   const told = ['force', 'tension of the slack side'] as const
   if (beltSpeed === 0) {
     d.step('N_s', told, 'N_0', 'the loop stands')

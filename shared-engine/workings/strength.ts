@@ -6,7 +6,7 @@ import type { Draft } from './draft.ts'
 import type { ComparedRow } from './limit.ts'
 import { materialRow } from './material.ts'
 import { byClimb, casesTold } from './loads.ts'
-import { isShared, stiffnessSharing } from './sharing.ts'
+import { isShared, staticTension, stiffnessSharing } from './sharing.ts'
 
 // What limits of the track compare with, and how its rows climb.
 
@@ -37,7 +37,7 @@ export function climbing(d: Draft, row: ComparedRow): void {
     return
   }
   rowForces(d, stiffnessSharing(d, name), springs, pretension)
-  d.entry('N_0', 'track.pretensionN')
+  staticTension(d)
   d.entry('z', 'track.sprocketTeeth')
   const held = 'N_0 + f_j / 2 + f_b'
   d.step('N_j', ['force', 'mean tension over that row, without the loop’s own pull'], held)

@@ -1,7 +1,7 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { byTension, byToothForce, casesTold, loadOf, servicePull, worstCase } from './loads.ts'
 import { sprocketRadius } from './circuit.ts'
-import { largestRow, loadHeight, slackTension } from './sharing.ts'
+import { largestRow, loadHeight, slackTension, staticTension } from './sharing.ts'
 import { inCase, needing, type Missing, type Subject } from './subject.ts'
 
 const worstTooth = (checked: Evaluated) => inCase(worstCase(checked, byToothForce))
@@ -120,7 +120,7 @@ const burstBeltSpeedMps: Subject = {
   missing: needsBreaking,
   write: (d) => {
     d.entry('N_B', 'track.breakingTensionN')
-    d.entry('N_0', 'track.pretensionN')
+    staticTension(d)
     d.entry('m_b', 'track.massGPerM')
     const expression = 'sqrt(max(0, N_B - N_0) / m_b)'
     d.step('v_B', ['speed', 'belt speed that bursts the loop'], expression)

@@ -32,9 +32,18 @@ export function buildOf(file: string, io: Io): Build | null {
 
 /** Reads a file for a command with a reader of its kind: what is in it, or `null` after every mistake has been reported. */
 export function contentOf<T>(file: string, reader: (bytes: Uint8Array) => Result<T>, io: Io): T | null {
+  return readingOf(file, reader, io)?.value ?? null
+}
+
+/** The same with what there is to say of it: a build of an older version that was brought up to date. */
+export function readingOf<T>(
+  file: string,
+  reader: (bytes: Uint8Array) => Result<T>,
+  io: Io,
+): { readonly value: T; readonly notes: readonly string[] } | null {
   const bytes = bytesOf(file, io)
   const content = bytes.ok ? reader(bytes.value) : bytes
-  if (content.ok) return content.value
+  if (content.ok) return { value: content.value, notes: content.notes ?? [] }
   report(io, file === standardInput ? 'standard input' : file, content.mistakes)
   return null
 }

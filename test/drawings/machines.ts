@@ -1,6 +1,7 @@
 import { machineOf } from '../../shared-engine/machine/machine.ts'
 import type { Machine } from '../../shared-engine/machine/parts.ts'
-import { buildSchema } from '../../shared-engine/entries/schema.ts'
+import { completeBuild } from '../../shared-engine/entries/read.ts'
+import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
 
 /** Invented machines for drawings (demo data), chosen so that every kind of part is drawn at least once. */
 const ground = { model: 'coefficient', rollingCoefficient: 0.08, gripCoefficient: 0.7, slipPercent: 4 }
@@ -21,7 +22,7 @@ const tooth = { heightMm: 6, rootMm: 9, widthMm: 22, material: 'tpu-95a-printed'
 /** A quick single track: one pair of gear wheels with a 9-tooth pinion, then a belt. */
 const quick = {
   format: 'pitchline-build',
-  version: 1,
+  version: 2,
   name: 'Sled hare',
   pack: {
     chemistry: 'lipo',
@@ -151,6 +152,6 @@ export const drawnMachines: Readonly<Record<DrawnMachine, { machine: Machine; pa
 }
 
 function machineFrom(stored: unknown): { machine: Machine; parallel: number } {
-  const build = buildSchema.parse(stored)
+  const build = completeBuild(stored as StoredBuild)
   return { machine: machineOf(build), parallel: build.pack.parallel }
 }

@@ -5,7 +5,7 @@ import { readBuildValue } from '../../shared-engine/entries/read.ts'
 import { bestPointsOf } from '../../shared-engine/motor/best-points.ts'
 import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../shared-engine/motor/drive-line.ts'
 import { freeSpeedAt } from '../../shared-engine/motor/free-speed.ts'
-import { plainBuild } from '../fixtures/build/plain.ts'
+import { simpleBuild } from '../fixtures/build/plain.ts'
 
 // *Source:* M. Drela, *First-Order DC Electric Motor Model*, MIT Aero and Astro, public notes, 2007: eqs. 1 to 3
 // (i − i_0 = Q K_Q, v = i R + Ω/K_v), no-load speed and the best-efficiency relations. Equations from memory; the worked
@@ -13,7 +13,7 @@ import { plainBuild } from '../fixtures/build/plain.ts'
 
 /** A motor of 1000 rpm/V, 50 mΩ, 1 A without load, on 4.2 V cells that hardly sag; no reductions. */
 function machineWith(series: number): Machine {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   const read = readBuildValue({
     ...plain,
     pack: { chemistry: 'lipo', series, parallel: 40, capacityMah: 5000, cellResistanceMilliohm: 0.05 },
@@ -23,6 +23,7 @@ function machineWith(series: number): Machine {
       resistanceMilliohm: 50,
       noLoadAmps: 1,
       noLoadVolts: 10,
+      viscousPercent: 0,
       poleCount: 14,
       ratedMaxRpm: 50_000,
       magnet: 'ignore',

@@ -4,7 +4,7 @@ import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../shared-engine/m
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
 import { machineOfStored } from '../fixtures/build/machine.ts'
-import { plainBuild } from '../fixtures/build/plain.ts'
+import { simpleBuild } from '../fixtures/build/plain.ts'
 
 // *Source:* Modelica Standard Library, Electrical.Machines.Examples.DCMachines, table of `DCPM_withLosses` and parameters
 // of `DCPM_Start`, read there; after Haumer, Kral, Kapeller, Bäuml and Gragger, *The AdvancedMachines Library: Loss Models
@@ -65,7 +65,7 @@ const lossy: Printed = {
 
 /** That motor on 100 V that do not sag, no reductions. */
 function machineOf({ kv, milliohm, noLoadAmps, controllerMilliohm, temperature }: Printed): Machine {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   const machine = machineOfStored({
     ...plain,
     controller: { resistanceMilliohm: controllerMilliohm },
@@ -74,6 +74,7 @@ function machineOf({ kv, milliohm, noLoadAmps, controllerMilliohm, temperature }
       resistanceMilliohm: milliohm,
       noLoadAmps,
       noLoadVolts: 100,
+      viscousPercent: 0,
       poleCount: 2,
       ratedMaxRpm: 3000,
       magnet: 'ignore',

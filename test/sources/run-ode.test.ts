@@ -9,7 +9,7 @@ import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
 import { runFromRest } from '../../shared-engine/vehicle/run-curve.ts'
 import { solvedByOdex } from '../engine/numeric/odex.ts'
-import { plainBuild } from '../fixtures/build/plain.ts'
+import { simpleBuild } from '../fixtures/build/plain.ts'
 import { machines } from '../laws/machines.ts'
 
 // The run from rest walked through time instead of integrated over speed. *Source:* Newton's second law, m_e dv/dt =
@@ -50,7 +50,7 @@ describe('the run through time', () => {
 
 describe('a constant force against the drag of the air alone', () => {
   // the current limit acts to the end, so that thrust is the same at every speed; 3.2 m² so that drag ends it
-  const plain = plainBuild()
+  const plain = simpleBuild()
   const machine = machineOf(
     completeBuild({
       ...plain,

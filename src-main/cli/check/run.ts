@@ -1,6 +1,7 @@
 import { check } from '../../../shared-engine/check.ts'
+import { readBuild } from '../../../shared-engine/entries/read.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
-import { buildOf } from '../build-file.ts'
+import { readingOf } from '../build-file.ts'
 import { checkedJson } from './json.ts'
 import { exit, exitOf } from '../exit.ts'
 import type { Io } from '../io.ts'
@@ -13,9 +14,10 @@ export interface CheckManner {
 
 /** Checks one build and prints figures and limits; gives the exit code. */
 export async function checkBuild(file: string, manner: CheckManner, io: Io): Promise<number> {
-  const build = buildOf(file, io)
+  const build = readingOf(file, readBuild, io)
   if (build === null) return exit.unreadable
-  const checked = check(build)
+  const found = check(build.value)
+  const checked = { ...found, notes: [...build.notes, ...found.notes] }
   if (manner.json) {
     io.out(checkedJson(checked))
   } else {

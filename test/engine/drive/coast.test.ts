@@ -3,7 +3,7 @@ import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import type { PatternRow } from '../../../shared-engine/drive/drive.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { readBuildOf } from '../../fixtures/build/machine.ts'
-import { plainBuild } from '../../fixtures/build/plain.ts'
+import { simpleBuild } from '../../fixtures/build/plain.ts'
 
 // What a drive does while the ground drives the machine: closed forms, worked by hand from the contract's words.
 
@@ -17,7 +17,7 @@ const moved = 12.72
 
 /** Demo data: a big pack, 6 to 1 at 95 %, no air. */
 function coaster(changes: Partial<StoredBuild> = {}): StoredBuild {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   return {
     ...plain,
     pack: { ...plain.pack, capacityMah: 200_000 },
@@ -32,7 +32,7 @@ const runOf = (stored: StoredBuild, ...rows: PatternRow[]) =>
 
 it('held back a little on a slope, the motors save what the gears bring: T = F r η/G, I = T/K + I_0', () => {
   const ground = {
-    ...plainBuild().ground,
+    ...simpleBuild().ground,
     rollingCoefficient: 0.08,
     gripCoefficient: 3,
   } as StoredBuild['ground']
@@ -51,11 +51,11 @@ it('held back a little on a slope, the motors save what the gears bring: T = F r
 
 it('on ice a track that drags more than the ground takes slides: (μ + c_rr) m g/m_e, whatever drags it', () => {
   const ground = {
-    ...plainBuild().ground,
+    ...simpleBuild().ground,
     rollingCoefficient: 0.005,
     gripCoefficient: 0.02,
   } as StoredBuild['ground']
-  const track = { ...plainBuild().track, internalDragN: 50 }
+  const track = { ...simpleBuild().track, internalDragN: 50 }
   const spinning = { seconds: 20, ask: { throttle: 1 }, grade: null }
   const braking = { seconds: 5, ask: { throttle: 0 }, grade: null }
   const build = coaster({ ground, track })

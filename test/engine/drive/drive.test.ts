@@ -10,7 +10,7 @@ import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { plausibleBuild } from '../../fixtures/build/random.ts'
-import { plainBuild } from '../../fixtures/build/plain.ts'
+import { simpleBuild } from '../../fixtures/build/plain.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
 
 function buildOf(stored: StoredBuild): Build {
@@ -34,7 +34,7 @@ const last = (run: DriveRun) => run.series.at(-1) ?? run.series[0]
 
 /** Demo data: a big pack, so that charge hardly moves, and a geared machine. */
 function steadyBuild(changes: Partial<StoredBuild> = {}): StoredBuild {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   return {
     ...plain,
     pack: { ...plain.pack, capacityMah: 200_000 },
@@ -106,7 +106,7 @@ describe('closed forms', () => {
   })
 
   test('coasting on rolling resistance alone stops after v²/(2 c_rr g) and stays', () => {
-    const plain = plainBuild()
+    const plain = simpleBuild()
     // No motor drag to speed of, no air, no loop: what is left is rolling resistance, not quite alone.
     const motor = { ...plain.motor, noLoadAmps: 0 }
     const track = { ...plain.track, massGPerM: 1 }
@@ -156,7 +156,7 @@ test('odex agrees on the same drive, its equations written here anew', () => {
     thermalResistanceKPerW: 2,
     magnet: 'ferrite' as const,
   }
-  const build = buildOf({ ...stored, motor, pack: { ...plainBuild().pack, capacityMah: 1500 } })
+  const build = buildOf({ ...stored, motor, pack: { ...simpleBuild().pack, capacityMah: 1500 } })
   const { pack, ground } = machineOf(build)
   // Part throttle on the level: below the grip, charge in the upper straight piece of the curve.
   const duty = 0.12
@@ -251,7 +251,7 @@ describe('how it ends and what it keeps', () => {
   test('the drive ends where the charge reaches the reserve', () => {
     const stored = steadyBuild({ service: { reservePercent: 90 } })
     const run = runDrive(
-      buildOf({ ...stored, pack: plainBuild().pack }),
+      buildOf({ ...stored, pack: simpleBuild().pack }),
       pattern(speed(7200, 2), throttle(10, 1)),
     )
     expect(run.end).toBe('reserve')

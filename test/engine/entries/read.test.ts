@@ -92,8 +92,8 @@ describe('a file that is no build', () => {
     ['{"format": "other"}', 'format is "other": this is not a build file; allowed: "pitchline-build".'],
     ['{"format": "pitchline-build"}', 'version is missing; allowed: a whole number, 1 to 2.'],
     [
-      '{"format": "pitchline-build", "version": 2}',
-      'version is 2: the file is from a newer Pitchline than this one; allowed: up to 1.',
+      '{"format": "pitchline-build", "version": 3}',
+      'version is 3: the file is from a newer Pitchline than this one; allowed: up to 2.',
     ],
     [
       '{"format": "pitchline-build", "version": 0}',

@@ -67,7 +67,8 @@ describe('a motor', () => {
   })
 })
 
-const machine = machineOfStored(fullBuild())
+const full = machineOfStored(fullBuild())
+const machine = { ...full, service: { ...full.service, loadShare: 0.55 } }
 
 describe('heat of a long run', () => {
   const heat = new SteadyHeat()

@@ -8,7 +8,7 @@ import {
   type UncertainLimit,
 } from '../../../shared-engine/uncertainty/uncertainty.ts'
 import { uncertaintyPieces, uncertaintyPlanOf } from '../../../shared-engine/uncertainty/samples.ts'
-import { plainBuild } from '../../fixtures/build/plain.ts'
+import { simpleBuild } from '../../fixtures/build/plain.ts'
 
 function buildOf(stored: StoredBuild): Build {
   const read = readStoredBuildValue(stored)
@@ -19,12 +19,12 @@ function buildOf(stored: StoredBuild): Build {
 /** Demo data: a lamp of 40 W behind a converter for 5 A at 12 V; margin = 1 − watts/60, whatever else the machine is. */
 function lampBuild(tolerances: StoredBuild['tolerances'], watts = 40): Build {
   const accessories = [{ name: 'lamp', watts, volts: 12, converterAmps: 5 }]
-  return buildOf({ ...plainBuild(), accessories, tolerances })
+  return buildOf({ ...simpleBuild(), accessories, tolerances })
 }
 
 /** Demo data: loop tension linear in pretension and current limit: N = K_A K_t (I_lim − I_nl) G/r + N_0 in the jam. */
 function tensionBuild(tolerances: StoredBuild['tolerances']): Build {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   return buildOf({
     ...plain,
     controller: { currentLimitAmps: 60 },
@@ -156,7 +156,7 @@ test('the same seed gives the same result however the work is cut, and in whatev
 
 describe('draws that are no build, and draws out of range', () => {
   test('are counted: a load height drawn above the tooth’s tip makes no build', () => {
-    const plain = plainBuild()
+    const plain = simpleBuild()
     const tooth = { heightMm: 10, rootMm: 10, widthMm: 30, loadHeightMm: 9, material: 'pom' as const }
     const build = buildOf({
       ...plain,
@@ -170,7 +170,7 @@ describe('draws that are no build, and draws out of range', () => {
   })
 
   test('are held to the range: nothing is more efficient than 100 %', () => {
-    const plain = plainBuild()
+    const plain = simpleBuild()
     const build = buildOf({
       ...plain,
       stages: [{ kind: 'fixed', ratio: 4, efficiencyPercent: 98 }],
@@ -193,7 +193,7 @@ describe('draws that are no build, and draws out of range', () => {
 })
 
 test('margins that cannot be formed count as over, and as lower than any other', () => {
-  const plain = plainBuild()
+  const plain = simpleBuild()
   const build = buildOf({
     ...plain,
     motor: { ...plain.motor, thermalResistanceKPerW: 3 },
