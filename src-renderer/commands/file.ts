@@ -8,7 +8,9 @@ export const fileCommands: readonly Command[] = [
     heading: 'File',
     keys: ['Mod+N', 'Alt+N'],
     when: always,
-    do: ({ files }) => files.newBuild(),
+    do: async ({ files, view }) => {
+      if (await files.newBuild()) view.starting = true
+    },
     capture: 'nothing',
   },
   {

@@ -14,6 +14,15 @@ export const viewCommands: readonly Command[] = [
     capture: 'nothing',
   })),
   {
+    id: 'view.start',
+    label: 'First numbers of a machine',
+    heading: 'View',
+    keys: ['Alt+0'],
+    when: always,
+    do: ({ view }) => void (view.starting = true),
+    capture: 'nothing',
+  },
+  {
     id: 'view.units',
     label: 'Metric or imperial units',
     heading: 'View',

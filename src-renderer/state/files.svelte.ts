@@ -83,8 +83,11 @@ export class Files {
     else this.#show(newBuild(), null, true)
   }
 
-  async newBuild(): Promise<void> {
-    if (await this.#mayLeave()) this.#show(newBuild(), null, true)
+  /** True where there is a new one now: the person may keep the build that is open. */
+  async newBuild(): Promise<boolean> {
+    if (!(await this.#mayLeave())) return false
+    this.#show(newBuild(), null, true)
+    return true
   }
 
   /** True where it was opened: the person may keep the build that is open. */

@@ -6,6 +6,7 @@ import {
   withEntry,
   type Build,
   type Checked,
+  type LimitRow,
   type Mistake,
   type StoredBuild,
 } from '../../shared-engine/index.ts'
@@ -66,6 +67,10 @@ export class Session {
   readonly atCap: Checked = $derived(this.lookedAt === null ? this.checked : check(this.#capped))
   /** What of it rests on numbers that nobody has entered. */
   readonly rests: Rests = $derived(restsOf(this.checked))
+  /** Limits that no assumed number moves to another standing; the rest accuse nobody until those are entered. */
+  readonly firmLimits: readonly LimitRow[] = $derived(
+    this.checked.limits.filter(({ id }) => !this.rests.limits.has(id)),
+  )
 
   /** @param look what is only looked at and changes nothing */
   constructor(look: Pick<Operating, 'throttleAsked'>) {

@@ -10,8 +10,9 @@ const systems: readonly UnitSystem[] = ['metric', 'imperial']
 
 /** What is looked at, and how: nothing here changes the build, and nothing here is undone. */
 export class View {
-  /** Id of the question that is answered. */
-  question = $state.raw('')
+  #question = $state.raw('')
+  /** Whether the guided start of a new build stands in the place of fields and questions. */
+  starting = $state.raw(false)
   /** A part of the machine, as the power path names them: `pack`, `motor`, `stage.1`, … */
   part = $state.raw('motor')
   /** The limit chosen in the ledger: its place is marked in the plots. */
@@ -30,7 +31,17 @@ export class View {
   welcomed = $state.raw(recall('welcomed', ['yes', 'no'], 'no') === 'yes')
 
   constructor(question: string) {
-    this.question = question
+    this.#question = question
+  }
+
+  /** Id of the question that is answered. */
+  get question(): string {
+    return this.#question
+  }
+
+  set question(id: string) {
+    this.#question = id
+    this.starting = false
   }
 
   setUnits(units: UnitSystem): void {
@@ -63,6 +74,7 @@ export class View {
   choosePart(part: string): void {
     this.part = part
     this.drawerOpen = true
+    this.starting = false
   }
 
   /** Opens the working of a figure or limit; from within a working, on top of it. */
@@ -89,7 +101,8 @@ export class View {
   /** Marks a limit, shows the question that it belongs to and opens its working. */
   chooseLimit(id: LimitId, question: string | null): void {
     this.limit = id
-    if (question !== null) this.question = question
+    // The guided start stays: the working opens beside it.
+    if (question !== null) this.#question = question
     this.openWorking(id)
   }
 

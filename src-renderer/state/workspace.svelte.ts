@@ -96,6 +96,7 @@ export class Workspace {
   private opened(): void {
     this.operating.reset()
     this.view.limit = null
+    this.view.starting = false
     this.view.closeWorkings()
     for (const state of this.#states.values()) state.forget()
   }

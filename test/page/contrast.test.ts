@@ -32,9 +32,12 @@ const themes = { light: tokensOf(':root {'), dark: tokensOf(":root[data-theme='d
 describe.each(Object.entries(themes))('the %s theme', (_, tokens) => {
   const at = (name: string) => tokens.get(name) ?? '#808080'
 
-  it.each(['ink', 'quiet', 'accent', 'near', 'over'])('sets text in %s at 4.5:1 or more on paper', (name) => {
-    expect(contrast(at(name), at('paper'))).toBeGreaterThanOrEqual(4.5)
-  })
+  it.each(['ink', 'quiet', 'accent', 'near', 'over', 'assumed'])(
+    'sets text in %s at 4.5:1 or more on paper',
+    (name) => {
+      expect(contrast(at(name), at('paper'))).toBeGreaterThanOrEqual(4.5)
+    },
+  )
 
   it.each([
     ['ink', 'accent-wash'],

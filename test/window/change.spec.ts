@@ -116,6 +116,7 @@ test('a search does not outlive its build: another one begins with what is asked
   await page.getByRole('button', { name: 'Build', exact: true }).click()
   await page.getByRole('menuitem', { name: /New build/ }).click()
   await expect(page.locator('h1')).toHaveText('New build')
+  await page.getByRole('button', { name: 'All fields and questions' }).click()
   await expect(candidatesIn(page)).toHaveCount(0)
   await expect(answer(page)).toContainText('to look at for what you ask')
   await expect(answer(page).getByText('Must hold')).toBeVisible()

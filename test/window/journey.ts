@@ -17,6 +17,8 @@ export async function begin(page: Page): Promise<void> {
 
 /** Shows a part's fields by the list of parts, which is there at every size. */
 export async function showPart(page: Page, part: string): Promise<void> {
+  const all = page.getByRole('button', { name: 'All fields and questions' })
+  if (await all.isVisible()) await all.click()
   if (!(await page.getByRole('combobox', { name: 'Part' }).isVisible())) {
     await page.getByRole('button', { name: 'Fields', exact: true }).click()
   }

@@ -10,17 +10,12 @@ import { wheelGroup } from '../../draw/parts/wheel.ts'
 
 /** Below this tooth pitch (px) teeth are a grey blur: tip and root circles are drawn instead. */
 const finestPitch = 2
-/** A pinion smaller than this (px across) cannot be read. */
-const leastPinion = 18
-
-/** px per m at which the pair fits its room; where the pinion would get too small, the larger wheel is cut off instead. */
+/** px per m at which the pair fits its room, whole, however small the pinion then is: a wheel that is cut reads as none. */
 function gearScale(stage: GearStage, room: Room): number {
   const [driver, driven] = formsOf(stage).map(gearRadii)
   if (driver === undefined || driven === undefined) return 1
   const across = driver.tip + driver.pitch + driven.pitch + driven.tip
-  const fitting = Math.min(room.half / Math.max(driver.tip, driven.tip), room.width / across)
-  const readable = leastPinion / (2 * Math.min(driver.tip, driven.tip))
-  return Math.max(fitting, readable)
+  return Math.min(room.half / Math.max(driver.tip, driven.tip), room.width / across)
 }
 
 function formsOf(stage: GearStage): readonly GearForm[] {
@@ -49,13 +44,13 @@ function wheelAt(form: GearForm, scale: number, id: string, x: number, phase: nu
 }
 
 /** Two spur wheels in mesh at true relative size, involute flanks, driver left. */
-function drawGear(stage: GearStage, room: Room, scale: number, turning: Turning): DrawnPart {
+function drawGear(stage: GearStage, _room: Room, scale: number, turning: Turning): DrawnPart {
   const [driver, driven] = formsOf(stage) as [GearForm, GearForm]
   const small = gearRadii(driver)
   const large = gearRadii(driven)
-  const entry = Math.min(small.tip * scale, room.half)
+  const entry = small.tip * scale
   const exitTrue = entry + (small.pitch + large.pitch) * scale
-  const width = Math.min(exitTrue + large.tip * scale, Math.max(room.width, 2 * entry + 24))
+  const width = exitTrue + large.tip * scale
   const phase = degrees(meshingPhase(stage.drivenTeeth))
   const wheels: TurningWheel[] = [
     { id: `${turning.id}.driver`, shift: { x: entry, y: 0 }, phase: 0, turnsPerMotorTurn: turning.turns },
@@ -66,19 +61,18 @@ function drawGear(stage: GearStage, room: Room, scale: number, turning: Turning)
       turnsPerMotorTurn: -turning.turns / stage.ratio,
     },
   ]
-  const clip = { x: 0, y: -room.half - 1, width, height: 2 * room.half + 2 }
   const shapes = [
     wheelAt(driven, scale, `${turning.id}.driven`, exitTrue, phase),
     wheelAt(driver, scale, `${turning.id}.driver`, entry, 0),
   ]
   return {
-    shapes: [{ shape: 'group', clip, shapes }],
+    shapes: [{ shape: 'group', shapes }],
     wheels,
     loops: [],
     width,
     middle: width / 2,
     entry,
-    exit: Math.min(exitTrue, width),
+    exit: exitTrue,
     description: `gear wheels, ${stage.driverTeeth} driving ${teethText(stage.drivenTeeth)}, ratio ${ratioText(stage.ratio)}`,
     scale,
   }

@@ -1,3 +1,4 @@
+import { isAssumed } from '../../../shared-engine/assume/assumed.ts'
 import type { Checked } from '../../../shared-engine/index.ts'
 
 /** What keeps the machine from going faster, in words that end the answer. */
@@ -13,10 +14,10 @@ export function holdsBack({ figures, machine }: Checked): string {
 }
 
 /** "12 % below the rated limit": the loaded speed against what the maker allows. */
-export function againstRated({ figures, machine }: Checked): string {
+export function againstRated({ figures, machine, build }: Checked): string {
   const { topMotorRpm } = figures
   if (topMotorRpm === null) return ''
   const share = (1 - topMotorRpm / machine.motor.ratedMaxRpm) * 100
   const size = Math.abs(share)
-  return `${size.toFixed(size < 10 ? 1 : 0)}\u202F% ${share < 0 ? 'past' : 'below'} the rated limit`
+  return `${size.toFixed(size < 10 ? 1 : 0)}\u202F% ${share < 0 ? 'past' : 'below'} the ${isAssumed(build, 'motor.ratedMaxRpm') ? 'assumed' : 'rated'} limit`
 }
