@@ -6,7 +6,18 @@ import { defineConfig } from 'vitest/config'
  * Folders of `test/` that run in Node. `window` runs in Playwright, `bench` by `npm run bench`. Those that replace no
  * module and keep no state share theirs from file to file: to read the engine anew for each took as long as the tests.
  */
-const shared = ['engine', 'sources', 'golden', 'laws', 'house', 'drawings', 'cli', 'fuzz']
+const shared = [
+  'engine',
+  'sources',
+  'pins',
+  'validation',
+  'golden',
+  'laws',
+  'house',
+  'drawings',
+  'cli',
+  'fuzz',
+]
 const apart = ['bridge', 'files']
 
 export default defineConfig({

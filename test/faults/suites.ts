@@ -8,7 +8,7 @@ const inEngine = (names: readonly string[]) => names.map((name) => `test/engine/
 
 /** Tests that a fault may be caught by, the quick ones first. */
 export const suites: Readonly<Record<string, readonly string[]>> = {
-  sources: ['test/sources/'],
+  sources: ['test/sources/', 'test/pins/'],
   engine: inEngine(parts),
   rooms: inEngine(rooms),
   golden: ['test/golden/'],

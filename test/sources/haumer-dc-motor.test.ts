@@ -8,8 +8,9 @@ import { simpleBuild } from '../fixtures/build/plain.ts'
 
 // *Source:* Modelica Standard Library, Electrical.Machines.Examples.DCMachines, table of `DCPM_withLosses` and parameters
 // of `DCPM_Start`, read there; after Haumer, Kral, Kapeller, Bäuml and Gragger, *The AdvancedMachines Library: Loss Models
-// for Electric Machines*, 7th Modelica Conference, 2009. Two permanent-magnet motors on 100 V that draw 100 A: one with
-// copper loss alone; one at 95 °C with core 200 W, stray load 50 W, friction 100 W, and 50 W in its brushes.
+// for Electric Machines*, 7th Modelica Conference, 2009. A permanent-magnet motor on 100 V that draws 100 A, with
+// copper loss alone. Its companion with all losses is a pin (`test/pins/dc-motor-losses.test.ts`): they are set from the
+// point that it would check.
 
 const perTurn = (2 * Math.PI) / 60
 
@@ -44,25 +45,6 @@ const lossless: Printed = {
   torque: 63.66,
 }
 
-/**
- * 94.5 V at 1417.5 rpm: 15 rpm/V again. What core, stray load and friction take, 350 W, is a no-load current of
- * 350/94.5 A; the brushes' 0.5 V at 100 A are put where the controller's 5 mΩ are.
- */
-const lossy: Printed = {
-  kv: 15,
-  milliohm: 38.64,
-  noLoadAmps: 350 / 94.5,
-  controllerMilliohm: 5,
-  temperature: 95,
-  rpm: 1417.5,
-  innerVolts: 94.5,
-  copper: 500,
-  iron: 350,
-  controller: 50,
-  output: 9100,
-  torque: 61.3,
-}
-
 /** That motor on 100 V that do not sag, no reductions. */
 function machineOf({ kv, milliohm, noLoadAmps, controllerMilliohm, temperature }: Printed): Machine {
   const plain = simpleBuild()
@@ -84,10 +66,8 @@ function machineOf({ kv, milliohm, noLoadAmps, controllerMilliohm, temperature }
   return { ...machine, pack: { ...machine.pack, openVolts: 100, resistance: 0 } }
 }
 
-describe.each([
-  ['copper loss alone', lossless],
-  ['core, friction and brushes too, at 95 °C', lossy],
-] as const)('a permanent-magnet motor with %s', (_name, printed) => {
+describe('a permanent-magnet motor with copper loss alone', () => {
+  const printed = lossless
   const machine = machineOf(printed)
   const line = new DriveLine()
   setDriveLine(line, machine, 100, printed.temperature, 1)

@@ -3,44 +3,9 @@ import { stagePartOf } from '../../shared-engine/machine/stage.ts'
 import { dynamicFactor, lewisFormFactor } from '../../shared-engine/reference/gears.ts'
 import { lewisStress, stageDynamicFactor, tangentialForce } from '../../shared-engine/stages/gear/physics.ts'
 
-/**
- * *Source:* Budynas and Nisbett, Shigley's Mechanical Engineering Design, table 14-2: Lewis form factor Y, 20° full-depth
- * teeth loaded at the tip. Written from memory.
- */
-const table14x2 = [
-  [12, 0.245],
-  [13, 0.261],
-  [14, 0.277],
-  [15, 0.29],
-  [16, 0.296],
-  [17, 0.303],
-  [18, 0.309],
-  [19, 0.314],
-  [20, 0.322],
-  [21, 0.328],
-  [22, 0.331],
-  [24, 0.337],
-  [26, 0.346],
-  [28, 0.353],
-  [30, 0.359],
-  [34, 0.371],
-  [38, 0.384],
-  [43, 0.397],
-  [50, 0.409],
-  [60, 0.422],
-  [75, 0.435],
-  [100, 0.447],
-  [150, 0.46],
-  [300, 0.472],
-  [400, 0.48],
-] as const
+// *Source:* Budynas and Nisbett, *Shigley's Mechanical Engineering Design*, chapter 14. From memory.
 
 describe('Lewis form factor', () => {
-  it.each(table14x2)('%d teeth: %d', (teeth, form) => {
-    // 12 digits: a row of the table itself.
-    expect(lewisFormFactor(teeth)).toBeCloseTo(form, 12)
-  })
-
   it('52 teeth between the rows of 50 and 60, as in example 14-4: 0.412', () => {
     // 0.0005: the example rounds to three digits.
     expect(Math.abs(lewisFormFactor(52) - 0.412)).toBeLessThan(0.0005)

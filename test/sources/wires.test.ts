@@ -65,8 +65,7 @@ describe('adiabatic warming, IEC 60949', () => {
   it('is where a conductor without cooling comes to, its resistance growing: solved by odex', () => {
     // β of IEC 60949 is 234.5 K and K² = σ_c (β + 20)/ρ_20 with σ_c = 3.45e6 J/(m³·K).
     const density = 60 / mm2
-    const slope = (celsius: number) =>
-      (density ** 2 * 1.7241e-8 * (1 + (celsius - 20) / 254.5)) / 3.45e6
+    const slope = (celsius: number) => (density ** 2 * 1.7241e-8 * (1 + (celsius - 20) / 254.5)) / 3.45e6
     const [reached] = solvedByOdex((_, [celsius = NaN]) => [slope(celsius)], 0, [30], 5)
     // 0.5 %: K is printed as 226.
     const after = wireTemperatureAfter(mm2, 30, 60, 5)

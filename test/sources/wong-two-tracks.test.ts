@@ -1,13 +1,12 @@
-import { describe, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import { machineOf } from '../../shared-engine/machine/machine.ts'
 import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { Footing, setFooting } from '../../shared-engine/ground/footing.ts'
-import { shearShare } from '../../shared-engine/ground/soil-shear.ts'
 import { soilBuild } from '../fixtures/build/plain.ts'
 
 // *Source:* J. Y. Wong, *Theory of Ground Vehicles*, chapter 2, the worked comparison of two vehicles of 135 kN with the
 // same contact area, the one with wider, the other with longer tracks, on fresh snow (n 1.6, k_c 4.37, k_φ 196.72, c 1 kPa,
-// φ 19.7°, K 5 cm). Data and resistances are from memory; sinkages and thrusts were worked by hand from its equations.
+// φ 19.7°, K 5 cm). Data and resistances, 3.28 and 2.60 kN, are from memory.
 
 /** Footing of two tracks of that weight on that snow. */
 function footingOf(length: number, width: number): Footing {
@@ -30,25 +29,12 @@ function footingOf(length: number, width: number): Footing {
   return footing
 }
 
-describe.each([
-  ['3.6 m by 1 m', 3.6, 1, 0.227, 3.28, 51.68],
-  ['4.5 m by 0.8 m', 4.5, 0.8, 0.226, 2.61, 52.45],
-] as const)('tracks of %s', (_name, length, width, sinkage, resistance, thrust) => {
-  const footing = footingOf(length, width)
-
-  it('sink', () => {
-    // 0.0005 m: three figures
-    expect(Math.abs(footing.sinkage - sinkage)).toBeLessThan(5e-4)
-  })
-
-  it('are held back by compaction', () => {
-    // 0.3 %: three figures, from a sinkage of three figures
-    expect(Math.abs(footing.groundResistance / (1000 * resistance) - 1)).toBeLessThan(3e-3)
-  })
-
-  it('push at 20 % slip', () => {
-    // 1e-3: four figures; longer tracks shear the snow further at the same slip
-    const found = footing.shearStrength * shearShare(0.2 * footing.fullShear)
-    expect(Math.abs(found / (1000 * thrust) - 1)).toBeLessThan(1e-3)
-  })
+it.each([
+  ['3.6 m by 1 m', 3.6, 1, 3.28],
+  ['4.5 m by 0.8 m', 4.5, 0.8, 2.6],
+] as const)('tracks of %s are held back by compaction', (_name, length, width, resistance) => {
+  const found = footingOf(length, width).groundResistance / 1000
+  // 0.8 %: the book goes through a sinkage of three figures, 0.226 ± 0.0005 m, which enters with the power n + 1 = 2.6, and
+  // prints three figures of the resistance.
+  expect(Math.abs(found / resistance - 1)).toBeLessThan(8e-3)
 })

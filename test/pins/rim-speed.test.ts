@@ -16,6 +16,7 @@ const rim = machineOf(
   }),
 ).track
 
+// A pin, 4 % wide, because the only number remembered is itself rounded by as much: it would notice a factor, no digit.
 // *Source:* *Machinery's Handbook*, flywheels: the hoop stress of a cast-iron rim is about V²/10 lbf/in², V in ft/s, so
 // 1000 lbf/in² at 100 ft/s. From memory.
 

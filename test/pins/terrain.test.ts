@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest'
 import { terrains } from '../../shared-engine/reference/ground.ts'
 
+// A pin: the table's own rows typed a second time, both from memory.
+
 /**
  * *Source:* Wong, Theory of Ground Vehicles, 3rd ed. p. 136 and 4th ed. (2008), table 2.3: exponent n, k_c kN/m^(n+1),
  * k_φ kN/m^(n+2), cohesion kPa, friction angle. From memory. Rows: dry sand and sandy loams of the Land Locomotion

@@ -7,9 +7,9 @@ import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../shared-engine/m
 import { freeSpeedAt } from '../../shared-engine/motor/free-speed.ts'
 import { simpleBuild } from '../fixtures/build/plain.ts'
 
-// *Source:* M. Drela, *First-Order DC Electric Motor Model*, MIT Aero and Astro, public notes, 2007: eqs. 1 to 3
-// (i − i_0 = Q K_Q, v = i R + Ω/K_v), no-load speed and the best-efficiency relations. Equations from memory; the worked
-// numbers below are ours, put in by hand. The stiff pack of the notes is a cell of 0.05 mΩ, which moves results by 1e-4.
+// A pin: the numbers are ours, worked by hand. The forms are those of M. Drela, *First-Order DC Electric Motor Model*, MIT
+// Aero and Astro, public notes, 2007, from memory: eqs. 1 to 3 (i − i_0 = Q K_Q, v = i R + Ω/K_v), no-load speed and the
+// best-efficiency relations. The stiff pack of the notes is a cell of 0.05 mΩ, which moves results by 1e-4.
 
 /** A motor of 1000 rpm/V, 50 mΩ, 1 A without load, on 4.2 V cells that hardly sag; no reductions. */
 function machineWith(series: number): Machine {

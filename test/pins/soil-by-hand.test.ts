@@ -8,11 +8,11 @@ import { pivotThrustOf } from '../../shared-engine/vehicle/pivot.ts'
 import { integrate } from '../../shared-engine/numeric/quadrature.ts'
 import { soilBuild } from '../fixtures/build/plain.ts'
 
-// *Source:* J. Y. Wong, *Theory of Ground Vehicles*, 4th edition (2008): sinkage and compaction resistance of a track
-// (section 2.5, after Bekker), thrust from shear displacement (section 2.6, after Janosi and Hanamoto), skid steering
-// with uniform pressure (section 6.1). The forms are from memory. The example is that of the text's track comparison: a
-// vehicle of 135 kN on two tracks, on the sand of its table 2.3 (n 1.1, k_c 0.99, k_φ 1528.43, φ 28°, K 2.5 cm for loose
-// sand), patch 3.6 × 0.5 m; its numbers were worked by hand from the equations as printed.
+// A pin: the numbers are ours, worked by hand. The forms are those of J. Y. Wong, *Theory of Ground Vehicles*, 4th edition
+// (2008), from memory: sinkage and compaction resistance of a track (section 2.5, after Bekker), thrust from shear
+// displacement (section 2.6, after Janosi and Hanamoto), skid steering with uniform pressure (section 6.1). The vehicle is
+// that of the text's track comparison, 135 kN on two tracks, on the sand of its table 2.3 (n 1.1, k_c 0.99, k_φ 1528.43,
+// φ 28°, K 2.5 cm for loose sand), patch 3.6 × 0.5 m.
 
 const heaviness = 9.80665
 

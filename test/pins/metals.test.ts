@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { type MaterialId, materialIds, materialOf } from '../../shared-engine/reference/materials.ts'
 
+// A pin: values of the table typed a second time, both from memory, with the standards that they are remembered from.
+
 /** Tensile and yield strength, MPa, with the standard that promises them. From memory. */
 const strengths: readonly (readonly [MaterialId, number, number, string])[] = [
   ['steel-c45', 620, 340, 'EN 10083-2:2006, C45 +N, up to 16 mm'],

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { type ChainSizeId, chainSizeOf } from '../../shared-engine/reference/chains.ts'
 
+// A pin: both the table and these rows were written from memory. What is from outside and independent of it stands in
+// `test/sources/shigley-chains.test.ts` (strengths in pounds) and `bhandari-chains.test.ts` (ratings).
+
 /**
  * *Source:* ISO 606, table of dimensions, as adopted in GOST 13568-97, annex A, table A.1: pitch, roller diameter, width
  * between inner plates, mm. 08A's roller is 7.95 in that edition and 7.92 in later ones. From memory.
