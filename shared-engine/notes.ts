@@ -1,6 +1,7 @@
 import type { Machine } from './machine/parts.ts'
 import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
+import { heatRemarks } from './limits/heat-remarks.ts'
 import { stageRemarks } from './limits/stage.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
@@ -36,8 +37,9 @@ const remarks: readonly Remark[] = [
   },
   (_build, _machine, e) =>
     e.heat.runaway
-      ? 'Thermal runaway: at this current the motor’s loss grows faster than its heat leaves, so it has no steady temperature.'
+      ? 'Thermal runaway: in this pattern the motor’s loss grows faster than its heat leaves, so it has no steady temperature.'
       : null,
+  (_build, machine, e) => heatRemarks(machine, e),
   (build, machine, e) =>
     build.track.tooth !== undefined && Number.isNaN(e.trackLoads[0]?.climb)
       ? machine.track.loopStiffness === null

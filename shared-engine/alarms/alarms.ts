@@ -21,16 +21,22 @@ export interface Alarm {
   readonly holdSeconds: number
   /** How far it has to fall back before it is quiet, in the unit of the value. */
   readonly hysteresis: number | null
+  /** Ω: of volts, what times the amps has to be added to what is measured before it is compared. */
+  readonly ohm?: number
+  /** V: the same for a radio that can't add them, at the pattern's RMS current. */
+  readonly voltsAtRms?: number
+  /** Whether it sounds before the limit in every load; absent where that is not known. */
+  readonly guards?: boolean
   readonly working: Working
 }
 
 /**
  * The alarm card of a build: rpm, volts, temperatures and currents, each with its working.
  *
- * Rpm at 95 % of the limit, temperatures 10 K below it, volts as the pack shows them under the run's current when the charge
- * is at the reserve, currents at their rating for long. Hold times and hysteresis are suggestions.
+ * Rpm at 95 % of the limit, the case at 90 % of its rise when the motor is at its limit, the coolant 10 K below boiling, volts
+ * at the reserve, the charge down to there, currents at their rating for long. Hold times and hysteresis are suggestions.
  *
- * *Source:* the `docs/model.md` §§2, 3 and 7 for the numbers; margins, hold times and hysteresis: common practice, no source.
+ * *Source:* the `docs/model.md` §§2, 3, 7 and 12 for the numbers; margins, hold times and hysteresis: common practice, no source.
  */
 export function alarmsOf(checked: Checked): readonly Alarm[] {
   return [

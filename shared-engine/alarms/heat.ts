@@ -1,149 +1,149 @@
 import type { Checked } from '../check.ts'
-import { copperTemperatureCoefficient } from '../constants.ts'
+import type { TimeToLimit } from '../cases/heat-times.ts'
+import type { QuantityKind } from '../units/kinds.ts'
 import type { WorkingStep, WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
 
-/** K below the limit at which the alarm sounds. *Source:* common practice, no source. */
-const before = 10
+/** Share of the case's rise over the air at which it sounds. *Source:* `docs/model.md` §12, assumption. */
+const riseShare = 0.9
+/** K below boiling at which it sounds. *Source:* `docs/model.md` §12, assumption. */
+const belowBoiling = 10
+const common = 'hold time and hysteresis common practice, no source'
 
-interface Lump {
+/** Temperatures of case, controller and coolant, and how long a burst may last. */
+export function temperatureAlarms(checked: Checked): Alarm[] {
+  return [caseAlarm(checked), controllerAlarm(checked), coolantAlarm(checked), burstAlarm(checked)]
+}
+
+interface Row {
   readonly id: string
   readonly label: string
-  readonly path: 'motor' | 'controller'
-  readonly limit: number | null
-  readonly resistance: number | null
-  readonly capacity: number | null
-  /** W at the alarm's temperature, and how many more with each kelvin. */
-  readonly heat: number
-  readonly growth: number
+  readonly title: string
+  readonly value: number | null
+  readonly kind: QuantityKind
+  readonly symbols: readonly WorkingSymbol[]
+  readonly expression: string
+  readonly missing: string
+  readonly hysteresis: number | null
+  readonly assumptions?: readonly string[]
 }
 
-/** Temperatures of motor and controller, with the seconds of warning that each gives at the run's current. */
-export function temperatureAlarms({ machine, evaluation }: Checked): Alarm[] {
-  const { motor, controller } = machine
-  const { amps, ironLoss, sink } = evaluation.heat
-  const copper = amps * amps * motor.resistance
-  const alarm = motor.maxTemperature - before
-  return [
-    heatAlarm(sink, {
-      id: 'motor-temperature',
-      label: 'Motor temperature',
-      path: 'motor',
-      limit: motor.maxTemperature,
-      resistance: motor.thermalResistance,
-      capacity: motor.heatCapacity,
-      heat: ironLoss + copper * (1 + copperTemperatureCoefficient * (alarm - 20)),
-      growth: copper * copperTemperatureCoefficient,
-    }),
-    heatAlarm(sink, {
-      id: 'controller-temperature',
-      label: 'Controller temperature',
-      path: 'controller',
-      limit: controller.maxTemperature,
-      resistance: controller.thermalResistance,
-      capacity: controller.heatCapacity,
-      heat: amps * amps * controller.resistance,
-      growth: 0,
-    }),
-  ]
-}
-
-/**
- * Seconds from the alarm to the limit.
- *
- * C dT/dt = P + g (T − T_a) − (T − T_s)/R_th from T_a: with n = P − (T_a − T_s)/R_th, a = g − 1/R_th:
- * t = (C/a) ln(1 + a d/n); never where n ≤ 0 or 1 + a d/n ≤ 0.
- *
- * *Source:* `docs/model.md` §7, the linear equation solved.
- */
-function warningOf({ resistance, capacity, heat, growth }: Lump, rise: number): number | null {
-  if (resistance === null || capacity === null) return null
-  const net = heat - rise / resistance
-  const rate = growth - 1 / resistance
-  const share = (rate * before) / net
-  if (!(net > 0) || share <= -1) return null
-  return rate === 0 ? (capacity * before) / net : (capacity / rate) * Math.log1p(share)
-}
-
-function heatAlarm(sink: number, lump: Lump): Alarm {
-  const { id, label, path, limit, resistance, capacity, heat, growth } = lump
-  const value = limit === null ? null : limit - before
-  const warning = value === null ? null : warningOf(lump, value - sink)
-  const symbols: WorkingSymbol[] = [
-    {
-      symbol: 'T_max',
-      name: 'hottest allowed',
-      value: limit,
-      kind: 'temperature',
-      from: `${path}.maxTemperatureC`,
-    },
-    { symbol: 'd', name: 'how far below it the alarm sounds', value: before, kind: 'temperatureDifference' },
-  ]
-  const steps: WorkingStep[] = [
-    { symbol: 'T_a', name: 'alarm', expression: 'T_max - d', value, kind: 'temperature' },
-  ]
-  if (warning !== null && resistance !== null && capacity !== null && value !== null) {
-    symbols.push(
-      { symbol: 'T_s', name: 'air, or coolant', value: sink, kind: 'temperature' },
-      {
-        symbol: 'R_th',
-        name: 'thermal resistance',
-        value: resistance,
-        kind: 'thermalResistance',
-        from: `${path}.thermalResistanceKPerW`,
-      },
-      {
-        symbol: 'C',
-        name: 'heat capacity',
-        value: capacity,
-        kind: 'heatCapacity',
-        from: `${path}.heatCapacityJPerK`,
-      },
-      { symbol: 'P', name: 'loss at the alarm’s temperature', value: heat, kind: 'watts' },
-      { symbol: 'g', name: 'loss that each kelvin adds', value: growth, kind: 'thermalConductance' },
-    )
-    steps.push(
-      {
-        symbol: 'n',
-        name: 'heat that stays',
-        expression: 'P - (T_a - T_s) / R_th',
-        value: heat - (value - sink) / resistance,
-        kind: 'watts',
-      },
-      {
-        symbol: 'a',
-        name: 'how it grows',
-        expression: 'g - 1 / R_th',
-        value: growth - 1 / resistance,
-        kind: 'thermalConductance',
-      },
-      {
-        symbol: 't',
-        name: 'seconds of warning',
-        expression: 'C / a * log1p(a * d / n)',
-        value: warning,
-        kind: 'duration',
-      },
-    )
-  }
+function alarmOf({ id, label, title, value, kind, symbols, expression, missing, ...rest }: Row): Alarm {
+  const step: WorkingStep = { symbol: 'T_a', name: 'alarm', expression, value, kind }
   return {
     id,
     label,
     direction: 'alarm when above',
     value,
-    kind: 'temperature',
-    warningSeconds: warning,
-    holdSeconds: 2,
-    hysteresis: value === null ? null : 5,
+    kind,
+    warningSeconds: null,
+    holdSeconds: kind === 'duration' ? 0 : 2,
+    hysteresis: value === null ? null : rest.hysteresis,
     working: {
       subject: `alarm:${id}`,
-      title: `${label} at which the alarm sounds, and how long from there to the limit at the run’s current.`,
-      symbols: limit === null ? [] : symbols,
-      steps: value === null ? [] : steps,
-      state: 'a long run at the given share of the top-speed current',
-      source: '`docs/model.md` §7; 10 K, hold time and hysteresis common practice, no source',
-      assumptions: ['A sensor on the outside lags behind the winding: the warning is shorter by that.'],
-      ...(value === null ? { missing: `it needs ${path}.maxTemperatureC` } : {}),
+      title,
+      symbols: value === null ? [] : symbols,
+      steps: value === null ? [] : [step],
+      state: 'the drive pattern, repeated until every round is like the one before',
+      source: `\`docs/model.md\` §§7 and 12; ${common}`,
+      assumptions: rest.assumptions ?? [],
+      ...(value === null ? { missing } : {}),
     },
   }
+}
+
+/** The case's sensor: it lags behind the winding, and a burst from cold may never warm it that far. */
+function caseAlarm({ machine, evaluation, figures }: Checked): Alarm {
+  const air = machine.ground.airTemperature
+  const atLimit = figures.caseAtLimitC
+  const value = atLimit === null ? null : air + riseShare * (atLimit - air)
+  const alarm = alarmOf({
+    id: 'case',
+    label: 'Motor case temperature',
+    title: 'The case’s temperature at 90 % of its rise when the motor is at its limit.',
+    value,
+    kind: 'temperature',
+    symbols: [
+      { symbol: 'T_air', name: 'air', value: air, kind: 'temperature', from: 'ground.airTemperatureC' },
+      {
+        symbol: 'T_l',
+        name: 'case when the motor is at its limit',
+        value: atLimit,
+        kind: 'temperature',
+        from: 'figure:caseAtLimitC',
+      },
+    ],
+    expression: `T_air + ${riseShare} * (T_l - T_air)`,
+    missing: 'it needs the motor’s way to its sink, and a pattern that warms it without running away',
+    hysteresis: 5,
+    assumptions: [
+      'A sensor on the case lags behind the winding: a burst from cold may pass the limit unseen.',
+    ],
+  })
+  if (value === null || !evaluation.heat.nodes.two) return alarm
+  const { hold, launch, pivot } = evaluation.times
+  const unseen = ({ case: reached }: TimeToLimit) => reached < value
+  return { ...alarm, guards: !(unseen(hold) || unseen(launch) || unseen(pivot)) }
+}
+
+function controllerAlarm({ machine }: Checked): Alarm {
+  const value = machine.controller.maxTemperature
+  return alarmOf({
+    id: 'controller',
+    label: 'Controller temperature',
+    title: 'The controller’s own limit: its sensor sits at the switches.',
+    value,
+    kind: 'temperature',
+    symbols: [
+      {
+        symbol: 'T_max',
+        name: 'hottest allowed',
+        value,
+        kind: 'temperature',
+        from: 'controller.maxTemperatureC',
+      },
+    ],
+    expression: 'T_max',
+    missing: 'it needs controller.maxTemperatureC',
+    hysteresis: 5,
+  })
+}
+
+function coolantAlarm({ machine, evaluation }: Checked): Alarm {
+  const { boils } = evaluation.heat
+  const value = machine.cooling === null ? null : boils - belowBoiling
+  return alarmOf({
+    id: 'coolant',
+    label: 'Coolant temperature',
+    title: 'The coolant 10 K below where it boils.',
+    value,
+    kind: 'temperature',
+    symbols: [{ symbol: 'T_b', name: 'where it boils', value: boils, kind: 'temperature' }],
+    expression: `T_b - ${belowBoiling}`,
+    missing: 'it needs cooling',
+    hysteresis: 5,
+  })
+}
+
+function burstAlarm({ limits }: Checked): Alarm {
+  const value = limits.find(({ id }) => id === 'motor.burst-heat')?.allowed ?? null
+  return alarmOf({
+    id: 'burst-seconds',
+    label: 'Seconds of a burst',
+    title: 'How long the motor bears a jam or a pivot turn from the pattern’s hottest moment.',
+    value,
+    kind: 'duration',
+    symbols: [
+      {
+        symbol: 't',
+        name: 'time that the motor bears it',
+        value,
+        kind: 'duration',
+        from: 'limit:motor.burst-heat',
+      },
+    ],
+    expression: 't',
+    missing: 'it needs the motor’s heat entries, and a burst that warms it to its limit',
+    hysteresis: null,
+  })
 }

@@ -2,20 +2,22 @@ import type { Checked } from '../check.ts'
 import { openCircuitVolts } from '../reference/chemistry.ts'
 import type { Alarm } from './alarms.ts'
 
+const holds = 'hold time and hysteresis common practice, no source'
+
 /**
- * Volts that the pack shows under the run's current when its charge is at the reserve: time to come back.
+ * Volts of the pack at rest when its charge is at the reserve, what it shows then under the pattern's current, and the charge
+ * down to there: time to come back.
  *
- * V = S ocv(reserve) − I R_b,  I = q I_top + I_a.
+ * V = S ocv(reserve), held against the telemetry's V + I R_b; for a radio that can't add them, V − I R_b at the pattern's
+ * RMS current.
  *
- * *Source:* `docs/model.md` §§2 and 7; the share of the current is an assumption.
+ * *Source:* `docs/model.md` §§2 and 12.
  */
 export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
-  const { pack, service } = machine
+  const { pack } = machine
   const cell = openCircuitVolts(build.pack.chemistry, pack.reserve)
-  const drive = evaluation.top.packDriveAmps
-  const runs = evaluation.top.exists
-  const amps = service.loadShare * drive + evaluation.accessoryAmps
-  const value = pack.series * cell - amps * pack.resistance
+  const value = pack.reserveVolts
+  const amps = evaluation.pattern.packAmpsRms
   const symbols = [
     { symbol: 'S', name: 'cells in series', value: pack.series, kind: 'count', from: 'pack.series' },
     {
@@ -26,24 +28,11 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       from: 'service.reservePercent',
     },
     {
-      symbol: 'q',
-      name: 'share of the top-speed current',
-      value: service.loadShare,
-      kind: 'none',
-    },
-    {
-      symbol: 'I_top',
-      name: 'drive current of the pack at top speed',
-      value: runs ? drive : null,
+      symbol: 'I',
+      name: 'pack current through the pattern, RMS',
+      value: amps,
       kind: 'amps',
-      from: 'figure:topPackAmps',
-    },
-    {
-      symbol: 'I_a',
-      name: 'current of the accessories',
-      value: evaluation.accessoryAmps,
-      kind: 'amps',
-      from: 'figure:accessoryAmps',
+      from: 'figure:patternPackAmpsRms',
     },
     {
       symbol: 'R_b',
@@ -53,10 +42,11 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       from: 'figure:packOhm',
     },
   ] as const
-  const under = [
-    { symbol: 'I', name: 'current of the run', expression: 'q * I_top + I_a', value: amps, kind: 'amps' },
-    { symbol: 'V', name: 'pack volts under it', expression: 'S * V_cell - I * R_b', value, kind: 'volts' },
-  ] as const
+  const atRms = value - amps * pack.resistance
+  const under = { symbol: 'V_r', expression: 'S * V_cell - I * R_b', value: atRms, kind: 'volts' } as const
+  const resting = { symbol: 'V', expression: 'S * V_cell', value, kind: 'volts' } as const
+  const shown = { ...under, name: 'what the pack shows under the pattern’s current' } as const
+  const rested = { ...resting, name: 'pack volts at rest, at the reserve' } as const
   const perCell = {
     symbol: 'V_c',
     name: 'volts of one cell',
@@ -68,27 +58,71 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
     id,
     label,
     direction: 'alarm when below',
-    value: runs ? volts : null,
+    value: volts,
     kind: 'volts',
     warningSeconds: null,
     holdSeconds: 3,
-    hysteresis: runs ? 0.02 * volts : null,
+    hysteresis: 0.02 * volts,
     working: {
       subject: `alarm:${id}`,
-      title: `${label} at the reserve, under the run’s current.`,
+      title: `${label}, with the sag added back: volts and amps times the pack’s resistance.`,
       symbols,
-      steps: runs ? steps : [],
-      state: 'the run’s current, charge at the reserve',
-      source: '`docs/model.md` §2; hold time and hysteresis common practice, no source',
-      assumptions: [
-        'The run draws 60 % of the top-speed current.',
-        'The pack is at service.packTemperatureC.',
-      ],
-      ...(runs ? {} : { missing: 'the machine does not get going, so that no run draws a current' }),
+      steps,
+      state: 'charge at the reserve',
+      source: `\`docs/model.md\` §2; ${holds}`,
+      assumptions: ['The pack is at service.packTemperatureC.'],
     },
   })
   return [
-    row('pack-volts', 'Pack volts under load', value, under),
-    row('cell-volts', 'Cell volts under load', value / pack.series, [...under, perCell]),
+    {
+      ...row('pack-volts', 'Pack volts at the reserve', value, [shown, rested]),
+      ohm: pack.resistance,
+      voltsAtRms: atRms,
+    },
+    row('cell-volts', 'Cell volts at the reserve', value / pack.series, [rested, perCell]),
+    chargeAlarm(machine.pack),
   ]
+}
+
+/** The charge that a radio or controller counts. */
+function chargeAlarm(pack: Checked['machine']['pack']): Alarm {
+  const share = pack.usable / (pack.capacity * (pack.stateOfCharge - pack.reserve))
+  return {
+    id: 'charge-used',
+    label: 'Charge used',
+    direction: 'alarm when above',
+    value: pack.usable,
+    kind: 'charge',
+    warningSeconds: null,
+    holdSeconds: 0,
+    hysteresis: null,
+    working: {
+      subject: 'alarm:charge-used',
+      title: 'Charge from the given one to the reserve, less what the cold holds back.',
+      symbols: [
+        {
+          symbol: 'Q_p',
+          name: 'pack as labelled',
+          value: pack.capacity,
+          kind: 'charge',
+          from: 'pack.capacityMah',
+        },
+        { symbol: 'c_0', name: 'charge at the start', value: pack.stateOfCharge, kind: 'fraction' },
+        { symbol: 'c_r', name: 'reserve', value: pack.reserve, kind: 'fraction' },
+        { symbol: 's_c', name: 'what cells this cold give', value: share, kind: 'fraction' },
+      ],
+      steps: [
+        {
+          symbol: 'Q',
+          name: 'charge down to the reserve',
+          expression: 'Q_p * (c_0 - c_r) * s_c',
+          value: pack.usable,
+          kind: 'charge',
+        },
+      ],
+      state: 'any',
+      source: '`docs/model.md` §2; capacity in the cold: common practice, no source',
+      assumptions: ['The pack is at service.packTemperatureC.'],
+    },
+  }
 }

@@ -3,7 +3,17 @@ export const trackCases = ['launch', 'grip', 'top', 'free'] as const
 export type TrackCase = (typeof trackCases)[number]
 
 /** Every state that a limit can be reached in. */
-export const caseNames = [...trackCases, 'rest', 'run', 'steady', 'build'] as const
+export const caseNames = [
+  ...trackCases,
+  'rest',
+  'run',
+  'pattern',
+  'build',
+  'spin',
+  'pivot',
+  'spin-up',
+  'brake',
+] as const
 export type CaseName = (typeof caseNames)[number]
 
 /** What stands for a state where very many are written down: its place in `caseNames`. */
@@ -14,8 +24,12 @@ export const caseNumber = {
   free: 3,
   rest: 4,
   run: 5,
-  steady: 6,
+  pattern: 6,
   build: 7,
+  spin: 8,
+  pivot: 9,
+  'spin-up': 10,
+  brake: 11,
 } as const satisfies Record<CaseName, number>
 
 /** Results of two cases closer than this ratio are equal: rounding must not name the later one. */
@@ -28,7 +42,12 @@ export const caseWords: Readonly<Record<CaseName, string>> = {
   top: 'top speed: full throttle where thrust equals resistance, at the given charge and temperatures',
   free: 'airborne: the loop runs free at the fastest speed of the unloaded motor',
   rest: 'standing still at full throttle, at the given charge and temperatures',
-  run: 'the worst moment of a full-throttle run from rest to top speed',
-  steady: 'a long run at the given share of the top-speed current',
+  run: 'the worst moment of full throttle that the ground lets happen, up to top speed',
+  pattern:
+    'the drive pattern repeated until nothing changes from round to round, charge half way to the reserve',
   build: 'as built, at any load',
+  spin: 'spinning at full throttle, at the given charge and temperatures',
+  pivot: 'a pivot turn on the level, at the given charge and temperatures',
+  'spin-up': 'full throttle at standstill, as the track begins to spin',
+  brake: 'braking with a full pack, no accessories',
 }

@@ -1,8 +1,7 @@
 import type { Machine } from '../machine/parts.ts'
-import { setSteadyHeat } from '../heat/steady-heat.ts'
 import { busRippleOf } from '../motor/bus-ripple.ts'
 import { referenceTemperature } from '../motor/constants.ts'
-import { dutyAt, setDriveLine } from '../motor/drive-line.ts'
+import { setDriveLine } from '../motor/drive-line.ts'
 import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
 import { stallAmpsOf } from '../motor/standstill.ts'
 import { burstSpeedOf } from '../track/tension.ts'
@@ -15,6 +14,7 @@ import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
 import { setRun } from '../vehicle/run.ts'
 import { motorThrustAt } from '../vehicle/thrust-line.ts'
 import type { Evaluation } from './evaluation.ts'
+import { setBrakes, setDriving, setHeat } from './heat-step.ts'
 import { setStageDuties } from './stage-duty.ts'
 import { setTrack } from './track-step.ts'
 
@@ -74,8 +74,6 @@ function setDraw(e: Evaluation, machine: Machine): void {
   e.topPackAmps = top.packDriveAmps + e.accessoryAmps
   e.topPackVolts = machine.pack.openVolts - e.topPackAmps * machine.pack.resistance
   setTopEfficiency(e, machine)
-  e.runPackAmps = top.exists ? worstDriveAmps(e) + e.accessoryAmps : NaN
-  e.runPackVolts = machine.pack.openVolts - e.runPackAmps * machine.pack.resistance
 }
 
 /** Below this share of the stall current a pack draws nothing that digits can tell. *Source:* `docs/model.md` §12. */
@@ -96,20 +94,6 @@ function setTopEfficiency(e: Evaluation, machine: Machine): void {
   e.topOverallEfficiency = drawn
     ? (top.thrust * top.groundSpeed) / (machine.pack.openVolts * e.topPackAmps)
     : NaN
-}
-
-/**
- * Most drive amps of the pack at full throttle from rest to top speed: they rise under the current limit and fall above
- * its corner, so the corner, the top speed or rest has the most.
- */
-function worstDriveAmps(e: Evaluation): number {
-  const { drive, top } = e
-  if (!(drive.cornerSpeed > 0))
-    return drive.count * drive.duty * ((drive.duty * drive.volts) / drive.loopResistance)
-  if (top.motorSpeed < drive.cornerSpeed) {
-    return drive.count * drive.currentLimit * dutyAt(drive, top.motorSpeed)
-  }
-  return drive.count * drive.currentLimit * drive.duty
 }
 
 /** At rest: most current, front lift and pivot turn. */
@@ -141,20 +125,20 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setRest,
   setTrack,
   setStages,
+  setDriving,
   setHeat,
+  setBrakes,
+  setBusRipple,
 ]
 
 function setStages(e: Evaluation, machine: Machine): void {
   setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.motorTorque, e.top.motorSpeed)
 }
 
-function setHeat(e: Evaluation, machine: Machine): void {
-  const { top, drive } = e
-  const ironLoss = top.motorSpeed * drive.torqueConstant * top.noLoadAmps
-  setSteadyHeat(e.heat, machine, top.motorAmps, ironLoss)
+function setBusRipple(e: Evaluation, machine: Machine): void {
   const { pwmFrequency, busCapacitance } = machine.controller
   e.busRipple =
     pwmFrequency === null || busCapacitance === null
       ? NaN
-      : busRippleOf(top.motorAmps, 0.5, pwmFrequency, busCapacitance, 0)
+      : busRippleOf(e.top.motorAmps, 0.5, pwmFrequency, busCapacitance, 0)
 }

@@ -1,10 +1,14 @@
 import { DriveLine } from '../motor/drive-line.ts'
-import { SteadyHeat } from '../heat/steady-heat.ts'
 import { CruiseState } from '../vehicle/cruise.ts'
 import { Motion } from '../vehicle/motion.ts'
 import { RunFromRest } from '../vehicle/run.ts'
 import { TopState } from '../vehicle/top-state.ts'
+import { BrakingState } from './braking-step.ts'
+import { Bursts } from './bursts.ts'
 import { caseNumber } from './case.ts'
+import { HeatTimes } from './heat-times.ts'
+import { PatternHeat } from './pattern-heat.ts'
+import { PatternState } from './pattern-state.ts'
 import { mostStages, StageDuty } from './stage-duty.ts'
 import { TrackLoad } from './track-loads.ts'
 
@@ -38,7 +42,16 @@ export class Evaluation extends Motion {
 
   readonly top = new TopState()
   readonly run = new RunFromRest()
-  readonly heat = new SteadyHeat()
+  /** The greatest currents that the ground lets happen. */
+  readonly bursts = new Bursts()
+  /** The drive pattern as steady rows, what it heats, how long the motor bears what, and the brakes. */
+  readonly pattern = new PatternState()
+  readonly heat = new PatternHeat()
+  readonly times = new HeatTimes()
+  readonly braking = new BrakingState()
+  /** W in the cells, and °C of them when the usable charge is drawn. */
+  packHeat = NaN
+  packEnd = NaN
   readonly cruise = new CruiseState()
 
   /** A with accessories and V of the pack at top speed. */
@@ -48,9 +61,6 @@ export class Evaluation extends Motion {
   topOverallEfficiency = NaN
   /** m/s² at rest; NaN without an equilibrium. */
   peakAcceleration = NaN
-  /** A with accessories and V of the pack at the run's worst moment. */
-  runPackAmps = NaN
-  runPackVolts = NaN
 
   /** N and duty. */
   frontLiftThrust = NaN

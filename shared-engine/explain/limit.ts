@@ -19,6 +19,10 @@ const rules = {
       `(${allowed} - ${actual}) / (${allowed} - ${sink})`,
     words: 'margin, counted from what cools it',
   },
+  coldness: {
+    expression: ({ actual, allowed }: Compared) => `(${actual} - ${allowed}) / (20 - ${allowed})`,
+    words: 'margin, counted from a room at 20 °C',
+  },
 } as const
 
 /** A limit as a subject: its steps, then actual against allowed as a margin. */

@@ -2,6 +2,9 @@ import type { Checked } from '../check.ts'
 import { figureOf, type FigureName } from '../figures/table.ts'
 import { limitsOf } from '../limits/table.ts'
 import type { Working } from '../workings/working.ts'
+import { brakingWorkings } from '../workings/braking.ts'
+import { burstWorkings } from '../workings/bursts.ts'
+import { coolantWorkings } from '../workings/coolant.ts'
 import { cruiseWorkings } from '../workings/cruise.ts'
 import { forceWorkings } from '../workings/force.ts'
 import { groundWorkings } from '../workings/ground.ts'
@@ -9,6 +12,7 @@ import { heatWorkings } from '../workings/heat.ts'
 import { limitSubject } from './limit.ts'
 import { motorWorkings } from '../workings/motor.ts'
 import { packWorkings } from '../workings/pack.ts'
+import { patternWorkings } from '../workings/pattern.ts'
 import { runWorkings } from '../workings/run.ts'
 import { speedWorkings } from '../workings/speed.ts'
 import { written, type Subject } from '../workings/subject.ts'
@@ -25,7 +29,11 @@ const figureSubjects: Readonly<Record<FigureName, Subject>> = {
   ...groundWorkings,
   ...forceWorkings,
   ...trackWorkings,
+  ...patternWorkings,
+  ...burstWorkings,
+  ...brakingWorkings,
   ...heatWorkings,
+  ...coolantWorkings,
   ...cruiseWorkings,
 }
 

@@ -1,11 +1,14 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import { BurstFigures, burstFigures, setBurstFigures } from './bursts.ts'
 import { CruiseFigures, cruiseFigures, setCruiseFigures } from './cruise.ts'
 import { ForceFigures, forceFigures, setForceFigures } from './force.ts'
 import { HeatFigures, heatFigures, setHeatFigures } from './heat.ts'
 import { MotorFigures, motorFigures, setMotorFigures } from './motor.ts'
 import { PackFigures, packFigures, setPackFigures } from './pack.ts'
+import { PatternFigures, patternFigures, setPatternFigures } from './pattern.ts'
 import { SpeedFigures, setSpeedFigures, speedFigures } from './speed.ts'
+import { setStopFigures, StopFigures, stopFigures } from './stop.ts'
 import { setTrackFigures, TrackFigures, trackFigures } from './track.ts'
 
 const all = [
@@ -14,6 +17,9 @@ const all = [
   ...speedFigures,
   ...forceFigures,
   ...trackFigures,
+  ...patternFigures,
+  ...burstFigures,
+  ...stopFigures,
   ...heatFigures,
   ...cruiseFigures,
 ]
@@ -40,6 +46,9 @@ export class FigureValues {
   readonly speed = new SpeedFigures()
   readonly force = new ForceFigures()
   readonly track = new TrackFigures()
+  readonly pattern = new PatternFigures()
+  readonly bursts = new BurstFigures()
+  readonly stops = new StopFigures()
   readonly heat = new HeatFigures()
   readonly cruise = new CruiseFigures()
 }
@@ -51,7 +60,10 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setSpeedFigures(values.speed, e)
   setForceFigures(values.force, e, machine)
   setTrackFigures(values.track, e, machine)
-  setHeatFigures(values.heat, e)
+  setPatternFigures(values.pattern, e, machine)
+  setBurstFigures(values.bursts, e)
+  setStopFigures(values.stops, e, machine)
+  setHeatFigures(values.heat, e, machine)
   setCruiseFigures(values.cruise, e)
 }
 
@@ -61,13 +73,16 @@ export type Figures = Readonly<Record<FigureName, number | null>>
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const { motor, pack, speed, force, track, heat, cruise } = values
+  const { motor, pack, speed, force, track, pattern, bursts, stops, heat, cruise } = values
   const figures: Record<FigureName, number | null> = {
     ...motor,
     ...pack,
     ...speed,
     ...force,
     ...track,
+    ...pattern,
+    ...bursts,
+    ...stops,
     ...heat,
     ...cruise,
   }

@@ -33,17 +33,25 @@ export class Footing {
  * W = m g cos θ, W_t = W · onTrack, W_s = W − W_t;  R(0) = R_g + m g sin θ + towForce.
  *
  * @param sine, cosine of the slope's angle: 0 and 1 for the level
+ * @param mass, towForce kg and N, the build's where left out
  * *Source:* statics; `docs/model.md` §5.
  */
-export function setFooting(footing: Footing, machine: Machine, sine: number, cosine: number): void {
+export function setFooting(
+  footing: Footing,
+  machine: Machine,
+  sine: number,
+  cosine: number,
+  mass = machine.vehicle.mass,
+  towForce = machine.vehicle.towForce,
+): void {
   const { vehicle, ground } = machine
-  const heaviness = vehicle.mass * gravity
+  const heaviness = mass * gravity
   footing.weight = heaviness * cosine
   footing.trackWeight = footing.weight * vehicle.onTrackShare
   if (ground.model === 'coefficient') setCoefficientFooting(footing, ground)
   else setSoilFooting(footing, machine, ground)
   footing.groundResistance += ground.skiFriction * (footing.weight - footing.trackWeight)
-  footing.standingResistance = footing.groundResistance + heaviness * sine + vehicle.towForce
+  footing.standingResistance = footing.groundResistance + heaviness * sine + towForce
 }
 
 /**

@@ -1,5 +1,7 @@
+import type { BrakeLimitId } from './brakes.ts'
 import type { ControllerLimitId } from './controller.ts'
 import type { ConverterLimitId } from './converter.ts'
+import type { CoolingLimitId } from './cooling.ts'
 import type { MotorLimitId } from './motor.ts'
 import type { PackLimitId } from './pack.ts'
 import type { StageLimitId } from './stage.ts'
@@ -11,7 +13,9 @@ export type LimitId =
   | MotorLimitId
   | ControllerLimitId
   | PackLimitId
+  | CoolingLimitId
   | TrackLimitId
   | VehicleLimitId
+  | BrakeLimitId
   | StageLimitId
   | ConverterLimitId

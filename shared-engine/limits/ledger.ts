@@ -50,13 +50,13 @@ function addRow(
 /**
  * Margin of a maximum.
  *
- * margin = 1 − actual/allowed; none, and over, where allowed ≤ 0.
+ * margin = 1 − actual/allowed; none, and over, where allowed ≤ 0 or there is no actual (thermal runaway).
  *
  * @returns −Infinity where none can be formed
  * *Source:* `docs/model.md` §8.
  */
 export function marginBelow(actual: number, allowed: number): number {
-  return allowed > 0 ? 1 - actual / allowed : -Infinity
+  return allowed > 0 && !Number.isNaN(actual) ? 1 - actual / allowed : -Infinity
 }
 
 /** Adds a maximum. */
@@ -108,8 +108,22 @@ export function addTemperature(
     actual,
     allowed,
     formed ? (allowed - actual) / (allowed - sink) : -Infinity,
-    caseNumber.steady,
+    caseNumber.pattern,
   )
+}
+
+/** What a cold limit counts from, °C: a room. *Source:* `docs/model.md` §8. */
+const room = 20
+
+/**
+ * Adds a lowest temperature.
+ *
+ * margin = (actual − allowed)/(20 − allowed).
+ *
+ * *Source:* `docs/model.md` §8.
+ */
+export function addColdness(ledger: Ledger, limit: Limit, actual: number, allowed: number): void {
+  addRow(ledger, limit, actual, allowed, (actual - allowed) / (room - allowed), caseNumber.rest)
 }
 
 /**

@@ -3,10 +3,18 @@ import type { LimitWorking } from '../workings/limit.ts'
 import type { LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
 
-/** A maximum may not be passed, a minimum not fallen short of; a temperature counts from its sink. */
-export type LimitSense = 'maximum' | 'minimum' | 'temperature'
+/**
+ * A maximum may not be passed, a minimum not fallen short of; a temperature counts from its sink, a lowest one (`coldness`)
+ * from a room's.
+ */
+export type LimitSense = 'maximum' | 'minimum' | 'temperature' | 'coldness'
 
-export type LimitUnit = 'rpm' | 'A' | 'V' | 'degC' | 'Pa' | 'N' | 'W' | 'm/s' | '1'
+/** Whether what is compared may not be less than allowed. */
+export function isLeast(sense: LimitSense | undefined): boolean {
+  return sense === 'minimum' || sense === 'coldness'
+}
+
+export type LimitUnit = 'rpm' | 'A' | 'V' | 'degC' | 'Pa' | 'N' | 'W' | 'm/s' | 's' | 'K' | '1'
 
 export type Standing = 'within' | 'near' | 'over'
 

@@ -1,7 +1,9 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import { measureBrakes } from './brakes.ts'
 import { measureController } from './controller.ts'
 import { measureConverters } from './converter.ts'
+import { measureCooling } from './cooling.ts'
 import type { Ledger } from './ledger.ts'
 import { measureMotor } from './motor.ts'
 import { measurePack } from './pack.ts'
@@ -17,8 +19,10 @@ const measures: readonly Measure[] = [
   measureMotor,
   measureController,
   measurePack,
+  measureCooling,
   measureTrack,
   measureVehicle,
+  measureBrakes,
   measureStages,
   measureConverters,
 ]

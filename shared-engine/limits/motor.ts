@@ -2,8 +2,8 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import type { Machine } from '../machine/parts.ts'
 import { caseNumber } from '../cases/case.ts'
 import { rpmOf } from '../units/rpm.ts'
-import { burstWorking, continuousWorking, labelSource, temperatureWorking } from '../workings/currents.ts'
-import { runaway } from '../workings/heat.ts'
+import { burstWorking, continuousWorking, labelSource } from '../workings/currents.ts'
+import { burstHeatWorking, motorTemperatureWorking } from '../workings/hot-limits.ts'
 import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
 import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
 
@@ -41,31 +41,38 @@ const facts = {
     },
   },
   'motor.current-burst': {
+    label: 'Motor current, the most that the ground lets happen',
     group: 'holds',
-    label: 'Motor burst current',
     ...current,
     needs: ['motor.burstAmps'],
     working: burstWorking('motor'),
   },
+  'motor.burst-heat': {
+    label: 'Winding through a burst',
+    group: 'holds',
+    question: 'hot',
+    sense: 'maximum',
+    unit: 's',
+    kind: 'duration',
+    needs: ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK'],
+    working: burstHeatWorking,
+  },
   'motor.current-continuous': {
+    label: 'Motor current through the pattern',
     group: 'lasts',
-    label: 'Motor continuous current',
     ...current,
     needs: ['motor.continuousAmps'],
     working: continuousWorking('motor'),
   },
   'motor.temperature': {
+    label: 'Winding, hottest in the pattern',
     group: 'lasts',
-    label: 'Motor temperature',
     question: 'hot',
     sense: 'temperature',
     unit: 'degC',
     kind: 'temperature',
     needs: ['motor.thermalResistanceKPerW'],
-    working: temperatureWorking('motor', {
-      title: 'The winding’s steady temperature against its limit, counted from what cools it.',
-      missing: runaway,
-    }),
+    working: motorTemperatureWorking,
   },
 } as const satisfies Readonly<Record<string, PartLimitFacts>>
 
@@ -78,6 +85,7 @@ const {
   'motor.free-rpm': freeRpm,
   'motor.loaded-rpm': loadedRpm,
   'motor.current-burst': burst,
+  'motor.burst-heat': burstHeat,
   'motor.current-continuous': continuous,
   'motor.temperature': temperature,
   ...unmeasured
@@ -86,14 +94,29 @@ allMeasured(unmeasured)
 
 /** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureMotor(ledger: Ledger, e: Evaluation, machine: Machine): void {
-  const { ratedMaxRpm, burstAmps, continuousAmps, thermalResistance, maxTemperature } = machine.motor
-  const { top, heat } = e
+  const { ratedMaxRpm, burstAmps, continuousAmps, maxTemperature } = machine.motor
+  const { top, heat, bursts, pattern } = e
   addMaximum(ledger, freeRpm, rpmOf(e.worstFreeSpeed), ratedMaxRpm, caseNumber.free)
   if (top.exists) addMaximum(ledger, loadedRpm, rpmOf(top.motorSpeed), ratedMaxRpm, caseNumber.top)
-  if (burstAmps !== null) addMaximum(ledger, burst, e.restAmps, burstAmps, caseNumber.rest)
-  if (continuousAmps !== null && top.exists)
-    addMaximum(ledger, continuous, heat.amps, continuousAmps, caseNumber.top)
-  if (thermalResistance !== null && top.exists) {
-    addTemperature(ledger, temperature, heat.motorTemperature, maxTemperature, heat.sink)
+  if (burstAmps !== null) addMaximum(ledger, burst, bursts.motorAmps, burstAmps, bursts.motorCase)
+  measureBurstHeat(ledger, e, machine)
+  if (continuousAmps !== null) {
+    addMaximum(ledger, continuous, pattern.motorAmpsRms, continuousAmps, caseNumber.pattern)
   }
+  if (heat.hasMotor) addTemperature(ledger, temperature, heat.end.hottest, maxTemperature, heat.feed)
+}
+
+/** A burst in a jam or a pivot turn, whichever the motor bears for less; left out where it bears both for ever. */
+function measureBurstHeat(ledger: Ledger, { times }: Evaluation, { service }: Machine): void {
+  const { launch, pivot } = times
+  const pivotFirst = pivot.warmSeconds < launch.warmSeconds || Number.isNaN(launch.warmSeconds)
+  const seconds = pivotFirst ? pivot.warmSeconds : launch.warmSeconds
+  if (Number.isNaN(seconds)) return
+  addMaximum(
+    ledger,
+    burstHeat,
+    service.burstSeconds,
+    seconds,
+    pivotFirst ? caseNumber.pivot : caseNumber.launch,
+  )
 }

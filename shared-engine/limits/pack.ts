@@ -1,83 +1,79 @@
 import type { Evaluation } from '../cases/evaluation.ts'
 import type { Machine } from '../machine/parts.ts'
 import { caseNumber } from '../cases/case.ts'
-import { floorVolts } from '../reference/chemistry.ts'
-import { motorModel } from '../workings/circuit.ts'
-import { longRun, ratedAmps } from '../workings/currents.ts'
-import { worstPackAmps } from '../workings/run.ts'
+import {
+  chargeAmpsWorking,
+  chargeVoltsWorking,
+  coldPackWorking,
+  floorVoltsWorking,
+  packBurstWorking,
+  packContinuousWorking,
+  packTemperatureWorking,
+  spinUpVoltsWorking,
+} from '../workings/pack-limits.ts'
 import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
-import { addMaximum, addMinimum, type Ledger } from './ledger.ts'
+import { addColdness, addMaximum, addMinimum, addTemperature, type Ledger } from './ledger.ts'
 
 const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+const volts = { question: 'hot', unit: 'V', kind: 'volts', needs: [] } as const
+const degrees = { question: 'hot', unit: 'degC', kind: 'temperature', needs: [] } as const
 
 const facts = {
   'pack.current-burst': {
+    label: 'Pack current, the most that the ground lets happen',
     group: 'holds',
-    label: 'Pack burst current',
     ...current,
     needs: ['pack.burstC'],
-    working: {
-      title: 'The pack’s greatest current of a full-throttle run against what its label allows for seconds.',
-      source: `${motorModel}; the limit is the pack’s label, C rating times capacity`,
-      afterTop: true,
-      write: (d) => {
-        worstPackAmps(d)
-        ratedAmps(d, 'pack.burstC')
-        return { actual: 'I_p', allowed: 'I_B' }
-      },
-    },
-  },
-  'pack.current-continuous': {
-    group: 'lasts',
-    label: 'Pack continuous current',
-    ...current,
-    needs: ['pack.continuousC'],
-    working: {
-      title: 'The pack’s current of a long run against what its label allows for long.',
-      source: 'the limit is the pack’s label, C rating times capacity',
-      assumptions: longRun,
-      afterTop: true,
-      write: (d) => {
-        d.given(
-          'q_I',
-          ['fraction', 'current of a run over that at top speed'],
-          d.checked.machine.service.loadShare,
-        )
-        d.figure('I_t', 'topPackAmps')
-        d.figure('I_a', 'accessoryAmps')
-        const told = ['amps', 'pack current of a long run'] as const
-        d.step('I_p', told, 'q_I * (I_t - I_a) + I_a', 'accessories draw all the time')
-        ratedAmps(d, 'pack.continuousC')
-        return { actual: 'I_p', allowed: 'I_B' }
-      },
-    },
+    working: packBurstWorking,
   },
   'pack.floor-voltage': {
+    label: 'Pack volts under that current',
     group: 'holds',
-    label: 'Pack volts under load',
-    question: 'hot',
     sense: 'minimum',
-    unit: 'V',
-    kind: 'volts',
-    needs: [],
-    working: {
-      title: 'The pack’s volts at the worst moment of a run against the floor of its chemistry.',
-      source: `${motorModel}; floor under load: common practice, no source`,
-      afterTop: true,
-      unformed: 'the pack sags to nothing at that current: it counts as over.',
-      write: (d) => {
-        const { build } = d.checked
-        worstPackAmps(d)
-        d.figure('V_oc', 'packOpenVolts')
-        d.figure('R_b', 'packOhm')
-        d.step('V_b', ['volts', 'pack volts under that current'], 'V_oc - I_p * R_b')
-        d.entry('S', 'pack.series')
-        const floor = ['volts', 'floor of one loaded cell (common practice, no source)'] as const
-        d.row('v_f', 'pack.chemistry', floor, floorVolts(build.pack.chemistry))
-        d.step('V_f', ['volts', 'floor of the pack'], 'S * v_f')
-        return { actual: 'V_b', allowed: 'V_f' }
-      },
-    },
+    ...volts,
+    working: floorVoltsWorking,
+  },
+  'pack.spin-up-volts': {
+    label: 'Pack volts in a spin-up',
+    group: 'holds',
+    sense: 'minimum',
+    ...volts,
+    working: spinUpVoltsWorking,
+  },
+  'pack.charge-volts': {
+    label: 'Pack volts while braking, full pack',
+    group: 'holds',
+    sense: 'maximum',
+    ...volts,
+    working: chargeVoltsWorking,
+  },
+  'pack.cold': {
+    label: 'Pack in the cold',
+    group: 'holds',
+    sense: 'coldness',
+    ...degrees,
+    working: coldPackWorking,
+  },
+  'pack.current-continuous': {
+    label: 'Pack current through the pattern',
+    group: 'lasts',
+    ...current,
+    needs: ['pack.continuousC'],
+    working: packContinuousWorking,
+  },
+  'pack.temperature': {
+    label: 'Pack at the end of a charge',
+    group: 'lasts',
+    sense: 'temperature',
+    ...degrees,
+    working: packTemperatureWorking,
+  },
+  'pack.charge-current': {
+    label: 'Charging current while braking',
+    group: 'lasts',
+    ...current,
+    needs: ['pack.chargeC'],
+    working: chargeAmpsWorking,
   },
 } as const satisfies Readonly<Record<string, PartLimitFacts>>
 
@@ -88,20 +84,53 @@ export const packLimits = limitsOfPart('pack', facts)
 
 const {
   'pack.current-burst': burst,
-  'pack.current-continuous': continuous,
   'pack.floor-voltage': floorVoltage,
+  'pack.spin-up-volts': spinUpVolts,
+  'pack.charge-volts': chargeVolts,
+  'pack.cold': cold,
+  'pack.current-continuous': continuous,
+  'pack.temperature': temperature,
+  'pack.charge-current': chargeCurrent,
   ...unmeasured
 } = packLimits
 allMeasured(unmeasured)
 
+/** Coldest cells that may give current, °C. *Source:* common practice, no source. */
+const coldest = -20
+
 /** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measurePack(ledger: Ledger, e: Evaluation, machine: Machine): void {
-  if (!e.top.exists) return
-  const { burstAmps, continuousAmps, floorVolts } = machine.pack
-  if (burstAmps !== null) addMaximum(ledger, burst, e.runPackAmps, burstAmps, caseNumber.run)
-  if (continuousAmps !== null) {
-    const amps = machine.service.loadShare * e.top.packDriveAmps + e.accessoryAmps
-    addMaximum(ledger, continuous, amps, continuousAmps, caseNumber.top)
+  const { pack, service } = machine
+  const { burstAmps, continuousAmps, floorVolts } = pack
+  const { bursts, pattern } = e
+  if (burstAmps !== null) addMaximum(ledger, burst, bursts.packAmps, burstAmps, bursts.packCase)
+  addMinimum(ledger, floorVoltage, bursts.packVolts, floorVolts, bursts.packCase)
+  if (!Number.isNaN(bursts.spinUpVolts)) {
+    addMinimum(ledger, spinUpVolts, bursts.spinUpVolts, floorVolts, caseNumber['spin-up'])
   }
-  addMinimum(ledger, floorVoltage, e.runPackVolts, floorVolts, caseNumber.run)
+  measureCharging(ledger, e, machine)
+  addColdness(ledger, cold, service.packTemperature, coldest)
+  if (continuousAmps !== null) {
+    addMaximum(ledger, continuous, pattern.packAmpsRms, continuousAmps, caseNumber.pattern)
+  }
+  const warmest = e.packEnd > service.packTemperature ? e.packEnd : service.packTemperature
+  addTemperature(ledger, temperature, warmest, pack.maxTemperature, service.packTemperature)
+}
+
+/** Below this much, A, nothing charges: rounding. *Source:* `docs/model.md` §8. */
+const nothingCharged = 1e-9
+
+/** What braking feeds back: cells as cold as freezing take none, by 20 °C all that the label says. */
+function measureCharging(ledger: Ledger, { braking }: Evaluation, machine: Machine): void {
+  const { pack, controller, service } = machine
+  if (!(controller.brakeAmps > 0)) return
+  const full = Math.max(Number.isNaN(braking.chargeAmps) ? 0 : braking.chargeAmps, braking.rowChargeAmps)
+  if (full > nothingCharged) {
+    const reached = pack.fullVolts + full * pack.resistance
+    addMaximum(ledger, chargeVolts, reached, pack.ceilingVolts, caseNumber.brake)
+  }
+  const most = Math.max(full, braking.patternChargeAmps)
+  if (pack.chargeAmps === null || !(most > nothingCharged)) return
+  const warm = Math.max(0, Math.min(1, service.packTemperature / 20))
+  addMaximum(ledger, chargeCurrent, most, pack.chargeAmps * warm, caseNumber.brake)
 }

@@ -1,6 +1,8 @@
 import type { Machine } from '../machine/parts.ts'
+import { brakeLimits } from './brakes.ts'
 import { controllerLimits } from './controller.ts'
 import { converterLimits } from './converter.ts'
+import { coolingLimits } from './cooling.ts'
 import { groupRank } from './group.ts'
 import type { Limit } from './limit.ts'
 import { motorLimits } from './motor.ts'
@@ -15,8 +17,10 @@ export const commonLimits: readonly Limit[] = [
   ...Object.values(motorLimits),
   ...Object.values(controllerLimits),
   ...Object.values(packLimits),
+  ...Object.values(coolingLimits),
   ...Object.values(trackLimits),
   ...Object.values(vehicleLimits),
+  ...Object.values(brakeLimits),
 ]
 
 /** Every limit that a machine of this shape can have, whether or not its entries are given. */

@@ -1,5 +1,6 @@
 import { cellResistanceFactor, floorVolts, openCircuitVolts } from '../reference/chemistry.ts'
 import { coolantOf } from '../reference/coolants.ts'
+import { cellHeatOf, coldCapacityShare } from '../reference/heat.ts'
 import { magnetCoefficient } from '../reference/magnets.ts'
 import { milli, secondsPerHour } from '../units/factors.ts'
 import { torqueConstantOf } from '../units/rpm.ts'
@@ -33,9 +34,6 @@ const coolingIn = siOf(buildRows.cooling.entries)
 const accessoryIn = siOf(buildRows.accessories.item.entries)
 const serviceIn = siOf(buildRows.service.entries)
 
-/** RMS current of a run as a share of that at top speed. *Source:* assumption. */
-const loadShareOfRun = 0.6
-
 /**
  * The machine in SI, tables looked up: the only crossing from bench units to the physics.
  *
@@ -58,7 +56,7 @@ export function machineOf(build: Build): Machine {
     vehicle: vehiclePartOf(build.vehicle),
     ground,
     cooling: coolingPartOf(build.cooling),
-    accessories: accessoriesPartOf(build.accessories),
+    accessories: accessoriesPartOf(build),
     stepDowns: build.stepDowns.map(stepDownPartOf),
     wires: build.wires.map(wirePartOf),
     service: servicePartOf(build.service),
@@ -78,22 +76,33 @@ function packPartOf(build: Build): PackPart {
   // a quarter of all capacities would be another than in every figure so far.
   const ampHours = pack.capacityMah * milli
   const charge = run('stateOfChargePercent')
-  const cellResistance = si('cellResistanceMilliohm') * cellResistanceFactor(run('packTemperatureC'))
+  const packTemperature = run('packTemperatureC')
+  const cellResistance = si('cellResistanceMilliohm') * cellResistanceFactor(packTemperature)
+  const cells = (pack.series * cellResistance) / pack.parallel
+  const reserve = run('reservePercent')
+  const volts = (at: number) => pack.series * openCircuitVolts(pack.chemistry, at)
+  const cell = cellHeatOf(pack.chemistry)
+  const mass = si('massKg') ?? (volts(0.5) * ampHours) / cell.wattHoursPerKg
   return {
     chemistry: pack.chemistry,
     series: pack.series,
     parallel: pack.parallel,
-    openVolts: pack.series * openCircuitVolts(pack.chemistry, charge),
-    fullVolts: pack.series * openCircuitVolts(pack.chemistry, 1),
-    resistance: (pack.series * cellResistance) / pack.parallel + si('wiringResistanceMilliohm'),
+    openVolts: volts(charge),
+    fullVolts: volts(1),
+    resistance: cells + si('wiringResistanceMilliohm'),
+    cellResistance: cells,
     wiringResistance: si('wiringResistanceMilliohm'),
     capacity: ampHours * secondsPerHour,
     stateOfCharge: charge,
-    reserve: run('reservePercent'),
+    reserve,
+    usable: ampHours * secondsPerHour * (charge - reserve) * coldCapacityShare(packTemperature),
+    middleVolts: volts((charge + reserve) / 2),
+    reserveVolts: volts(reserve),
+    ceilingVolts: pack.series * cell.ceilingVolts,
     continuousAmps: pack.continuousC === undefined ? null : pack.continuousC * ampHours,
     burstAmps: pack.burstC === undefined ? null : pack.burstC * ampHours,
     floorVolts: pack.series * floorVolts(pack.chemistry),
-    mass: si('massKg'),
+    heatCapacity: mass * cell.specificHeat,
     thermalResistance: si('thermalResistanceKPerW'),
     maxTemperature: si('maxTemperatureC'),
     chargeAmps: pack.chargeC === undefined ? null : pack.chargeC * ampHours,
@@ -216,12 +225,14 @@ function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
 function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
   if (cooling === undefined) return null
   const si = coolingIn(cooling)
-  const { density, specificHeat } = coolantOf(cooling.coolant)
+  const { density, specificHeat, freezes, boilingRise } = coolantOf(cooling.coolant)
   return {
     flow: si('flowLPerMin'),
     density,
     specificHeat,
     radiator: si('radiatorWPerK'),
+    freezes,
+    boilingRise,
     coolant: cooling.coolant,
     volume: si('tankLitres'),
     airCapacity: si('airWPerK'),
@@ -232,12 +243,15 @@ function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
   }
 }
 
-function accessoriesPartOf(accessories: Build['accessories']): AccessoriesPart {
-  let power = 0
+/** P_a: what accessories take over the efficiency of their converter or step-down, and the pump. */
+function accessoriesPartOf({ accessories, stepDowns, cooling }: Build): AccessoriesPart {
+  let power = cooling === undefined ? 0 : cooling.pumpWatts
   const converters = accessories.map((accessory) => {
     const si = accessoryIn(accessory)
     const [watts, volts] = [si('watts'), si('volts')]
-    power += watts / si('converterEfficiencyPercent')
+    const supply = accessory.stepDown === undefined ? undefined : stepDowns[accessory.stepDown]
+    power +=
+      watts / (supply === undefined ? si('converterEfficiencyPercent') : stepDownPartOf(supply).efficiency)
     return {
       name: accessory.name,
       amps: volts === null ? null : watts / volts,
@@ -252,10 +266,9 @@ function servicePartOf(service: Build['service']): ServicePart {
   return {
     factor: si('factor'),
     windingTemperature: si('windingTemperatureC'),
-    loadShare: loadShareOfRun,
     packTemperature: si('packTemperatureC'),
     burstSeconds: si('burstSeconds'),
     lifeHours: service.lifeHours,
-    pattern: service.pattern === undefined ? null : patternPartOf(service.pattern),
+    pattern: patternPartOf(service.pattern),
   }
 }

@@ -47,18 +47,27 @@ export interface PackPart {
   readonly fullVolts: number
   /** Ω, cells and wiring. */
   readonly resistance: number
+  /** Ω, cells alone. */
+  readonly cellResistance: number
   /** Ω, wiring alone. */
   readonly wiringResistance: number
   /** A·s, whole pack, as labelled. */
   readonly capacity: number
   readonly stateOfCharge: number
   readonly reserve: number
+  /** A·s from the given charge to the reserve, at the pack's temperature. */
+  readonly usable: number
+  /** V, resting, half way between them, and at the reserve. */
+  readonly middleVolts: number
+  readonly reserveVolts: number
+  /** V, whole pack, that charging must not pass. */
+  readonly ceilingVolts: number
   readonly continuousAmps: number | null
   readonly burstAmps: number | null
   /** V, whole pack: what the trade treats as the loaded floor. */
   readonly floorVolts: number
-  /** kg of the cells; null: from their energy. */
-  readonly mass: number | null
+  /** J/K of the cells. */
+  readonly heatCapacity: number
   /** K/W to the air; null: no heat leaves. */
   readonly thermalResistance: number | null
   readonly maxTemperature: number
@@ -287,6 +296,9 @@ export interface CoolingPart {
   /** W/K. */
   readonly radiator: number
   readonly coolant: CoolantId
+  /** °C; and K by which it boils above water. */
+  readonly freezes: number
+  readonly boilingRise: number
   /** m³ in the circuit. */
   readonly volume: number
   /** W/K, of the radiator's air; null: unlimited. */
@@ -317,12 +329,10 @@ interface ConverterPart {
 export interface ServicePart {
   readonly factor: number
   readonly windingTemperature: number
-  readonly loadShare: number
   readonly packTemperature: number
   /** s. */
   readonly burstSeconds: number
   /** h, wanted of bearings. */
   readonly lifeHours: number
-  /** null: the table's. */
-  readonly pattern: PatternPart | null
+  readonly pattern: PatternPart
 }

@@ -1,4 +1,5 @@
 import { pattern as patternRows } from '../entries/parts/pattern.ts'
+import { defaultPattern } from '../reference/heat.ts'
 import type { Build } from '../entries/schema.ts'
 import { siOf } from './si.ts'
 
@@ -29,7 +30,9 @@ export interface PatternPart {
 const rowIn = siOf(patternRows.entries.rows.item.entries)
 
 /** A drive pattern in SI; a rule of the build sees to it that every row asks for one thing. */
-export function patternPartOf({ name, rows }: StoredPattern): PatternPart {
+export function patternPartOf(stored: StoredPattern | undefined): PatternPart {
+  if (stored === undefined) return ownPattern
+  const { name, rows } = stored
   return { name: name ?? null, rows: rows.map(rowPartOf) }
 }
 
@@ -54,4 +57,12 @@ function rowPartOf(row: StoredRow): PatternRowPart {
     gripShare: si('gripPercent'),
     turnShare: si('turnPercent'),
   }
+}
+
+/** The pattern of a build that has none. */
+const ownPattern: PatternPart = {
+  name: defaultPattern.name,
+  rows: defaultPattern.rows.map((row) =>
+    rowPartOf({ resistancePercent: 100, gripPercent: 100, turnPercent: 0, ...row }),
+  ),
 }

@@ -3,7 +3,7 @@
  *
  * A kind's engine unit is its SI unit, with these exceptions, whose names say so: `temperature` is in °C; `rpm` and
  * `speedConstant` stay in rpm and rpm/V, since figures and limits are told in them (rad/s is `angularSpeed`); `percent`,
- * `degrees`, `minutes` and `kilometres` are for figures whose name already leaves SI (`toothSharePercent`).
+ * `degrees`, `minutes`, `kilometres`, `litresPerMinute`, `milliampereHours` and `wattHoursPerKilometre` are for figures whose name already leaves SI (`toothSharePercent`).
  */
 export type QuantityKind =
   | 'none'
@@ -64,6 +64,9 @@ export type QuantityKind =
   | 'degrees'
   | 'minutes'
   | 'kilometres'
+  | 'litresPerMinute'
+  | 'milliampereHours'
+  | 'wattHoursPerKilometre'
 
 /** Which family of units a person reads; the stored build does not change with it. */
 export type UnitSystem = 'metric' | 'imperial'

@@ -93,6 +93,14 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     shown('km'),
     shown('mi'),
   ),
+  litresPerMinute: kind('L/min', [unit('L/min', 1, { also: ['lpm'] })]),
+  milliampereHours: kind('mAh', [unit('mAh')]),
+  wattHoursPerKilometre: kind(
+    'Wh/km',
+    [unit('Wh/km'), unit('Wh/mi', 1000, { per: exact.metresPerMile })],
+    shown('Wh/km'),
+    shown('Wh/mi'),
+  ),
   area: kind('m²', areaUnits, shown('m²'), shown('ft²')),
   // The same stored in other units: what a loop encloses in cm², a wire's copper in mm².
   loopArea: kind('cm²', areaUnits, shown('cm²'), shown('in²')),

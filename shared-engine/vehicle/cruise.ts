@@ -34,7 +34,7 @@ export function slipForThrust(machine: Machine, footing: Footing, thrust: number
  * Fills the state of level travel at a speed.
  *
  * F = R(v);  v_b = v/(1 − i);  T = (F + D) r/(G η M);  I = T/K_t + I_0(ω);  δ the smaller root of §3;
- * t = Ah (soc − reserve)/amps;  s = v t.
+ * t = Q/amps;  s = v t.
  *
  * @param groundSpeed v, m/s; NaN gives NaN
  * *Source:* `docs/model.md` §7; NaN where duty would pass the cap, current the limit or thrust the grip, or amps are 0.
@@ -51,8 +51,7 @@ export function setCruise(cruise: CruiseState, machine: Machine, motion: Motion,
   const held = thrust <= level.gripThrust && motorAmps <= drive.currentLimit && duty <= drive.duty
   if (!held) cruise.motorTorque = cruise.motorAmps = cruise.duty = cruise.packDriveAmps = NaN
   const packAmps = cruise.packDriveAmps + accessoryAmps
-  const usable = machine.pack.capacity * (machine.pack.stateOfCharge - machine.pack.reserve)
   cruise.packAmps = packAmps > 0 ? packAmps : NaN
-  cruise.seconds = usable / cruise.packAmps
+  cruise.seconds = machine.pack.usable / cruise.packAmps
   cruise.metres = cruise.seconds * groundSpeed
 }

@@ -1,63 +1,17 @@
+import type { TimeToLimit } from '../cases/heat-times.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
+import { knowsSwitching } from '../motor/controller-loss.ts'
 import type { Draft } from './draft.ts'
-import { ironLoss } from './run.ts'
-import { firstOf, inCase, needing, needingTop, type Missing, type Subject } from './subject.ts'
+import { patternAmps, patternIron } from './pattern.ts'
+import { steadyRows } from './pattern-rows.ts'
+import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
 
-const balance = 'heat balance of a lump to its sink; IEC 60028 for the copper'
-const longRun = 'The current of a long run is a share of the top-speed current.'
+const balance = 'heat balance of winding and case to their sink; IEC 60028 for the copper'
+const ironInCase = 'Iron loss warms the case, copper loss the winding.'
 
-/** `I_r`: current of a long run, RMS of one motor. */
-export function longRunAmps(d: Draft): void {
-  d.assume(longRun)
-  d.figure('I', 'topMotorAmps')
-  d.given('q_I', ['fraction', 'current of a run over that at top speed'], d.checked.machine.service.loadShare)
-  d.step('I_r', ['amps', 'current of a long run, RMS'], 'q_I * I')
-}
-
-/** `P`: heat of all motors and controllers into their circuit. */
-function circuitHeat(d: Draft): void {
-  longRunAmps(d)
-  ironLoss(d)
-  d.entry('R_20', 'motor.resistanceMilliohm')
-  d.constant('alpha_cu', 'copperTemperatureCoefficient')
-  d.entry('T_m', 'service.windingTemperatureC')
-  d.step('R_m', ['ohms', 'winding resistance in service'], 'R_20 * (1 + alpha_cu * (T_m - 20))')
-  d.entry('R_esc', 'controller.resistanceMilliohm')
-  d.entry('M', 'motor.count')
-  const expression = 'M * (P_fe + I_r^2 * (R_m + R_esc))'
-  const told = ['watts', 'heat of all motors and controllers'] as const
-  d.step('P', told, expression)
-}
-
-/** `T_s`: what motor and controller are cooled by. */
-export function sink(d: Draft): void {
-  const { machine } = d.checked
-  const told = ['temperature', 'temperature of what cools it'] as const
-  d.entry('T_air', 'ground.airTemperatureC')
-  if (machine.cooling === null) {
-    d.step('T_s', told, 'T_air', 'cooled by the air')
-    return
-  }
-  circuitHeat(d)
-  d.assume('The heat into the circuit is that at the service winding temperature, not iterated.')
-  d.entry('UA', 'cooling.radiatorWPerK')
-  d.step('T_s', told, 'T_air + P / UA', 'cooled by the circuit')
-}
-
-/** `R_th`, `I_r`, `P_fe` and `T_s`: what warms the motor and how it cools. */
-function motorHeat(d: Draft): void {
-  sink(d)
-  longRunAmps(d)
-  ironLoss(d)
-  d.entry('R_th', 'motor.thermalResistanceKPerW')
-  d.entry('R_20', 'motor.resistanceMilliohm')
-  d.constant('alpha_cu', 'copperTemperatureCoefficient')
-}
-
-/** `b`: below 0 heat leaves faster than it grows. */
-function growth(d: Draft): number {
-  const told = ['thermalConductance', 'loss that each kelvin adds, less heat that it drives out'] as const
-  return d.step('b', told, 'I_r^2 * R_20 * alpha_cu - 1 / R_th')
+/** The way to the sink is not entered. */
+export function motorHeatNeeds(checked: Evaluated): Missing | null {
+  return checked.evaluation.heat.hasMotor ? null : needing('motor.thermalResistanceKPerW')(checked)
 }
 
 /** The loss grows faster with heat than the heat leaves. */
@@ -65,100 +19,278 @@ export function runaway({ evaluation }: Evaluated): Missing | null {
   if (!evaluation.heat.runaway) return null
   return {
     why: 'thermal runaway: the loss grows faster with heat than the heat leaves, so there is no steady temperature.',
-    show: (d) => {
-      longRunAmps(d)
-      d.entry('R_20', 'motor.resistanceMilliohm')
-      d.entry('R_th', 'motor.thermalResistanceKPerW')
-      d.constant('alpha_cu', 'copperTemperatureCoefficient')
-      growth(d)
-    },
+    show: (d) => patternAmps(d),
   }
 }
 
-export const motorHeatNeeds = firstOf(needing('motor.thermalResistanceKPerW'), needingTop)
+/** What warms the motor and how its heat leaves. */
+function motorHeat(d: Draft): void {
+  const { evaluation, machine } = d.checked
+  const { heat } = evaluation
+  d.assume(ironInCase)
+  patternAmps(d)
+  patternIron(d)
+  d.entry('R_20', 'motor.resistanceMilliohm')
+  d.constant('alpha_cu', 'copperTemperatureCoefficient')
+  if (heat.nodes.two) d.entry('R_wc', 'motor.windingToCaseKPerW')
+  if (machine.cooling !== null) {
+    d.given('R_i', ['thermalResistance', 'to the coolant at the inlet, which warms on its way'], heat.toInlet)
+  }
+  sink(d)
+}
 
-const steadyMotorC: Subject = {
-  title: 'Where the winding’s temperature settles in a long run.',
-  state: inCase('steady'),
+/** `T_s`: what cools the motor. */
+export function sink(d: Draft): void {
+  const { machine, evaluation } = d.checked
+  if (machine.cooling === null) {
+    d.entry('T_air', 'ground.airTemperatureC')
+    d.step('T_s', ['temperature', 'air that cools it'], 'T_air')
+    return
+  }
+  d.found('T_s', ['temperature', 'coolant that feeds the motors'], feedWords, evaluation.heat.feed)
+}
+
+const feedWords =
+  'T_air + q (1/K − 1/C): q all motors’ and controllers’ heat, K the radiator’s, C the coolant’s heat capacity rate'
+/** What is solved, with the symbols that stand for what is put in. */
+const solvedWords = ({ evaluation, machine }: Evaluated, how: string): string => {
+  const between = evaluation.heat.nodes.two ? '; from winding to case through R_wc' : ''
+  const way = machine.cooling === null ? 'to T_s' : 'through R_i to T_s'
+  return `${how}: copper I_r^2 R_20 (1 + alpha_cu (T − 20)) and iron P_fe${between}, ${way}`
+}
+const endWords =
+  'the pattern repeated until every round is like the one before, each row solved exactly, at the row’s end where the hotter of winding and case is hottest'
+
+const hottest = (
+  title: string,
+  name: string,
+  of: (checked: Evaluated) => number,
+  missing: (checked: Evaluated) => Missing | null = () => null,
+): Subject => ({
+  title,
+  state: inCase('pattern'),
   source: balance,
-  missing: firstOf(motorHeatNeeds, runaway),
+  assumptions: [steadyRows],
+  missing: firstOf(motorHeatNeeds, missing, runaway),
   write: (d) => {
     motorHeat(d)
-    const expression =
-      '(T_s + R_th * (P_fe + I_r^2 * R_20 * (1 - 20 * alpha_cu))) / (1 - R_th * I_r^2 * R_20 * alpha_cu)'
-    const words = 'where (T − T_s) / R_th = P_fe + I_r^2 R_20 (1 + alpha_cu (T − 20))'
-    d.step('T', ['temperature', 'steady temperature of the winding'], expression, words)
+    const { heat } = d.checked.evaluation
+    const words = solvedWords(d.checked, heat.hasCapacities ? endWords : 'steady at the means')
+    d.found('T', ['temperature', name], words, of(d.checked))
+  },
+})
+
+function oneNode(checked: Evaluated): Missing | null {
+  if (checked.evaluation.heat.nodes.two) return null
+  return needing('motor.windingToCaseKPerW', 'motor.caseToSinkKPerW')(checked)
+}
+
+/** The heat capacities are not entered. */
+export function capacities(checked: Evaluated): Missing | null {
+  const { heat } = checked.evaluation
+  if (heat.hasCapacities) return null
+  return heat.nodes.two
+    ? needing('motor.windingHeatCapacityJPerK', 'motor.caseHeatCapacityJPerK')(checked)
+    : needing('motor.heatCapacityJPerK')(checked)
+}
+
+const neverThere = (of: (checked: Evaluated) => number) => (checked: Evaluated) =>
+  Number.isNaN(of(checked)) ? { why: 'the motor never gets so hot: it settles below its limit.' } : null
+
+const loads = {
+  hold: ['holding it on the slope', 'hold'],
+  launch: ['jammed or starting at what the ground lets happen', 'launch'],
+  pivot: ['in a pivot turn', 'pivot'],
+} as const
+
+const coldWords =
+  'when the winding, from T_air on with copper I^2 R_20 (1 + alpha_cu (T − 20)) alone, is at T_max'
+
+const timesOf = ({ evaluation }: Evaluated, load: keyof typeof loads): TimeToLimit => evaluation.times[load]
+
+/** Steps of a time to the limit from a cold start. */
+function coldStart(d: Draft, load: keyof typeof loads): void {
+  const { evaluation } = d.checked
+  d.entry('T_air', 'ground.airTemperatureC')
+  d.entry('T_max', 'motor.maxTemperatureC')
+  d.entry('R_20', 'motor.resistanceMilliohm')
+  d.constant('alpha_cu', 'copperTemperatureCoefficient')
+  const words = 'with magnets as hot as the limit allows, at most the most standstill current'
+  d.found('I', ['amps', `current of one motor, ${loads[load][0]}`], words, evaluation.times[load].amps)
+}
+
+/** A pivot turn that this machine can't make. */
+function noSuchLoad(load: keyof typeof loads) {
+  return (checked: Evaluated): Missing | null =>
+    load === 'pivot' && Number.isNaN(timesOf(checked, load).amps)
+      ? { why: 'it does not turn on the spot, or what that takes is not entered.' }
+      : null
+}
+
+const needsOfTimes = firstOf(motorHeatNeeds, capacities)
+const fromCold =
+  'C dT/dt = losses less heat to the next node, two linear equations, solved; the time is a root'
+
+const secondsTo = (load: keyof typeof loads): Subject => ({
+  title: `How long the motor takes from the air’s temperature to its limit, ${loads[load][0]}.`,
+  state: 'from cold, at rest, no iron loss',
+  source: `${fromCold}; IEC 60028 for the copper`,
+  missing: firstOf(
+    needsOfTimes,
+    noSuchLoad(load),
+    neverThere((checked) => timesOf(checked, load).seconds),
+  ),
+  write: (d) => {
+    coldStart(d, load)
+    d.found('t', ['duration', 'time to the limit'], coldWords, timesOf(d.checked, load).seconds)
+  },
+})
+
+const caseAt = (load: keyof typeof loads): Subject => ({
+  title: `What the case has when the motor is at its limit, ${loads[load][0]}: what a sensor on it shows.`,
+  state: 'from cold, at rest, no iron loss',
+  source: fromCold,
+  missing: firstOf(
+    needsOfTimes,
+    oneNode,
+    noSuchLoad(load),
+    neverThere((checked) => timesOf(checked, load).seconds),
+  ),
+  write: (d) => {
+    coldStart(d, load)
+    d.found('T_c', ['temperature', 'case then'], `the case ${coldWords}`, timesOf(d.checked, load).case)
+  },
+})
+
+const secondsToMotorLimit: Subject = {
+  title: 'How long the pattern’s mean load takes from the temperature of what cools the motor to its limit.',
+  state: inCase('pattern'),
+  source: `${fromCold}; IEC 60028 for the copper`,
+  missing: firstOf(
+    needsOfTimes,
+    ({ evaluation }) => (Number.isNaN(evaluation.heat.feed) ? runaway({ evaluation } as Evaluated) : null),
+    neverThere(({ evaluation }) => evaluation.times.secondsToLimit),
+  ),
+  write: (d) => {
+    motorHeat(d)
+    d.entry('T_max', 'motor.maxTemperatureC')
+    const words = solvedWords(d.checked, 'when the hotter of winding and case, both from T_s, is at T_max')
+    d.found('t', ['duration', 'time to the limit'], words, d.checked.evaluation.times.secondsToLimit)
   },
 }
 
-/** The steady temperature stays below the limit. */
-function neverThere({ evaluation }: Evaluated): Missing | null {
-  return Number.isNaN(evaluation.heat.secondsToMotorLimit)
-    ? { why: 'the motor never gets so hot in this run: its steady temperature is below the limit.' }
-    : null
+const caseAtLimitC: Subject = {
+  title: 'What the case has when the pattern’s load has grown until the motor is at its limit.',
+  state: inCase('pattern'),
+  source: 'all excess over what cools the motor grows alike [assumption]',
+  missing: firstOf(motorHeatNeeds, runaway, ({ evaluation }) =>
+    Number.isNaN(evaluation.times.caseAtLimit) ? { why: 'the pattern does not warm the motor.' } : null,
+  ),
+  write: (d) => {
+    const { heat } = d.checked.evaluation
+    d.figure('T', 'steadyMotorC')
+    const sensed = heat.nodes.two ? 'steadyCaseC' : 'steadyWindingC'
+    d.figure('T_c', sensed)
+    d.entry('T_max', 'motor.maxTemperatureC')
+    sink(d)
+    const expression = 'T_s + (T_c - T_s) * (T_max - T_s) / (T - T_s)'
+    d.step('T_l', ['temperature', 'case at the limit'], expression)
+  },
 }
 
-const secondsToMotorLimit: Subject = {
-  title: 'How long the winding takes from the temperature of what cools it to its limit.',
-  state: inCase('steady'),
-  source: 'C dT/dt = losses less heat to the sink, a linear equation, solved; IEC 60028 for the copper',
-  missing: firstOf(motorHeatNeeds, needing('motor.heatCapacityJPerK'), neverThere),
+const labelMotorC: Subject = {
+  title:
+    'Where the winding would settle at the label’s current for long: whether label and resistance agree.',
+  state: 'at 25 °C, no iron loss',
+  source: balance,
+  missing: firstOf(needing('motor.continuousAmps'), motorHeatNeeds, ({ evaluation }) =>
+    evaluation.times.labelRunaway
+      ? { why: 'thermal runaway: label current and thermal resistance can’t both be true.' }
+      : null,
+  ),
   write: (d) => {
-    const { motor } = d.checked.machine
     const { heat } = d.checked.evaluation
-    const rise = motor.maxTemperature - heat.sink
-    const told = ['duration', 'time to the limit'] as const
-    sink(d)
-    d.entry('T_max', 'motor.maxTemperatureC')
-    d.step('T_d', ['temperatureDifference', 'how far it is to the limit'], 'T_max - T_s')
-    if (rise <= 0) {
-      d.found('t', told, 'none where T_d is not above 0: what cools it is as hot as the limit already', 0)
-      return
-    }
-    motorHeat(d)
-    const step = growth(d)
-    const loss = 'P_fe + I_r^2 * R_20 * (1 + alpha_cu * (T_s - 20))'
-    d.step('P_0', ['watts', 'loss of one motor at the start'], loss)
-    d.entry('C', 'motor.heatCapacityJPerK')
-    const expression = step === 0 ? 'C * T_d / P_0' : 'C / b * log1p(b * T_d / P_0)'
-    d.step('t', told, expression)
+    d.entry('I_c', 'motor.continuousAmps')
+    d.entry('R_20', 'motor.resistanceMilliohm')
+    d.constant('alpha_cu', 'copperTemperatureCoefficient')
+    d.given('R_w', ['thermalResistance', 'winding to what cools it'], heat.windingToCase + heat.toSink)
+    d.step('P_20', ['watts', 'copper loss at 20 °C'], 'I_c^2 * R_20')
+    const expression = '25 + R_w * P_20 * (1 + alpha_cu * 5) / (1 - R_w * P_20 * alpha_cu)'
+    d.step('T', ['temperature', 'winding at the label’s current'], expression)
+  },
+}
+
+const controllerMissing = firstOf(needing('controller.thermalResistanceKPerW'), ({ machine, ...checked }) =>
+  machine.cooling === null ? null : runaway({ machine, ...checked }),
+)
+
+const controllerTemperature: Subject = {
+  title: 'The controller’s hottest moment in the pattern, repeated until every round is like the one before.',
+  state: inCase('pattern'),
+  source: 'heat balance of a lump to its sink; hard-switched half bridge, handbooks of power electronics',
+  assumptions: [steadyRows],
+  missing: controllerMissing,
+  write: (d) => {
+    const { evaluation } = d.checked
+    d.figure('P_e', 'controllerLossWatts')
+    d.entry('R_th', 'controller.thermalResistanceKPerW')
+    const told = ['temperature', 'air or coolant that cools the controllers'] as const
+    d.given('T_e', told, evaluation.heat.controllerFeed)
+    const words =
+      'R_th (as seen from the inlet of a stream) times the loss above T_e: each row solved exactly, at the hottest row end; without a heat capacity at the mean P_e'
+    d.found('T', ['temperature', 'controller'], words, evaluation.heat.controller)
   },
 }
 
 const steadyControllerC: Subject = {
-  title: 'Where the controller’s temperature settles in a long run.',
-  state: inCase('steady'),
-  source: 'heat balance of a lump to its sink',
-  assumptions: ['Conduction in the switches is all of the controller’s loss.'],
-  missing: firstOf(needing('controller.thermalResistanceKPerW'), needingTop),
-  write: (d) => {
-    sink(d)
-    longRunAmps(d)
-    d.entry('R_th', 'controller.thermalResistanceKPerW')
-    d.entry('R_esc', 'controller.resistanceMilliohm')
-    d.step('T', ['temperature', 'steady temperature of the controller'], 'T_s + R_th * I_r^2 * R_esc')
-  },
-}
-
-const coolantRiseK: Subject = {
-  title: 'How much warmer the coolant leaves motor and controller than it comes.',
-  state: inCase('steady'),
-  source: 'heat balance of the flow; coolants near 25 °C from IAPWS-95 and the ASHRAE Handbook Fundamentals',
-  missing: firstOf(needing('cooling'), needingTop),
-  write: (d) => {
-    const { cooling } = d.checked.machine
-    circuitHeat(d)
-    const path = 'cooling.coolant'
-    d.row('rho_c', path, ['density', 'density of the coolant'], cooling?.density ?? NaN)
-    d.row('c_p', path, ['specificHeat', 'specific heat of the coolant'], cooling?.specificHeat ?? NaN)
-    d.entry('Q', 'cooling.flowLPerMin')
-    d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'P / (rho_c * Q * c_p)')
-  },
+  ...controllerTemperature,
+  missing: firstOf(
+    controllerMissing,
+    needing('controller.pwmKhz', 'controller.switchingNs'),
+    ({ machine }) => (knowsSwitching(machine.controller) ? null : { why: 'switching losses are not known.' }),
+  ),
 }
 
 export const heatWorkings = {
-  steadyMotorC,
+  steadyMotorC: hottest(
+    'The hotter of winding and case at the hottest row end: magnets sit with the case.',
+    'hotter of winding and case',
+    ({ evaluation }) => evaluation.heat.end.hottest,
+  ),
+  steadyWindingC: hottest('The winding then.', 'winding', ({ evaluation }) => evaluation.heat.end.winding),
+  steadyCaseC: hottest('The case then.', 'case', ({ evaluation }) => evaluation.heat.end.case, oneNode),
+  caseAtLimitC,
   secondsToMotorLimit,
   steadyControllerC,
-  coolantRiseK,
+  steadyControllerAtLeastC: {
+    ...controllerTemperature,
+    title: 'The controller’s hottest moment, at least: conduction, and switching where it is known.',
+  },
+  holdMotorAmps: {
+    title: 'What each motor draws to hold the machine on its slope, friction of ground and track helping.',
+    state: 'at rest, magnets at the motor’s limit, gear friction left out',
+    source: 'statics of the machine on its slope',
+    write: (d) => {
+      const { footing, line } = d.checked.evaluation
+      const held = footing.standingResistance - 2 * footing.groundResistance
+      d.given('F_s', ['force', 'slope and tow, less what the ground holds'], held)
+      d.entry('D_0', 'track.internalDragN')
+      d.given('g_b', ['none', 'rad of motor for one m of belt'], line.motorPerBelt)
+      d.entry('M', 'motor.count')
+      d.entry('Kv', 'motor.kvRpmPerVolt')
+      d.entry('T_max', 'motor.maxTemperatureC')
+      const magnets = ['temperatureCoefficient', 'flux of the magnets with heat'] as const
+      d.row('alpha_m', 'motor.magnet', magnets, d.checked.machine.motor.fluxCoefficient)
+      const constant = '60 / (2 * pi * Kv) * (1 + alpha_m * (T_max - 20))'
+      d.step('K_t', ['torqueConstant', 'torque constant'], constant)
+      d.step('I_h', ['amps', 'current that holds it'], 'max(0, F_s - D_0) / (g_b * M * K_t)')
+    },
+  },
+  secondsToHoldLimit: secondsTo('hold'),
+  secondsToLaunchLimit: secondsTo('launch'),
+  secondsToPivotLimit: secondsTo('pivot'),
+  caseHoldLimitC: caseAt('hold'),
+  caseLaunchLimitC: caseAt('launch'),
+  casePivotLimitC: caseAt('pivot'),
+  labelMotorC,
 } satisfies Record<string, Subject>

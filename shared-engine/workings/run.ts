@@ -1,12 +1,5 @@
 import type { Evaluated } from '../figures/evaluated.ts'
-import {
-  driveVolts,
-  loopResistance,
-  motorModel,
-  noLoadAt,
-  torqueConstant,
-  windingResistance,
-} from './circuit.ts'
+import { motorModel, noLoadAt, torqueConstant, windingResistance } from './circuit.ts'
 import type { Draft } from './draft.ts'
 import { dutyForCurrent, topAmps, topMotorSpeed, topThrust, topTorque } from './motion.ts'
 import { firstOf, inCase, needingTop, type Missing, type Subject } from './subject.ts'
@@ -158,33 +151,6 @@ const metresTo80Top: Subject = {
     const solved = 'the integral of m_e v / (F(v) − R(v)) over speed from 0 to v_e'
     d.found('s', ['distance', 'distance of the run'], solved, run.metresTo80)
   },
-}
-
-/** Pack amps at a run’s worst moment: `I_p`. */
-export function worstPackAmps(d: Draft): void {
-  const { drive, top } = d.checked.evaluation
-  const told = ['amps', 'most pack current of the run'] as const
-  d.figure('I_a', 'accessoryAmps')
-  d.entry('M', 'motor.count')
-  if (!(drive.cornerSpeed > 0)) {
-    loopResistance(d, 'service')
-    driveVolts(d)
-    const words = 'at rest, where nothing but resistance holds the current'
-    d.step('I_p', told, 'M * delta^2 * V_0 / R + I_a', words)
-    return
-  }
-  d.entry('I_lim', 'controller.currentLimitAmps')
-  if (top.motorSpeed < drive.cornerSpeed) {
-    torqueConstant(d, 'service')
-    topMotorSpeed(d)
-    d.step('I', ['amps', 'current of one motor'], 'I_lim')
-    dutyForCurrent(d, 'omega')
-    d.step('I_p', told, 'M * delta_i * I_lim + I_a', 'at top speed, where the limit still acts')
-    return
-  }
-  d.entry('delta', 'controller.throttleCapPercent')
-  const words = 'at the corner speed, where the current limit lets go'
-  d.step('I_p', told, 'M * delta * I_lim + I_a', words)
 }
 
 export const runWorkings = {

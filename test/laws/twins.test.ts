@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Machine } from '../../shared-engine/machine/parts.ts'
+import { caseNumber } from '../../shared-engine/cases/case.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { DriveLine, dutyAt, ampsAt, setDriveLine, torqueAt } from '../../shared-engine/motor/drive-line.ts'
@@ -9,6 +10,7 @@ import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { integrate } from '../../shared-engine/numeric/quadrature.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
+import { beltSpeedForThrust, motorThrustAt } from '../../shared-engine/vehicle/thrust-line.ts'
 import { apart, machines } from './machines.ts'
 
 // Fast closed forms beside slow ways to the same number, which share no formula with them.
@@ -102,22 +104,25 @@ describe('slow twins', () => {
     )
   })
 
-  it('worst pack current of the run: every speed tried', () => {
+  it('worst pack current that the ground lets happen: every speed tried', () => {
     fc.assert(
       fc.property(machines, (machine) => {
         const e = evaluated(machine)
         if (!e.top.exists) return
-        const { drive, top } = e
+        const { drive, top, line, footing, bursts } = e
+        const spins = motorThrustAt(line, 0) > footing.gripThrust
+        const from = spins ? beltSpeedForThrust(line, footing.gripThrust) * line.motorPerBelt : 0
         let most = 0
         for (let step = 0; step <= 4000; step += 1) {
-          const speed = (top.motorSpeed * step) / 4000
+          const speed = from + ((top.motorSpeed - from) * step) / 4000
           most = Math.max(most, drive.count * dutyAt(drive, speed) * ampsAt(drive, speed))
         }
-        const found = e.runPackAmps - e.accessoryAmps
+        const pivot = bursts.packCase === caseNumber.pivot
+        const found = bursts.packAmps - e.accessoryAmps
         expect(most).toBeLessThanOrEqual(found * (1 + 1e-9))
         // 0.5 %: the corner may lie between two of 4000 speeds; a weak pack's duty jumps there, so it is then higher only
         const jumps = dutyAt(drive, drive.cornerSpeed * (1 - 1e-9)) < drive.duty * 0.999
-        if (!jumps) expect(most).toBeGreaterThanOrEqual(found * 0.995)
+        if (!jumps && !pivot) expect(most).toBeGreaterThanOrEqual(found * 0.995)
       }),
       { numRuns: 100 },
     )

@@ -1,3 +1,4 @@
+import { motorAmpsFromPack } from '../../motor/amps-from-pack.ts'
 import type { DriveLine } from '../../motor/drive-line.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
 import type { LogData } from '../data.ts'
@@ -9,23 +10,6 @@ export type AmpsSource = 'motorAmps' | 'amps+duty' | 'amps' | 'sag'
 
 /** Duty below which the pack's current says nothing of the motor's. *Source:* common practice, no source. */
 const leastDuty = 0.05
-
-/**
- * Motor current from the pack's, without the duty.
- *
- * M I (I R_s + ω K_t) = V I_b: I = [−ω K_t + √((ω K_t)² + 4 R_s V I_b/M)]/(2 R_s).
- *
- * @param speed ω, rad/s
- * @param volts V, V at the pack
- * @param packAmps I_b, A of the drive
- * @returns A of one motor; NaN where no current does it
- * *Source:* power balance of the averaged controller: Drela, First-Order DC Electric Motor Model.
- */
-function motorAmpsOfPower(line: DriveLine, speed: number, volts: number, packAmps: number): number {
-  const back = speed * line.torqueConstant
-  const inside = back * back + (4 * line.seriesResistance * volts * packAmps) / line.count
-  return (-back + Math.sqrt(inside)) / (2 * line.seriesResistance)
-}
 
 /**
  * Pack current of a motor current: I_b = M I (I R_s + ω K_t)/V.
@@ -90,7 +74,8 @@ export class Currents {
     if (duty >= leastDuty) this.motor[place] = drive / (line.count * duty)
     else {
       const speed = angularSpeedOf(channels.get('rpm')?.values[row] ?? NaN)
-      this.motor[place] = motorAmpsOfPower(line, speed, this.volts[place] ?? NaN, drive)
+      const power = ((this.volts[place] ?? NaN) * drive) / line.count
+      this.motor[place] = motorAmpsFromPack(power, speed * line.torqueConstant, line.seriesResistance)
     }
   }
 

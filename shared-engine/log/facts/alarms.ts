@@ -61,8 +61,8 @@ const channelOf: Readonly<Record<string, ChannelId>> = {
   rpm: 'rpm',
   'pack-volts': 'volts',
   'cell-volts': 'cellVolts',
-  'motor-temperature': 'motorC',
-  'controller-temperature': 'controllerC',
+  case: 'motorC',
+  controller: 'controllerC',
   'motor-amps': 'motorAmps',
   'pack-amps': 'amps',
 }
@@ -74,18 +74,22 @@ export function ownAlarms(model: LogModel): readonly ReplayedAlarm[] {
     rpm: motor.ratedMaxRpm,
     'pack-volts': pack.floorVolts,
     'cell-volts': pack.floorVolts / pack.series,
-    'motor-temperature': motor.maxTemperature,
-    'controller-temperature': controller.maxTemperature,
+    case: model.checked.figures.caseAtLimitC,
+    controller: controller.maxTemperature,
     'motor-amps': motor.burstAmps ?? controller.burstAmps,
     'pack-amps': pack.burstAmps,
   }
-  return alarmsOf(model.checked).flatMap(({ id, value, direction, holdSeconds, hysteresis }) => {
-    const channel = channelOf[id]
-    const limit = limits[id] ?? null
-    if (channel === undefined || value === null || limit === null) return []
-    const side = direction === 'alarm when above' ? 'above' : 'below'
-    return [{ id, channel, direction: side, value, hold: holdSeconds, hysteresis: hysteresis ?? 0, limit }]
-  })
+  return alarmsOf(model.checked).flatMap(
+    ({ id, value: set, voltsAtRms, direction, holdSeconds, hysteresis }) => {
+      // A log's volts are as measured, without the sag added back.
+      const value = voltsAtRms ?? set
+      const channel = channelOf[id]
+      const limit = limits[id] ?? null
+      if (channel === undefined || value === null || limit === null) return []
+      const side = direction === 'alarm when above' ? 'above' : 'below'
+      return [{ id, channel, direction: side, value, hold: holdSeconds, hysteresis: hysteresis ?? 0, limit }]
+    },
+  )
 }
 
 /** Replays alarms over a log. */

@@ -1,16 +1,19 @@
 import type { Checked } from '../../../shared-engine/check.ts'
+import { burstFigures } from '../../../shared-engine/figures/bursts.ts'
 import { cruiseFigures } from '../../../shared-engine/figures/cruise.ts'
 import type { Figure } from '../../../shared-engine/figures/figure.ts'
 import { forceFigures } from '../../../shared-engine/figures/force.ts'
 import { heatFigures } from '../../../shared-engine/figures/heat.ts'
 import { motorFigures } from '../../../shared-engine/figures/motor.ts'
 import { packFigures } from '../../../shared-engine/figures/pack.ts'
+import { patternFigures } from '../../../shared-engine/figures/pattern.ts'
 import { speedFigures } from '../../../shared-engine/figures/speed.ts'
 import { trackFigures } from '../../../shared-engine/figures/track.ts'
 import { groupWords, limitGroups } from '../../../shared-engine/limits/group.ts'
 import { type LimitRow } from '../../../shared-engine/limits/ledger.ts'
 import { worstRow } from '../../../shared-engine/limits/worst.ts'
-import type { Standing } from '../../../shared-engine/limits/limit.ts'
+import { isLeast, type Standing } from '../../../shared-engine/limits/limit.ts'
+import { stopFigures } from '../../../shared-engine/figures/stop.ts'
 import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
@@ -27,7 +30,9 @@ const subjects: readonly (readonly [heading: string, figures: readonly Figure[]]
   ['Speed and the run from rest', speedFigures],
   ['Forces', forceFigures],
   ['Track', trackFigures],
-  ['Heat of a long run', heatFigures],
+  ['Through the drive pattern', patternFigures],
+  ['Bursts and stops', [...burstFigures, ...stopFigures]],
+  ['Heat of the drive pattern', heatFigures],
   ['Level cruise', cruiseFigures],
 ]
 
@@ -89,7 +94,7 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const unit = displayUnit(kind, system, row.allowed ?? row.actual ?? 0)
   const actual = format(row.actual, kind, system, unit)
   const allowed = format(row.allowed, kind, system, unit)
-  const sign = limit?.sense === 'minimum' ? '≥' : '≤'
+  const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
   return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}`.trimEnd()
 }

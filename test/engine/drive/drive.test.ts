@@ -4,7 +4,8 @@ import { machineOf } from '../../../shared-engine/machine/machine.ts'
 import { completeBuild, readBuildValue } from '../../../shared-engine/entries/read.ts'
 import type { Build, StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import { check } from '../../../shared-engine/check.ts'
-import { secondsToMotorLimit } from '../../../shared-engine/heat/motor.ts'
+import { NodeCourse, secondsToExcess, setNodeCourse } from '../../../shared-engine/heat/node-times.ts'
+import { MotorNodes, NodeMotion, setNodeMotion } from '../../../shared-engine/heat/two-nodes.ts'
 import { chemistryOf } from '../../../shared-engine/reference/chemistry.ts'
 import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
@@ -73,7 +74,16 @@ describe('closed forms', () => {
     const motor = { ...stored.motor, heatCapacityJPerK: 90, thermalResistanceKPerW: 1.5, maxTemperatureC: 45 }
     const run = runDrive(buildOf({ ...stored, motor }), pattern(throttle(300, 1)))
     const passed = run.watched.find(({ id }) => id === 'motor.temperature')?.passedAt ?? NaN
-    const expected = secondsToMotorLimit(15, 1.5, 90, 0, 40, 0.025, 45)
+    const nodes = Object.assign(new MotorNodes(), {
+      two: false,
+      windingCapacity: 90,
+      caseCapacity: 0,
+      toSink: 1 / 1.5,
+    })
+    const [motion, course] = [new NodeMotion(), new NodeCourse()]
+    setNodeMotion(motion, nodes, 40 * 40 * 0.025, 0)
+    setNodeCourse(course, motion, 0, 0, 15)
+    const expected = secondsToExcess(course, 30)
     // 1e-6: the continuous extension between steps is of order 4.
     expect(Math.abs(passed / expected - 1)).toBeLessThan(1e-6)
   })

@@ -1,126 +1,106 @@
 import { describe, expect, it } from 'vitest'
-import {
-  coolantRise,
-  sinkTemperature,
-  steadyControllerTemperature,
-} from '../../../shared-engine/heat/circuit.ts'
-import { secondsToMotorLimit, steadyMotorTemperature } from '../../../shared-engine/heat/motor.ts'
-import { setSteadyHeat, SteadyHeat } from '../../../shared-engine/heat/steady-heat.ts'
-import { warmUpCurve } from '../../../shared-engine/heat/warm-up.ts'
+import { warmUpCurve } from '../../../shared-engine/cases/warm-up.ts'
+import { flowOverWeather, patternCourse } from '../../../shared-engine/cases/pattern-course.ts'
+import { evaluate } from '../../../shared-engine/cases/evaluate.ts'
+import { Evaluation } from '../../../shared-engine/cases/evaluation.ts'
+import { LumpCycle } from '../../../shared-engine/heat/controller-cycle.ts'
+import { packEndTemperature } from '../../../shared-engine/pack/heat.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
-import { fullBuild } from '../../fixtures/build/plain.ts'
+import { plainBuild } from '../../fixtures/build/plain.ts'
 import { machineOfStored } from '../../fixtures/build/machine.ts'
 
 const alpha = 0.00393
-const cooling = {
-  flow: 5e-5,
-  density: 1000,
-  specificHeat: 4000,
-  radiator: 20,
-  coolant: 'water',
-  volume: 2e-4,
-  airCapacity: null,
-  testFlow: null,
-  flowTestTemperature: 20,
-  pumpPower: 0,
-  capPressure: 0,
-} as const
+/** Demo data: one node, a circuit, a controller that warms. */
+const machine = machineOfStored({
+  ...plainBuild(),
+  motor: {
+    ...plainBuild().motor,
+    heatCapacityJPerK: 400,
+    thermalResistanceKPerW: 0.7,
+    resistanceMilliohm: 60,
+  },
+  controller: { resistanceMilliohm: 2, heatCapacityJPerK: 150, thermalResistanceKPerW: 0.8 },
+  cooling: { kind: 'liquid', flowLPerMin: 2, coolant: 'glycol30', radiatorWPerK: 20 },
+  ground: { ...plainBuild().ground, airTemperatureC: -5 },
+})
 
-describe('a cooling circuit', () => {
-  it('is P/UA above the air: 300 W over 20 W/K, 15 K', () => {
-    expect(sinkTemperature(cooling, 10, 300)).toBe(25)
-    expect(sinkTemperature(null, 10, 300)).toBe(10)
-  })
+function evaluated(): Evaluation {
+  const e = new Evaluation()
+  evaluate(e, machine)
+  return e
+}
 
-  it('warms by P/(ρ V̇ c): 300 W into 0.05 l/s of 4 MJ/(m³·K), 1.5 K; by nothing known without one', () => {
-    expect(coolantRise(cooling, 300)).toBeCloseTo(1.5, 12)
-    expect(coolantRise(null, 300)).toBeNaN()
+describe('a controller under a pattern', () => {
+  it('is the alternating lump of textbooks: (1 − e^−a)/(1 − e^−2a) of the full rise at the end of the loss', () => {
+    // 10 W for 30 s, nothing for 30 s; 2 K/W · 40 J/K = 80 s.
+    const lump = new LumpCycle()
+    lump.begin(2, 40)
+    lump.add(30, 10)
+    lump.add(30, 0)
+    const a = 30 / 80
+    expect(lump.hottest()).toBeCloseTo((20 * (1 - Math.exp(-a))) / (1 - Math.exp(-2 * a)), 12)
   })
 })
 
-describe('a controller', () => {
-  it('is R_th I² R above its sink: 2 K/W · 50² · 4 mΩ, 20 K', () => {
-    expect(steadyControllerTemperature(25, 2, 50, 0.004)).toBeCloseTo(45, 12)
-  })
-})
-
-describe('a motor', () => {
-  it('with iron loss alone is a plain exponential: half of its final rise after ln 2 time constants', () => {
-    // final rise 0.5 K/W · 100 W = 50 K; R C = 0.5 · 600 = 300 s
-    expect(steadyMotorTemperature(20, 0.5, 100, 0, 0.05)).toBeCloseTo(70, 12)
-    expect(secondsToMotorLimit(20, 0.5, 600, 100, 0, 0.05, 45)).toBeCloseTo(300 * Math.LN2, 9)
-  })
-
-  it('is there at once where its sink is, and never where it stays below', () => {
-    expect(secondsToMotorLimit(90, 0.5, 600, 100, 0, 0.05, 90)).toBe(0)
-    expect(secondsToMotorLimit(20, 0.5, 600, 100, 0, 0.05, 70)).toBeNaN()
-    expect(secondsToMotorLimit(20, 0.5, 600, 0, 0, 0.05, 70)).toBeNaN()
-  })
-
-  it('that just does not run away warms evenly: growth nothing, t = C ΔT/P', () => {
-    // a = I² R α − 1/R_th = 0 to the last digit where R_th = 1/(I² R α)
-    const copper = 40 * 40 * 0.05
-    const thermalResistance = 1 / (copper * alpha)
-    const seconds = secondsToMotorLimit(20, thermalResistance, 500, 10, 40, 0.05, 120)
-    // 1e-9: what is left of a after rounding
-    expect(Math.abs(seconds / ((500 * 100) / (10 + copper)) - 1)).toBeLessThan(1e-9)
-  })
-})
-
-const full = machineOfStored(fullBuild())
-const machine = { ...full, service: { ...full.service, loadShare: 0.55 } }
-
-describe('heat of a long run', () => {
-  const heat = new SteadyHeat()
-  setSteadyHeat(heat, machine, 80, 15)
-
-  it('flows at the share of the current given: 55 % of 80 A, two motors and controllers', () => {
-    expect(heat.amps).toBeCloseTo(44, 12)
-    // 15 + 44² · (60 mΩ · (1 + 0.00393 · 50) + 2 mΩ), twice
-    expect(heat.circuitHeat).toBeCloseTo(2 * (15 + 1936 * (0.06 * 1.1965 + 0.002)), 9)
-  })
-
-  it('sets sink, motor and controller in turn', () => {
-    expect(heat.sink).toBeCloseTo(-5 + heat.circuitHeat / 20, 9)
-    const left = 1 - 0.7 * 1936 * 0.06 * alpha
-    const cold = 15 + 1936 * 0.06 * (1 - 20 * alpha)
-    expect(heat.motorTemperature).toBeCloseTo((heat.sink + 0.7 * cold) / left, 9)
-    expect(heat.controllerTemperature).toBeCloseTo(heat.sink + 0.8 * 1936 * 0.002, 9)
-    expect(heat.runaway).toBe(false)
-  })
-
-  it('runs away at three times of that current, and says so', () => {
-    const hot = new SteadyHeat()
-    setSteadyHeat(hot, { ...machine, cooling: null }, 240, 15)
-    expect(hot.runaway).toBe(true)
-    expect(hot.motorTemperature).toBeNaN()
-    expect(hot.secondsToMotorLimit).toBeGreaterThan(0)
+describe('a pack', () => {
+  it('warms by P t/C where no heat leaves, and settles P R above the air where it does', () => {
+    expect(packEndTemperature(20, -5, 30, 900, null, 600)).toBeCloseTo(40, 12)
+    expect(packEndTemperature(20, -5, 30, 900, 1.5, 1e9)).toBeCloseTo(40, 12)
+    // After one time constant, 1 − 1/e of the way.
+    expect(packEndTemperature(10, 10, 20, 900, 1.5, 1350)).toBeCloseTo(10 + 30 * (1 - Math.exp(-1)), 12)
   })
 })
 
 describe('warming up', () => {
   it.each([30, 44, 132])('at %d A follows the heat balance through time', (amps) => {
-    const curve = warmUpCurve(machine, amps, 15, true)
+    const curve = warmUpCurve(machine, amps, 15, false)
     if (curve === null || curve.controller === null) throw new Error('no curve')
-    const slopes = (_time: number, [motor = NaN, controller = NaN]: readonly number[]) => [
-      (15 + amps * amps * 0.06 * (1 + alpha * (motor - 20)) - (motor - curve.sink) / 0.7) / 400,
-      (amps * amps * 0.002 - (controller - curve.sink) / 0.8) / 150,
+    const { motor, controller } = machine
+    const toAir = motor.thermalResistance ?? NaN
+    const loss = (celsius: number) => amps * amps * motor.resistance * (1 + alpha * (celsius - 20))
+    const slopes = (_time: number, [at = NaN]: readonly number[]) => [
+      (15 + loss(at) - (at + 5) / toAir) / (motor.heatCapacity ?? NaN),
     ]
-    for (const at of [1, 40, 120]) {
-      const seconds = curve.seconds[at] ?? NaN
-      const [motor = NaN, controller = NaN] = solvedByOdex(slopes, 0, [curve.sink, curve.sink], seconds)
+    expect(curve.sink).toBe(-5)
+    expect(controller.thermalResistance).not.toBeNull()
+    for (const place of [1, 40, 120]) {
+      const [end = NaN] = solvedByOdex(slopes, 0, [-5], curve.seconds[place] ?? NaN)
       // 1e-8: the solver's tolerance of 1e-11, grown with a temperature that runs away
-      expect(Math.abs((curve.motor[at] ?? NaN) / motor - 1)).toBeLessThan(1e-8)
-      expect(Math.abs((curve.controller[at] ?? NaN) / controller - 1)).toBeLessThan(1e-8)
+      expect(Math.abs((curve.motor[place] ?? NaN) / end - 1)).toBeLessThan(1e-8)
     }
   })
 
-  it('starts from the air where the circuit is off', () => {
-    expect(warmUpCurve(machine, 44, 15, false)?.sink).toBe(-5)
+  it('starts from the circuit’s own temperature where there is one', () => {
+    const curve = warmUpCurve(machine, 44, 15, true)
+    expect(curve?.sink).toBeGreaterThan(-5)
+    expect(curve?.motor[0]).toBeCloseTo(curve?.sink ?? NaN, 12)
   })
 
   it('does not exist without the motor’s thermal entries', () => {
     const bare = { ...machine, motor: { ...machine.motor, heatCapacity: null } }
     expect(warmUpCurve(bare, 44, 15, true)).toBeNull()
+  })
+})
+
+describe('over one round of the pattern', () => {
+  it('the curve meets the row ends and closes', () => {
+    const e = evaluated()
+    const course = patternCourse(machine, e.pattern, e.heat)
+    if (course === null) throw new Error('no curve')
+    const { winding, seconds } = course
+    expect(seconds.at(-1)).toBeCloseTo(e.pattern.seconds, 9)
+    expect(winding.at(-1)).toBeCloseTo(winding[0] ?? NaN, 9)
+    const ends = winding.filter((_, at) => (at + 1) % 25 === 0)
+    expect(Math.max(...ends)).toBeCloseTo(e.heat.end.hottest, 9)
+  })
+
+  it('a pump moves what it was measured at in the warm, less in the cold, nothing when frozen', () => {
+    const curve = flowOverWeather(machine)
+    const { flow = NaN, freezes = NaN } = machine.cooling ?? {}
+    const at = (celsius: number) =>
+      curve?.flow[(curve?.celsius ?? []).findIndex((one) => one >= celsius)] ?? NaN
+    expect(at(25)).toBeCloseTo(flow, 12)
+    expect(at(freezes + 2)).toBeLessThan(flow)
+    expect(at(freezes - 2)).toBe(0)
   })
 })

@@ -1,7 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bestPointsOf } from '../../../shared-engine/motor/best-points.ts'
-import { busRippleOf, dutyNearest, motorRippleOf, rippleShare, worstDuty } from '../../../shared-engine/motor/bus-ripple.ts'
+import {
+  busRippleOf,
+  dutyNearest,
+  motorRippleOf,
+  rippleShare,
+  worstDuty,
+} from '../../../shared-engine/motor/bus-ripple.ts'
 import { ampsAt, DriveLine, setDriveLine, torqueAt } from '../../../shared-engine/motor/drive-line.ts'
 import { freeSpeedAt, throttleForFreeSpeed, worstFreeSpeed } from '../../../shared-engine/motor/free-speed.ts'
 import { stallAmpsOf, strongestDuty } from '../../../shared-engine/motor/standstill.ts'

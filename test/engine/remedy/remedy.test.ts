@@ -171,7 +171,13 @@ test('a limit that is at its target needs nothing, one that is not there has not
 
 test('an empty current limit starts from the current without one, and is offered', () => {
   const plain = plainBuild()
-  const build = buildOf({ ...plain, motor: { ...plain.motor, burstAmps: 201 } })
+  // On grip and mass that let the motors have all that they can draw.
+  const build = buildOf({
+    ...plain,
+    motor: { ...plain.motor, burstAmps: 201 },
+    vehicle: { massKg: 30 },
+    ground: { model: 'coefficient', rollingCoefficient: 0.02, gripCoefficient: 3 },
+  })
   const limit = found(remediesFor(build, 'motor.current-burst').remedies, 'controller.currentLimitAmps')
   // 20 % below the 201 A that the motor stands: 160.8 A, rounded down.
   expect(limit).toMatchObject({ from: null, to: 160, reached: true })

@@ -1,0 +1,106 @@
+import { flowAt } from '../heat/cold-flow.ts'
+import { nothingDrawn, patternPackRms } from './pattern.ts'
+import type { Draft } from './draft.ts'
+import { runaway } from './heat.ts'
+import { firstOf, inCase, needing, type Subject } from './subject.ts'
+
+const state = inCase('pattern')
+const source =
+  'heat balance of the circuit; effectiveness by transfer units, Incropera, Fundamentals of Heat and Mass Transfer, eqs. 11.33 to 11.35'
+const missing = firstOf(needing('cooling'), runaway)
+
+/** `T_1`, `C` and the heats of one round. */
+export function circuit(d: Draft): void {
+  const { evaluation } = d.checked
+  const { heat } = evaluation
+  d.entry('M', 'motor.count')
+  d.given('C', ['thermalConductance', 'heat that the coolant carries for each kelvin'], heat.capacityRate)
+  d.given('Q_m', ['watts', 'heat of one motor'], heat.motorHeat)
+  d.figure('Q_e', 'controllerLossWatts')
+  d.step('q', ['watts', 'heat into the circuit'], 'M * (Q_m + Q_e)')
+}
+
+const temperature = (title: string, name: string, of: (d: Draft) => number): Subject => ({
+  title,
+  state,
+  source,
+  missing,
+  write: (d) => {
+    circuit(d)
+    d.entry('T_air', 'ground.airTemperatureC')
+    const words = 'where the radiator sheds q to T_air, the coolant carrying C for each kelvin'
+    d.found('T', ['temperature', name], words, of(d))
+  },
+})
+
+export const coolantWorkings = {
+  coolantFeedC: temperature(
+    'The coolant that leaves the radiator for the motors.',
+    'coolant that feeds the motors',
+    (d) => d.checked.evaluation.heat.feed,
+  ),
+  coolantHotC: temperature(
+    'The coolant that comes to the radiator: its hottest.',
+    'coolant, hottest',
+    (d) => d.checked.evaluation.heat.hot,
+  ),
+  coolantRiseK: {
+    title: 'How much warmer the coolant leaves motors and controllers than it comes.',
+    state,
+    source:
+      'heat balance of the flow; coolants near 25 °C from IAPWS-95 and the ASHRAE Handbook Fundamentals',
+    missing,
+    write: (d) => {
+      circuit(d)
+      d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'q / C')
+    },
+  },
+  coldFlowLPerMin: {
+    title: 'The flow with coolant as cold as the air; none where it is frozen.',
+    state: 'at the start, coolant at the air’s temperature',
+    source: 'Hagen and Poiseuille; viscosity from IAPWS and the ASHRAE Handbook Fundamentals',
+    missing: needing('cooling'),
+    write: (d) => {
+      const { cooling, ground } = d.checked.machine
+      d.entry('V_f', 'cooling.flowLPerMin')
+      const share = cooling === null ? NaN : flowAt(cooling, ground.airTemperature) / cooling.flow
+      const told = ['fraction', 'viscosity where the flow was measured over that in the cold'] as const
+      d.given('s_mu', told, share)
+      d.step('V_c', ['litresPerMinute', 'flow in the cold'], 'V_f * s_mu * 60000')
+    },
+  },
+  packHeatWatts: {
+    title: 'What the pattern’s current heats in the cells, at the resistance that they have at the start.',
+    state,
+    source: 'Joule’s law; cell resistance with temperature: common practice, no source',
+    write: (d) => {
+      patternPackRms(d)
+      const told = ['ohms', 'cells alone'] as const
+      d.given('R_c', told, d.checked.machine.pack.cellResistance)
+      d.step('P_p', ['watts', 'heat in the cells'], 'I_pr^2 * R_c')
+    },
+  },
+  packEndC: {
+    title: 'What the cells have when the charge is used.',
+    state,
+    source: 'heat balance of a lump; cells’ heat capacity from published values by cathode',
+    assumptions: ['The cells’ resistance stays as cold as at the start: the safe side.'],
+    missing: nothingDrawn,
+    write: (d) => {
+      const { pack } = d.checked.machine
+      d.figure('P_p', 'packHeatWatts')
+      d.figure('t_m', 'patternMinutes')
+      d.entry('T_p', 'service.packTemperatureC')
+      d.given('C_p', ['heatCapacity', 'of the cells'], pack.heatCapacity)
+      const told = ['temperature', 'cells at the end'] as const
+      if (pack.thermalResistance === null) {
+        d.step('T_e', told, 'T_p + P_p * 60 * t_m / C_p', 'no heat leaves')
+        return
+      }
+      d.entry('R_p', 'pack.thermalResistanceKPerW')
+      d.entry('T_air', 'ground.airTemperatureC')
+      const expression = 'T_air + P_p * R_p + (T_p - T_air - P_p * R_p) * exp(-60 * t_m / (R_p * C_p))'
+      d.step('T_e', told, expression)
+    },
+  },
+} satisfies Record<string, Subject>
