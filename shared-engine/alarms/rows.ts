@@ -4,7 +4,7 @@ import { alarmsOf, type Alarm } from './alarms.ts'
 import type { Checked } from '../check.ts'
 
 /** One alarm for programs: numbers in the unit beside them, and what belongs to it alone. */
-export type AlarmRow = { readonly id: string; readonly value: number; readonly unit: string } & Partial<
+type AlarmRow = { readonly id: string; readonly value: number; readonly unit: string } & Partial<
   Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards'>
 >
 

@@ -25,7 +25,7 @@ export class MotorCycle {
 const motion = new NodeMotion()
 const whole = new NodeStep()
 
-/** Empties a cycle. */
+/** Empties a cycle, for the rows of {@link addCycleRow}. */
 export function clearCycle(cycle: MotorCycle): void {
   cycle.count = 0
   cycle.seconds = 0
@@ -37,6 +37,7 @@ export function clearCycle(cycle: MotorCycle): void {
  * @param coldCopper mean of I² R_20, W
  * @param iron mean iron loss, W
  * @param withMean whether the mean next to the sink is wanted
+ * *Source:* as `NodeMotion`, one row after another.
  */
 export function addCycleRow(
   cycle: MotorCycle,

@@ -42,13 +42,13 @@ export function setNodeCourse(
   course.caseFast = single ? 0 : fast * (ww * inCase - cw * winding) + ww * motion.caseSource - cw * source
 }
 
-/** Excess of the winding after a time, K. */
+/** Excess of the winding after a time, K. *Source:* {@link setNodeCourse}. */
 export function windingAfter(course: NodeCourse, seconds: number): number {
   const { windingStart, windingSlow, windingFast, slow, fast } = course
   return windingStart + windingSlow * growthOver(slow, seconds) + windingFast * growthOver(fast, seconds)
 }
 
-/** Excess of the case after a time, K. */
+/** Excess of the case after a time, K. *Source:* {@link setNodeCourse}. */
 export function caseAfter(course: NodeCourse, seconds: number): number {
   const { caseStart, caseSlow, caseFast, slow, fast } = course
   return caseStart + caseSlow * growthOver(slow, seconds) + caseFast * growthOver(fast, seconds)

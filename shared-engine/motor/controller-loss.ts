@@ -1,5 +1,5 @@
 /** What of a controller decides its losses. */
-export interface SwitchingParts {
+interface SwitchingParts {
   /** Ω of the two conducting switches. */
   readonly resistance: number
   /** Hz. */
@@ -14,6 +14,8 @@ export interface SwitchingParts {
 
 /**
  * Whether all of a controller's losses are known, or conduction alone: then its heat is at least what is computed.
+ *
+ * *Source:* {@link controllerLossAt}.
  */
 export function knowsSwitching(controller: SwitchingParts): boolean {
   return controller.pwmFrequency !== null && controller.switchingTime !== null
@@ -28,7 +30,7 @@ export function knowsSwitching(controller: SwitchingParts): boolean {
  * @returns W/A; 0 where frequency or switching time are not known
  * *Source:* hard-switched half bridge, handbooks of power electronics; at full duty too: the safe side.
  */
-export function switchingLossPerAmp(controller: SwitchingParts, volts: number): number {
+function switchingLossPerAmp(controller: SwitchingParts, volts: number): number {
   const { pwmFrequency, switchingTime, deadTime, diodeVolts } = controller
   if (pwmFrequency === null || switchingTime === null) return 0
   return pwmFrequency * (0.5 * volts * switchingTime + 2 * deadTime * diodeVolts)

@@ -2,7 +2,7 @@ import type { Machine } from '../machine/parts.ts'
 import type { Propulsion } from './propulsion.ts'
 
 /** What pushes and what has to be stopped. */
-export type BrakingMotion = Propulsion & { readonly equivalentMass: number }
+type BrakingMotion = Propulsion & { readonly equivalentMass: number }
 
 /**
  * All that slows a machine, by its speed v = v_b: motors that feed back, drag and iron loss, wheel brake, ground and air,
@@ -50,7 +50,12 @@ export function setBrakingParts(braking: Braking, machine: Machine, motion: Brak
   braking.perAmp = perAmp
 }
 
-/** Fills the ground. @param standing R_0, N, without tow @param grip F_max, N */
+/**
+ * Fills the ground of {@link Braking}.
+ *
+ * @param standing R_0, N, without tow
+ * @param grip F_max, N
+ */
 export function setBrakingGround(
   braking: Braking,
   standing: number,
@@ -67,7 +72,11 @@ function motorsAt(braking: Braking, speed: number): number {
   return Math.min(braking.shorted * speed, braking.most)
 }
 
-/** How far the brakes together are above what the grip lets them have, N: positive where they would slide. */
+/**
+ * How far the brakes together are above what the grip lets them have, N: positive where they would slide.
+ *
+ * *Source:* both sides of the minimum of {@link Braking}, times m_e.
+ */
 export function slidingAt(braking: Braking, speed: number): number {
   const { drag, dragSlope, wheel, standing, airDragFactor } = braking
   const back = motorsAt(braking, speed) + drag + dragSlope * speed + wheel
@@ -80,6 +89,7 @@ export function slidingAt(braking: Braking, speed: number): number {
  *
  * @param speed v, m/s
  * @returns a, m/s²
+ * *Source:* {@link Braking}.
  */
 export function decelerationAt(braking: Braking, speed: number): number {
   const resistance = braking.standing + braking.airDragFactor * speed * speed
@@ -87,7 +97,11 @@ export function decelerationAt(braking: Braking, speed: number): number {
   return Math.min((back + resistance) / braking.equivalentMass, (braking.grip + resistance) / braking.mass)
 }
 
-/** What the grip leaves to the motors that feed back, N, where all brakes would slide. */
+/**
+ * What the grip leaves to the motors that feed back, N, where all brakes would slide.
+ *
+ * *Source:* m_e a − R less drag and iron loss, {@link Braking}.
+ */
 export function leftToMotors(braking: Braking, speed: number): number {
   const resistance = braking.standing + braking.airDragFactor * speed * speed
   const held = (braking.equivalentMass * (braking.grip + resistance)) / braking.mass
@@ -98,6 +112,7 @@ export function leftToMotors(braking: Braking, speed: number): number {
  * Current that each motor feeds back at a speed.
  *
  * @returns A, ≥ 0
+ * *Source:* {@link Braking}: of what the grip leaves the motors take the first part.
  */
 export function brakeAmpsAt(braking: Braking, speed: number): number {
   const motors = motorsAt(braking, speed)

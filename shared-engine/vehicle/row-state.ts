@@ -29,7 +29,7 @@ export class RowState {
   readonly turn = new DriveMoment()
 }
 
-/** Puts a moment at rest without current: only the accessories draw. */
+/** Puts a moment at rest without current: only the accessories draw. *Source:* `docs/model.md` §7. */
 export function setResting(moment: DriveMoment): void {
   moment.groundSpeed = moment.beltSpeed = moment.motorSpeed = moment.slip = moment.thrust = 0
   moment.motorAmps = moment.motorTorque = 0
@@ -50,7 +50,7 @@ export function setMomentCost(moment: DriveMoment, machine: Machine, propulsion:
   setCostAtDuty(moment, machine, propulsion, Math.min(duty, machine.controller.throttleCap))
 }
 
-/** The same at a duty that is known. */
+/** The same as {@link setMomentCost} at a duty that is known. */
 export function setCostAtDuty(
   moment: DriveMoment,
   machine: Machine,

@@ -41,7 +41,7 @@ function patternSpeed(d: Draft): void {
 }
 
 /** `Q`: charge from the given one to the reserve, less what the cold holds back. */
-export function usableCharge(d: Draft): void {
+function usableCharge(d: Draft): void {
   const { pack, service } = d.checked.machine
   d.entry('Q_p', 'pack.capacityMah')
   d.entry('c_0', 'service.stateOfChargePercent')
@@ -63,7 +63,7 @@ function nothingMoves({ evaluation }: Evaluated): Missing | null {
 }
 
 /** `t`: time on one charge. */
-export function chargeTime(d: Draft): void {
+function chargeTime(d: Draft): void {
   patternPackMean(d)
   usableCharge(d)
   d.step('t', ['time', 'time on one charge'], 'Q / I_pm')

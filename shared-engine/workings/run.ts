@@ -73,7 +73,7 @@ const topMotorEfficiency: Subject = {
 }
 
 /** `P_fe`: iron and friction loss of one motor at top speed. */
-export function ironLoss(d: Draft): void {
+function ironLoss(d: Draft): void {
   topMotorSpeed(d)
   torqueConstant(d, 'service')
   noLoadAt(d)

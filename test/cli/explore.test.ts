@@ -38,7 +38,7 @@ test('uncertainty: the same seed gives the same bytes, whatever the threads; ano
 test('remedy: an unknown limit is told with those that there are', () => {
   const { code, err } = pitchline(['remedy', sled, 'motor.nonsense'])
   expect(code).toBe(1)
-  expect(err).toContain('motor.temperature')
+  expect(err).toContain('motor.current-burst')
   const asked = jsonOf(['remedy', sled, 'motor.temperature', '--json'])
   expect(asked['limit']).toBe('motor.temperature')
 })

@@ -71,7 +71,7 @@ export const drivingFaults: readonly Fault[] = [
   ...faultsOf(
     'vehicle/cruise.ts',
     ['groundSpeed / (1 - cruise.slip)', 'groundSpeed'],
-    ['(machine.pack.stateOfCharge - machine.pack.reserve)', 'machine.pack.stateOfCharge'],
+    ['machine.pack.usable / cruise.packAmps', 'machine.pack.capacity / cruise.packAmps'],
   ),
   ...faultsOf('vehicle/logged-speed.ts', [
     '(rpm / secondsPerMinute) * (machine.track.advance / machine.train.ratio) * (1 - slip)',
@@ -82,24 +82,35 @@ export const drivingFaults: readonly Fault[] = [
     'setFooting(footing, machine, grade, cosine)',
   ]),
   ...faultsOf(
-    'heat/motor.ts',
+    'heat/two-nodes.ts',
     [
-      '1 - referenceTemperature * copperTemperatureCoefficient',
-      '1 + referenceTemperature * copperTemperatureCoefficient',
+      '1 - copperTemperatureCoefficient * referenceTemperature',
+      '1 + copperTemperatureCoefficient * referenceTemperature',
     ],
-    ['(heatCapacity * Math.log1p(share)) / growth', '(heatCapacity * share) / growth'],
+    ['const b = windingToCase / windingCapacity', 'const b = windingToCase / caseCapacity'],
+  ),
+  ...faultsOf('heat/node-times.ts', ['Math.log1p(share) / rate', 'share / rate']),
+  ...faultsOf('heat/motor-cycle.ts', [
+    'ww + step.ww + step.ww * ww + step.wc * cw',
+    'ww + step.ww + step.ww * ww',
+  ]),
+  ...faultsOf(
+    'heat/stream.ts',
+    ['resistance * capacityRate))', 'resistance + capacityRate))'],
+    ['** 0.8', '** 0.5'],
   ),
   ...faultsOf(
-    'heat/circuit.ts',
-    ['airTemperature + heat / cooling.radiator', 'airTemperature'],
-    ['thermalResistance * amps * amps * resistance', 'thermalResistance * amps * resistance'],
+    'cases/pattern-heat.ts',
+    ['1 / conductance - 1 / capacityRate', '1 / conductance'],
+    ['(motor.count * heat.motorHeat) / capacityRate', 'heat.motorHeat / capacityRate'],
   ),
   ...faultsOf(
-    'heat/steady-heat.ts',
-    ['const amps = service.loadShare * topAmps', 'const amps = topAmps'],
-    ['motor.count * (ironLoss + amps', '(ironLoss + amps'],
+    'vehicle/pattern-row.ts',
+    ['moment.motorTorque *= machine.train.efficiency * machine.train.efficiency', 'moment.motorTorque *= 1'],
+    ['0.5 * state.straight.groundSpeed', 'state.straight.groundSpeed'],
   ),
-  ...faultsOf('heat/warm-up.ts', ['Math.expm1(rate * time) / rate', 'Math.expm1(rate * time)']),
+  ...faultsOf('cases/bursts.ts', ['Math.min(restAmps, gripAmps)', 'restAmps']),
+  ...faultsOf('vehicle/braking.ts', ['train.efficiency * train.efficiency', 'train.efficiency']),
   ...faultsOf(
     'cases/evaluate.ts',
     ['e.launchAmps = Math.min(e.stallAmps, drive.currentLimit)', 'e.launchAmps = e.stallAmps'],

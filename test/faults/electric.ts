@@ -5,7 +5,8 @@ export const electricFaults: readonly Fault[] = [
   ...faultsOf('pack/accessories.ts', ['4 * resistance * power', '2 * resistance * power']),
   ...faultsOf(
     'machine/machine.ts',
-    ["/ pack.parallel + si('wiring", "/ pack.series + si('wiring"],
+    ['(pack.series * cellResistance) / pack.parallel', '(pack.series * cellResistance) / pack.series'],
+    ['(charge - reserve) * coldCapacityShare', 'charge * coldCapacityShare'],
     ["torqueConstantOf(si('kvRpmPerVolt'))", "torqueConstantOf(2 * si('kvRpmPerVolt'))"],
     ["si('noLoadVolts') - si('noLoadAmps') * resistance", "si('noLoadVolts')"],
     ['stage.drivenInertia / (ratio * ratio)', 'stage.drivenInertia / ratio'],

@@ -1,8 +1,10 @@
+import { alarmRows } from '../../../shared-engine/alarms/rows.ts'
 import type { Checked } from '../../../shared-engine/check.ts'
 import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
-export function checkedJson({ name, figures, limits, notes }: Checked): string {
+export function checkedJson(checked: Checked): string {
+  const { name, figures, limits, notes } = checked
   const rows = limits.map((limit) => ({
     id: limit.id,
     group: limit.group,
@@ -13,5 +15,6 @@ export function checkedJson({ name, figures, limits, notes }: Checked): string {
     standing: limit.standing,
     case: limit.case,
   }))
-  return jsonText({ format: 'pitchline-check', version: 2, name, figures, limits: rows, notes })
+  const alarms = alarmRows(checked)
+  return jsonText({ format: 'pitchline-check', version: 2, name, figures, limits: rows, alarms, notes })
 }
