@@ -13,9 +13,9 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   // Long, for busy machines: it is the end of what fails, and costs nothing where it passes.
   timeout: 120_000,
   expect: { timeout: 30_000 },
-  // Each test has a program, data and files of its own; a start and its waits leave a core idle for another. Three at a time
-  // won 25 s of 440 and crowded two cores.
-  workers: 2,
+  // Each test has data and files of its own; what it waits for leaves a core idle for another. Two at a time leave the
+  // cores idle for a third of the time, where nothing else runs beside them.
+  workers: 3,
   fullyParallel: true,
   reporter: [['list']],
   use: {

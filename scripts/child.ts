@@ -22,8 +22,15 @@ export function runTool(
 }
 
 /** Runs a script with this Node and shows what it said in one piece at its end: for scripts that run side by side. */
-export async function runHeld(script: string, words: readonly string[]): Promise<number> {
-  const child = spawn(process.execPath, [script, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+export async function runHeld(
+  script: string,
+  words: readonly string[],
+  env: NodeJS.ProcessEnv = {},
+): Promise<number> {
+  const child = spawn(process.execPath, [script, ...words], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, ...env },
+  })
   const said: Buffer[] = []
   child.stdout.on('data', (part: Buffer) => said.push(part))
   child.stderr.on('data', (part: Buffer) => said.push(part))

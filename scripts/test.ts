@@ -69,13 +69,21 @@ export async function run(): Promise<number> {
   const results: Result[] = []
   const steps: readonly (readonly Check[])[] = [
     [building],
-    // The readings end at different times and leave a core idle: the first tests in Node have it.
-    [{ name: 'tests in Node', run: () => testInNode(machine) }, ...readings],
-    [{ name: 'tests in window and browser', run: () => testInWindows(machine) }],
+    // What waits most comes first and is shown as it runs: the windows leave a good part of the cores to the others.
+    [
+      { name: 'tests in window and browser', run: () => testInWindows(machine) },
+      { name: 'tests in Node', run: () => testInNode(machine) },
+      ...readings,
+    ],
   ]
   for (const checks of steps) {
     console.log(`\n== ${checks.map(({ name }) => name).join(', ')}`)
-    results.push(...(await sideBySide(checks.map((check) => () => resultOf(check)))))
+    results.push(
+      ...(await sideBySide(
+        checks.map((check) => () => resultOf(check)),
+        1,
+      )),
+    )
   }
   return told(results, machine)
 }
@@ -111,7 +119,7 @@ async function resultOf({ name, run }: Check): Promise<Result> {
 async function testInNode({ env }: TestMachine): Promise<Found> {
   const file = path.join(reports, 'vitest.json')
   const words = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`]
-  const code = await runTool('vitest/vitest.mjs', words, env)
+  const code = await runHeld('node_modules/vitest/vitest.mjs', words, env)
   const report = readReport(file)
   return { counts: countsOfVitest(report, code), times: timesOfVitest(report, process.cwd()) }
 }

@@ -21,7 +21,7 @@ export function pitchline(words: readonly string[], input?: string | Uint8Array,
   const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], {
     cwd: folder,
     encoding: 'utf8',
-    timeout: 20_000,
+    timeout: 100_000,
     ...(input === undefined ? {} : { input }),
   })
   return { code: status, out: stdout, err: stderr }

@@ -113,7 +113,7 @@ test.runIf(existsSync('/dev/full'))(
     const full = openSync('/dev/full', 'w')
     const { status, stderr } = spawnSync(process.execPath, [command, 'check', demoFile('hut-hauler')], {
       encoding: 'utf8',
-      timeout: 20_000,
+      timeout: 100_000,
       stdio: ['ignore', full, 'pipe'],
     })
     closeSync(full)

@@ -5,6 +5,8 @@ import { begin } from './journey.ts'
 import { root } from './launch/computer.ts'
 import { expect, test } from './launch/open.ts'
 
+test.use({ ownProgram: true })
+
 const git = (...words: string[]) => execFileSync('git', words, { cwd: root, encoding: 'utf8' }).trim()
 
 /** Whether what stands after "Commit" names one of our commits, or says that there is no history. */

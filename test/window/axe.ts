@@ -11,7 +11,10 @@ const rulesOfColour = ['color-contrast', 'link-in-text-block']
 /** What axe finds, a line each; `colours`: by the rules of colour only. */
 export async function troublesOf(page: Page, within = 'html', only?: 'colours'): Promise<string[]> {
   // The real window has one page only; the other way of running axe would open a second.
-  const axe = new AxeBuilder({ page }).include(within).setLegacyMode()
+  const axe = new AxeBuilder({ page })
+    .include(within)
+    .setLegacyMode()
+    .options({ resultTypes: ['violations'] })
   const found = await (only === 'colours' ? axe.withRules(rulesOfColour) : axe.withTags(tags)).analyze()
   return found.violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,

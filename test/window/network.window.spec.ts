@@ -5,7 +5,8 @@ import { readFileSync } from 'node:fs'
 import { createServer, type AddressInfo } from 'node:net'
 import path from 'node:path'
 import { electronPath } from './launch/computer.ts'
-import { expect, test, wordsOf } from './launch/open.ts'
+import { expect, test } from './launch/open.ts'
+import { wordsOf } from './launch/program.ts'
 
 /** Something that listens on this machine, by datagram and by stream, and what reached it. */
 async function listening() {

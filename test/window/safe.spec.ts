@@ -4,6 +4,8 @@ import type { Page } from '@playwright/test'
 import { begin, entry, savedWords, showPart, willSaveAs } from './journey.ts'
 import { expect, test, uncaught } from './launch/open.ts'
 
+test.use({ ownProgram: true })
+
 async function change(page: Page, mass: string): Promise<void> {
   await showPart(page, 'vehicle')
   await entry(page, 'vehicle.massKg').fill(mass)

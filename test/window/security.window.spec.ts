@@ -5,7 +5,8 @@ import path from 'node:path'
 import type { ElectronApplication } from '@playwright/test'
 import { channels } from '../../src-main/bridge/channels.ts'
 import { electronPath } from './launch/computer.ts'
-import { expect, test, wordsOf } from './launch/open.ts'
+import { expect, test } from './launch/open.ts'
+import { wordsOf } from './launch/program.ts'
 
 const needed = (electron: ElectronApplication | null): ElectronApplication => {
   if (!electron) throw new Error('this spec is for the real window')

@@ -1,5 +1,7 @@
 import { expect, test } from './launch/open.ts'
 
+test.use({ ownProgram: true })
+
 test('the page starts without an error, a violation of its policy or a request elsewhere', async ({
   open,
 }) => {

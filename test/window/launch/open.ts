@@ -1,17 +1,10 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
-import {
-  _electron,
-  errors,
-  expect,
-  test as base,
-  type Browser,
-  type ElectronApplication,
-  type Page,
-} from '@playwright/test'
+import { expect, test as base, type Browser, type ElectronApplication, type Page } from '@playwright/test'
 import { servePage, type Served } from '../../../src-main/serve/serve.ts'
-import { browserLacks, electronPath, root, rootFlags, windowLacks } from './computer.ts'
+import { browserLacks, root, windowLacks } from './computer.ts'
+import { killWith, SharedProgram, start } from './program.ts'
 
 export interface Opened {
   readonly page: Page
@@ -30,6 +23,11 @@ interface Fixtures {
   /** Where the page is shown: set by the projects of playwright.config.ts, so that each spec runs in both. */
   shownIn: 'window' | 'browser'
   /**
+   * In the real window: a program started for each test, as `*.window.spec.ts` have it in any case; for specs of starting,
+   * closing or the program's own doings. Without it the tests of a worker share one, each with a window of its own.
+   */
+  ownProgram: boolean
+  /**
    * Opens Pitchline with data of this test's own. A second call in one test finds what the first one kept: close the
    * first, or kill it, to see a restart.
    */
@@ -43,11 +41,14 @@ interface Fixtures {
 interface WorkerFixtures {
   /** The worker's browser, started by the first test that asks: the real window needs none. */
   browserOfWorker: () => Promise<Browser>
+  /** The worker's program, started by the first test that opens a window in it. */
+  programOfWorker: SharedProgram
 }
 
 /** Use in place of Playwright's own `test`: `test('...', async ({ open }) => { const { page } = await open() })`. */
 export const test = base.extend<Fixtures, WorkerFixtures>({
   shownIn: ['browser', { option: true }],
+  ownProgram: [false, { option: true }],
   possible: [
     async ({ shownIn }, use) => {
       const lacks = shownIn === 'window' ? windowLacks() : browserLacks()
@@ -64,14 +65,23 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     },
     { scope: 'worker' },
   ],
+  programOfWorker: [
+    async ({}, use) => {
+      const program = new SharedProgram()
+      await use(program)
+      await program.end()
+    },
+    { scope: 'worker' },
+  ],
   folder: async ({}, use) => {
     const folder = await mkdtemp(path.join(os.tmpdir(), 'pitchline-test-'))
     await use(folder)
     await rm(folder, { recursive: true, force: true, maxRetries: 5 })
   },
-  open: async ({ shownIn, browserOfWorker, folder }, use) => {
-    if (shownIn === 'window') await useWindow(folder, use)
-    else await useBrowser(await browserOfWorker(), use)
+  open: async ({ shownIn, ownProgram, browserOfWorker, programOfWorker, folder }, use, { file }) => {
+    if (shownIn === 'browser') await useBrowser(await browserOfWorker(), use)
+    else if (ownProgram || file.endsWith('.window.spec.ts')) await useOwnProgram(folder, use)
+    else await useSharedProgram(programOfWorker, use)
   },
 })
 
@@ -91,65 +101,35 @@ function listenTo(page: Page): void {
 
 const expectNoneUncaught = () => expect(uncaught.splice(0), 'errors that the page did not catch').toEqual([])
 
-type Launch = NonNullable<Parameters<typeof _electron.launch>[0]>
+/** The page has drawn something: not a missing build, not an error of its own. */
+const mounted = (page: Page) => expect(page.locator('#app > *').first()).toBeAttached()
 
-/** How long the tool may take to get hold of the program, which starts in 1 to 2 s, 4 s on a busy machine. */
-const reachedWithin = 12_000
-
-/**
- * Starts the program, a second time where the tool's own handshake with it never ends: the program runs on while the
- * tool is still connecting, and about one start in thirty was not reached on a busy machine, the page loaded and no step
- * of a test run. A program that ends early is not started again. The second try is told, so that it shows.
- */
-async function launched(options: Launch): Promise<ElectronApplication> {
-  try {
-    return await _electron.launch({ ...options, timeout: reachedWithin })
-  } catch (trouble) {
-    if (!(trouble instanceof errors.TimeoutError)) throw trouble
-    console.warn(
-      `Electron runs but was not reached within ${reachedWithin / 1000} s: it is started once more.`,
-    )
-    return _electron.launch({ ...options, timeout: reachedWithin })
-  }
-}
-
-/** The command line of the program with data of a test's own. */
-export const wordsOf = (folder: string, file?: string): string[] => [
-  ...rootFlags,
-  `--user-data-dir=${path.join(folder, 'data')}`,
-  root,
-  ...(file === undefined ? [] : [file]),
-]
-
-async function useWindow(folder: string, use: Use): Promise<void> {
-  const executablePath = electronPath()
+async function useOwnProgram(folder: string, use: Use): Promise<void> {
   const started: ElectronApplication[] = []
   await use(async ({ file } = {}) => {
-    const electron = await launched({
-      executablePath: executablePath ?? '',
-      args: wordsOf(folder, file),
-      cwd: folder,
-    })
+    const electron = await start(folder, file)
     started.push(electron)
-    const page = await electron.firstWindow()
-    listenTo(page)
-    await mounted(page)
-    return { page, electron, close: () => electron.close() }
+    return openedIn(electron, await electron.firstWindow())
   })
   for (const electron of started) killWith(electron)
   expectNoneUncaught()
 }
 
-/** The page has drawn something: not a missing build, not an error of its own. */
-const mounted = (page: Page) => expect(page.locator('#app > *').first()).toBeAttached()
+async function useSharedProgram(program: SharedProgram, use: Use): Promise<void> {
+  let opened = 0
+  await use(async ({ file } = {}) => {
+    opened += 1
+    const { electron, page } = await (opened === 1 ? program.fresh(file) : program.again(file))
+    return openedIn(electron, page)
+  })
+  await program.clear()
+  expectNoneUncaught()
+}
 
-/** At once, whatever it is asking: the test is over. */
-function killWith(electron: ElectronApplication): void {
-  try {
-    electron.process().kill('SIGKILL')
-  } catch {
-    // It has ended already.
-  }
+async function openedIn(electron: ElectronApplication, page: Page): Promise<Opened> {
+  listenTo(page)
+  await mounted(page)
+  return { page, electron, close: () => electron.close() }
 }
 
 async function useBrowser(browser: Browser, use: Use): Promise<void> {
