@@ -1,5 +1,4 @@
 import type { Machine } from '../machine/parts.ts'
-import { busRippleOf } from '../motor/bus-ripple.ts'
 import { referenceTemperature } from '../motor/constants.ts'
 import { setDriveLine } from '../motor/drive-line.ts'
 import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
@@ -17,6 +16,7 @@ import type { Evaluation } from './evaluation.ts'
 import { setBrakes, setDriving, setHeat } from './heat-step.ts'
 import { setStageDuties } from './stage-duty.ts'
 import { setTrack } from './track-step.ts'
+import { setWiring } from './wiring-step.ts'
 
 /**
  * Works out every number that figures and limits read.
@@ -128,17 +128,13 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setDriving,
   setHeat,
   setBrakes,
-  setBusRipple,
+  setWires,
 ]
 
 function setStages(e: Evaluation, machine: Machine): void {
   setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.motorTorque, e.top.motorSpeed)
 }
 
-function setBusRipple(e: Evaluation, machine: Machine): void {
-  const { pwmFrequency, busCapacitance } = machine.controller
-  e.busRipple =
-    pwmFrequency === null || busCapacitance === null
-      ? NaN
-      : busRippleOf(e.top.motorAmps, 0.5, pwmFrequency, busCapacitance, 0)
+function setWires(e: Evaluation, machine: Machine): void {
+  setWiring(e.wiring, machine, e)
 }

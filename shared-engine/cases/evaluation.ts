@@ -11,6 +11,7 @@ import { PatternHeat } from './pattern-heat.ts'
 import { PatternState } from './pattern-state.ts'
 import { mostStages, StageDuty } from './stage-duty.ts'
 import { TrackLoad } from './track-loads.ts'
+import { WiringState } from './wiring-step.ts'
 
 /**
  * Everything about one machine that figures and limits read, in SI: how it moves in the running state, and what follows
@@ -96,6 +97,5 @@ export class Evaluation extends Motion {
   toothBearing = NaN
   /** m/s. */
   burstSpeed = NaN
-  /** V peak to peak. */
-  busRipple = NaN
+  readonly wiring = new WiringState()
 }

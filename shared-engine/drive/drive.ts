@@ -1,26 +1,22 @@
-/** One stretch of a drive: what the driver does for so long. */
-export interface PatternRow {
-  readonly seconds: number
-  /** What the driver asks for: a duty, 0 to 1 (held to the cap), or a ground speed, m/s. */
-  readonly ask: { readonly throttle: number } | { readonly speed: number }
-  /** Rise over run, negative downhill; null: as in the build. */
-  readonly grade: number | null
-}
+import type { PatternRowPart } from '../machine/parts.ts'
 
 /** A drive in rows. */
 export interface Pattern {
   readonly name: string
   readonly notes: string
-  readonly rows: readonly PatternRow[]
+  readonly rows: readonly PatternRowPart[]
 }
 
 /** Time within which a driver closes a gap of speed, s. *Source:* assumption: calm driving by feel. */
 export const driverTime = 1
 
-/** Coolant in the circuit, as seconds of its flow. *Source:* assumption: hoses, jackets and a small radiator. */
-export const coolantTurnover = 20
+/** °C of the winding at which a drive ends: insulation is gone and the motor's constants mean nothing. *Source:* assumption. */
+export const hottestWinding = 300
 
-/** Where the pack's energy went, J; all together they are `packEnergy`, to the error of the steps. */
+/** Beyond this share of the grip a force only spins the track up. *Source:* assumption. */
+export const spinUpShare = 1.05
+
+/** Where the pack's energy went, J, of all motors. */
 export const energySinks = [
   'packLoss',
   'accessories',
@@ -37,19 +33,32 @@ export const energySinks = [
 ] as const
 
 /**
- * What is followed through time. The first six decide what happens next, the rest are integrals for the book: J, and A²·s.
+ * What is followed through time. The first nine decide what happens next, the rest are integrals for the books: J, s, A²·s.
  */
 export const stateNames = [
   'chargeDrawn', // A·s
-  'winding', // °C
+  'winding', // °C; the one node where there is one
+  'case', // °C
   'controller', // °C
   'coolant', // °C
+  'packTemperature', // °C
   'speed', // m/s
+  'belt', // m/s, while the track spins; else of no meaning
   'distance', // m
+  'height', // m above the start
   'packEnergy',
   ...energySinks,
   'motorAmpsSquared',
   'packAmpsSquared',
+  'ironOfOne', // J of one motor
+  'back', // J into the pack's terminals
+  'wheelBrake',
+  'turns', // J that turning takes from the shafts
+  'rotors', // J given to what spins and circulates
+  'loads', // J that loads bring or take where they change in motion
+  'capped', // J that a duty at its cap leaves out
+  'turnSeconds',
+  'spinSeconds',
   'heatMade',
   'heatToAir',
 ] as const

@@ -1,27 +1,42 @@
 import { readJsonFile, readJsonText, soundGroupOf, wrongFormatOf } from '../entries/json-file.ts'
 import { isJsonGroup, type JsonGroup } from '../entries/json-group.ts'
+import { pattern as patternRows } from '../entries/parts/pattern.ts'
+import { patternPartOf } from '../machine/pattern.ts'
 import { failed, succeeded, mistakeAt, type Mistake, type Result } from '../mistakes/mistake.ts'
-import { toEngine } from '../units/convert.ts'
-import type { Pattern, PatternRow } from './drive.ts'
+import type { Pattern } from './drive.ts'
 
 export const patternFormat = 'pitchline-pattern'
-export const patternVersion = 1
+/** Version 1 had rows of throttle or speed and grade alone; they mean the same. */
+export const patternVersion = 2
 
 /** Most rows, and the longest drive, s: a week. */
 const mostRows = 2000
 const longestDrive = 604_800
 
-interface Range {
-  readonly low: number
-  readonly high: number
-  readonly unit: string
+/** Entries of a row, as a build's own pattern has them. */
+export const rowEntries = patternRows.entries.rows.item.entries
+
+export type RowKey = keyof typeof rowEntries
+
+export const rowKeys = Object.keys(rowEntries) as readonly RowKey[]
+
+/** Ways to ask for something: one in each row. */
+export const askKeys = ['throttlePercent', 'speedKmh', 'speedPercent', 'brakePercent'] as const
+
+/** Units of the entries in a file, by kind. */
+const unitOf: Readonly<Record<(typeof rowEntries)[RowKey]['kind'], string>> = {
+  time: 's',
+  fraction: '%',
+  roadSpeed: 'km/h',
+  mass: 'kg',
+  force: 'N',
 }
 
-const ranges: Readonly<Record<string, Range>> = {
-  seconds: { low: 0.01, high: 86_400, unit: 's' },
-  throttlePercent: { low: 0, high: 100, unit: '%' },
-  speedKmh: { low: 0, high: 200, unit: 'km/h' },
-  gradePercent: { low: -100, high: 100, unit: '%, negative downhill' },
+/** What a row may hold under a key, in words. */
+function allowedFor(key: RowKey): string {
+  const { low, high, kind } = rowEntries[key]
+  const downhill = key === 'gradePercent' ? ', negative downhill' : ''
+  return `${low} to ${high} ${unitOf[kind]}${downhill}`.replace(' %', '%')
 }
 
 /** A drive pattern from a file's bytes, or every mistake in it at once. */
@@ -51,17 +66,21 @@ export function readPatternValue(value: unknown): Result<Pattern> {
     ...rowsMistakes(rows),
   ]
   if (mistakes.length > 0) return failed(mistakes)
-  const settled = (rows as readonly JsonGroup[]).map(rowOf)
-  return succeeded({ name: name as string, notes: notes as string, rows: settled })
+  return succeeded({
+    name: name as string,
+    notes: notes as string,
+    rows: (rows as readonly JsonGroup[]).map(rowOf),
+  })
 }
 
 const patternReader = { valueFrom: readPatternValue, empty: 'empty-file' } as const
 
 function versionMistakes(version: unknown): Mistake[] {
-  if (version === patternVersion) return []
-  if (version === undefined) return [mistakeAt('missing', 'version', version, `${patternVersion}`)]
+  if (version === 1 || version === patternVersion) return []
+  const allowed = `1 or ${patternVersion}`
+  if (version === undefined) return [mistakeAt('missing', 'version', version, allowed)]
   const newer = typeof version === 'number' && version > patternVersion
-  return [mistakeAt(newer ? 'newer-version' : 'not-one-of', 'version', version, `${patternVersion}`)]
+  return [mistakeAt(newer ? 'newer-version' : 'not-one-of', 'version', version, allowed)]
 }
 
 function textMistakes(path: string, value: unknown, longest: number): Mistake[] {
@@ -94,39 +113,44 @@ function rowsMistakes(rows: unknown): Mistake[] {
 }
 
 function rowMistakes(path: string, row: unknown): Mistake[] {
-  if (!isJsonGroup(row))
-    return [mistakeAt('not-an-object', path, row, 'seconds, throttlePercent or speedKmh, gradePercent')]
-  const mistakes = unknownKeys(path, row, Object.keys(ranges))
-  for (const [key, { low, high, unit }] of Object.entries(ranges)) {
-    const value = row[key]
-    const allowed = `${low} to ${high} ${unit}`.replace(' %', '%')
-    if (value === undefined) {
-      if (key === 'seconds') mistakes.push(mistakeAt('missing', `${path}.${key}`, value, allowed))
-    } else if (typeof value !== 'number' || Number.isNaN(value)) {
-      mistakes.push(mistakeAt('not-a-number', `${path}.${key}`, value, allowed))
-    } else if (value < low || value > high) {
-      mistakes.push(mistakeAt('out-of-range', `${path}.${key}`, value, allowed))
-    }
-  }
-  const asks = ['throttlePercent', 'speedKmh'].filter((key) => row[key] !== undefined)
+  if (!isJsonGroup(row)) return [mistakeAt('not-an-object', path, row, rowKeys.join(', '))]
+  const mistakes = [
+    ...unknownKeys(path, row, rowKeys),
+    ...rowKeys.flatMap((key) => numberMistakes(`${path}.${key}`, key, row[key])),
+  ]
+  const asks = askKeys.filter((key) => row[key] !== undefined)
   if (asks.length !== 1) {
-    const found = asks.length === 0 ? 'a row that asks for nothing' : 'a row that asks for both'
     mistakes.push({
-      ...mistakeAt('between-fields', path, undefined, 'either throttlePercent or speedKmh'),
-      value: found,
+      ...mistakeAt('between-fields', path, undefined, `one of ${askKeys.join(', ')}`),
+      value: asks.length === 0 ? 'a row that asks for nothing' : `a row that asks for ${asks.join(' and ')}`,
     })
   }
   return mistakes
 }
 
-function rowOf(row: JsonGroup): PatternRow {
-  const { seconds, throttlePercent, speedKmh, gradePercent } = row
-  return {
-    seconds: Number(seconds),
-    ask:
-      throttlePercent === undefined
-        ? { speed: toEngine(Number(speedKmh), 'speed', 'km/h') }
-        : { throttle: toEngine(Number(throttlePercent), 'fraction') },
-    grade: gradePercent === undefined ? null : toEngine(Number(gradePercent), 'fraction'),
+function numberMistakes(path: string, key: RowKey, value: unknown): Mistake[] {
+  const { low, high } = rowEntries[key]
+  if (value === undefined) {
+    return key === 'seconds' ? [mistakeAt('missing', path, value, allowedFor(key))] : []
   }
+  if (typeof value !== 'number' || Number.isNaN(value)) {
+    return [mistakeAt('not-a-number', path, value, allowedFor(key))]
+  }
+  return value < low || value > high ? [mistakeAt('out-of-range', path, value, allowedFor(key))] : []
+}
+
+/** What is left out means the same as in a build. */
+const shares = {
+  resistancePercent: rowEntries.resistancePercent.default,
+  gripPercent: rowEntries.gripPercent.default,
+  turnPercent: rowEntries.turnPercent.default,
+} as const
+
+type StoredRow = NonNullable<Parameters<typeof patternPartOf>[0]>['rows'][number]
+
+function rowOf(row: JsonGroup): Pattern['rows'][number] {
+  const whole = { ...shares, ...row } as unknown as StoredRow
+  const [read] = patternPartOf({ rows: [whole] }).rows
+  if (read === undefined) throw new Error('a row that was read is gone')
+  return read
 }

@@ -1,46 +1,48 @@
+import { evaluate } from '../cases/evaluate.ts'
+import { Evaluation } from '../cases/evaluation.ts'
+import { machineOf } from '../machine/machine.ts'
 import type { Build } from '../entries/schema.ts'
-import { Following, type StepEvent, type StepProblem, type StepRun } from '../numeric/step.ts'
+import { Stepper } from '../numeric/stepper.ts'
 import { place, stateNames, type Pattern } from './drive.ts'
-import { DrivePoint, setDrivePoint, setDriveSlopes } from './point.ts'
-import { driveSettingOf, type DriveSetting, type SettledRow } from './setting.ts'
+import { driveModelOf, type DriveModel, type Held, type SettledRow } from './model.ts'
+import { firstPhase, setMoment, Workplace, type Phase } from './phase.ts'
+import { Recorder } from './recorder.ts'
 import { resultOf, type DriveRun } from './result.ts'
+import { setDriveSlopes } from './slopes.ts'
+import { CrossingSeeker, type Crossing } from './crossing.ts'
+import { emptyReading, setReading } from './reading.ts'
+import { Watcher } from './watch.ts'
 
 /** What may be set for a drive. */
-interface DriveOptions {
-  /** °C of winding, controller and coolant at the start; the air's where absent: a machine that stood outside. */
-  readonly startTemperature?: number
+export interface DriveOptions {
   /** Largest error of a step, relative to each state. */
   readonly relative?: number
   /** Steps after which it is not followed further; {@link mostSteps} where absent. */
   readonly steps?: number
-}
-
-/** One stretch between two kinks: the same row, moving or standing. */
-export interface Stretch {
-  readonly settled: SettledRow
-  readonly run: StepRun
+  /** What does not change, for comparison with closed forms. */
+  readonly held?: Held
+  /** States to start from in place of a machine that stood outside. */
+  readonly start?: Readonly<Partial<Record<(typeof stateNames)[number], number>>>
 }
 
 /** How a drive ended. */
 export type DriveEnd = 'finished' | 'reserve' | 'too-hot' | 'too-stiff' | 'too-long' | 'stopped'
 
-/** °C of the winding at which a drive ends: insulation is gone and the motor's constants mean nothing. *Source:* assumption. */
-const hottestWinding = 300
+/** Steps of a whole drive, tried ones included. The rest is not followed. */
+export const mostSteps = 2_000_000
 
-/** Steps of a whole drive, tried ones included: some minutes of work, a few hundred megabytes. The rest is not followed. */
-export const mostSteps = 200_000
-const mostStepsOfStretch = 50_000
+/** Setting off, slipping and stopping more often than this in one row is a bug of ours, not a drive. */
+const mostPhases = 2000
 
-/** Setting off and stopping more often than this in one row is a bug of ours, not a drive. */
-const mostStretches = 200
+/** Parts of the drive's time that a step may not pass over, so that a plot has no gaps. */
+const leastSteps = 400
 
 /**
- * Drives a pattern through time with charge, temperatures, speed and distance as states, and a book of where the energy
- * goes.
+ * Drives a pattern through time with charge, temperatures, speed and, while the track spins, the belt as states, and the
+ * books of where the energy goes.
  *
- * dq/dt = I_pack;  m_e dv/dt = thrust − R(v);  temperatures as in {@link setDriveSlopes}; each row starts from where the
- * one before it ended; the drive ends with its last row, or where the charge reaches the reserve,
- * the winding passes 300 °C, or {@link mostSteps} are used up.
+ * Each row starts from where the one before it ended; the drive ends with its last row, or where the charge reaches the
+ * reserve, the winding passes 300 °C, or {@link mostSteps} are used up.
  *
  * *Source:* `docs/model.md` §7; the laws of each part are those of §§2 to 7 at the state of the instant.
  */
@@ -59,31 +61,47 @@ export class DriveUnderWay {
   readonly seconds: number
   readonly #build: Build
   readonly #pattern: Pattern
-  readonly #setting: DriveSetting
-  readonly #relative: number
-  readonly #stretches: Stretch[] = []
-  #stretch: { readonly settled: SettledRow; readonly following: Following } | null = null
-  #row = 0
-  #stretchesOfRow = 0
-  #rowFrom = 0
-  #stepsLeft: number
-  #time = 0
-  #state: Float64Array
+  readonly #model: DriveModel
+  readonly #workplace = new Workplace()
+  readonly #stepper: Stepper
+  readonly #recorder: Recorder
+  readonly #watcher: Watcher
+  readonly #seeker: CrossingSeeker
+  readonly #between = emptyReading()
+  readonly #partState = new Float64Array(stateNames.length)
+  readonly #betweenState = new Float64Array(stateNames.length)
+  readonly #options: DriveOptions
+  #row = -1
+  #rowEnd = 0
+  #phase: Phase = 'standing'
+  #phasesOfRow = 0
   #end: DriveEnd | null = null
 
   constructor(build: Build, pattern: Pattern, options: DriveOptions = {}) {
     this.#build = build
     this.#pattern = pattern
-    this.#setting = driveSettingOf(build, pattern)
-    this.#relative = options.relative ?? 1e-9
-    this.#stepsLeft = options.steps ?? mostSteps
-    this.#state = startState(this.#setting, options.startTemperature)
+    this.#options = options
+    const machine = machineOf(build)
+    const evaluation = new Evaluation()
+    evaluate(evaluation, machine)
+    const { top } = evaluation
+    this.#model = driveModelOf(machine, pattern.rows, top.exists ? top.groundSpeed : NaN, options.held)
+    const start = startState(this.#model, options.start)
+    this.#stepper = new Stepper(start, () => undefined, options.relative ?? 1e-8, floors)
+    this.#recorder = new Recorder(this.#model)
+    this.#watcher = new Watcher(this.#model)
+    this.#seeker = new CrossingSeeker(this.#workplace, this.#model, stateNames.length)
     this.seconds = pattern.rows.reduce((sum, row) => sum + row.seconds, 0)
+  }
+
+  /** Steps tried, refused ones with them. */
+  get tried(): number {
+    return this.#stepper.tried
   }
 
   /** How far it is, s. */
   get time(): number {
-    return this.#stretch?.following.time ?? this.#time
+    return this.#stepper.time
   }
 
   get isOver(): boolean {
@@ -93,120 +111,152 @@ export class DriveUnderWay {
   /** Goes on until a time is passed, or to the drive's end. */
   until(time: number): void {
     while (this.#end === null && this.time < time) {
-      const stretch = (this.#stretch ??= this.#begun())
-      if (stretch === null) {
-        this.#end = 'finished'
-        return
-      }
-      stretch.following.until(time)
-      if (stretch.following.isOver) this.#close(stretch.settled, stretch.following)
+      if (this.#row < 0 || this.time >= this.#rowEnd) this.#nextRow()
+      else this.#advance()
     }
   }
 
   /** What came of it; of one that is not over, what there is so far. */
   result(): DriveRun {
-    const { settled, following } = this.#stretch ?? {}
-    const open = settled === undefined || following === undefined ? [] : [{ settled, run: following.run() }]
-    const stretches = [...this.#stretches, ...open]
-    return resultOf(this.#build, this.#pattern, this.#setting, stretches, this.#end ?? 'stopped')
+    const { state, time } = this.#stepper
+    return resultOf({
+      build: this.#build,
+      pattern: this.#pattern,
+      model: this.#model,
+      recorder: this.#recorder,
+      watcher: this.#watcher,
+      state,
+      seconds: time,
+      end: this.#end ?? 'stopped',
+      lastRow: this.#model.rows[Math.max(0, Math.min(this.#row, this.#model.rows.length - 1))] as SettledRow,
+    })
   }
 
-  /** The next stretch, null behind the last row. */
-  #begun() {
-    for (;;) {
-      const settled = this.#setting.rows[this.#row]
-      if (settled === undefined) return null
-      const rowEnd = this.#rowFrom + settled.row.seconds
-      if (this.#time < rowEnd) {
-        const steps = Math.min(mostStepsOfStretch, this.#stepsLeft)
-        const problem = stretchProblem(this.#setting, settled, this.#state, this.#time, rowEnd)
-        return {
-          settled,
-          following: new Following({ ...problem, relative: this.#relative, mostSteps: steps }),
-        }
-      }
-      this.#row += 1
-      this.#rowFrom = this.#time
-      this.#stretchesOfRow = 0
-    }
+  #settled(): SettledRow {
+    return this.#model.rows[this.#row] as SettledRow
   }
 
-  #close(settled: SettledRow, following: Following): void {
-    const run = following.run()
-    this.#stretch = null
-    this.#stretches.push({ settled, run })
-    this.#stretchesOfRow += 1
-    this.#stepsLeft -= following.tried
-    this.#time = run.times.at(-1) ?? this.#time
-    this.#state = Float64Array.from(run.states.at(-1) ?? this.#state)
-    if (this.#stepsLeft <= 0) this.#end = 'too-long'
-    else if (run.ended === 'too-stiff' || this.#stretchesOfRow > mostStretches) this.#end = 'too-stiff'
-    else if (run.ended === 'event') {
-      const happened = run.happened.at(-1)?.name
-      if (happened === 'reserve' || happened === 'too-hot') this.#end = happened
-      else this.#state[place.speed] = 0
+  #nextRow(): void {
+    const before = this.#model.rows[this.#row]
+    this.#row += 1
+    const row = this.#model.rows[this.#row]
+    if (row === undefined) {
+      this.#row -= 1
+      this.#end = 'finished'
+      return
     }
+    const { state } = this.#stepper
+    if (before !== undefined) {
+      const speed = state[place.speed] as number
+      state[place.loads] =
+        (state[place.loads] as number) + ((row.ground.mass - before.ground.mass) * speed * speed) / 2
+    }
+    this.#rowEnd = this.#row === this.#model.rows.length - 1 ? this.seconds : this.#rowEnd + row.row.seconds
+    this.#phasesOfRow = 0
+    this.#enter(firstPhase(this.#workplace, this.#model, row, this.#phase, state))
+  }
+
+  /** Begins a phase: its slopes, and what is recorded of its first moment. */
+  #enter(phase: Phase): void {
+    this.#phase = phase
+    this.#phasesOfRow += 1
+    const [row, workplace, model] = [this.#settled(), this.#workplace, this.#model]
+    const { state } = this.#stepper
+    if (phase === 'standing') state[place.speed] = 0
+    this.#stepper.restart((_, at, slope) => {
+      setMoment(workplace, model, row, phase, at)
+      setDriveSlopes(slope, workplace.moment, model, row, workplace.propulsion, at)
+    }, 1e-3)
+    this.#seeker.restart()
+    setMoment(workplace, model, row, phase, state)
+    this.#record(state, this.time)
+  }
+
+  /** Takes down the workplace's instant; `from` is where the step on trial began, if bounds may have been passed inside it. */
+  #record(state: Float64Array, time: number, from = time): void {
+    const reading = this.#recorder.add(time, state, this.#workplace.moment, this.#settled())
+    this.#watcher.look(from, time, reading, (between) => this.#readingAt(between))
+  }
+
+  /** What counts at a time inside the step on trial. */
+  #readingAt(time: number) {
+    const [stepper, state] = [this.#stepper, this.#betweenState]
+    stepper.within((time - stepper.time) / stepper.step, state)
+    setMoment(this.#workplace, this.#model, this.#settled(), this.#phase, state)
+    setReading(this.#between, state, this.#workplace.moment, this.#settled(), this.#model)
+    return this.#between
+  }
+
+  #advance(): void {
+    const stepper = this.#stepper
+    const left = this.#rowEnd - stepper.time
+    if (stepper.tried >= (this.#options.steps ?? mostSteps)) {
+      this.#end = 'too-long'
+      return
+    }
+    if (this.#phasesOfRow > mostPhases || !stepper.advance(Math.min(left, this.seconds / leastSteps))) {
+      this.#end = 'too-stiff'
+      return
+    }
+    const crossing = this.#seeker.first(stepper, this.#settled(), this.#phase)
+    const part = crossing?.part ?? 1
+    const { strongAt } = this.#seeker
+    if (strongAt !== null && strongAt <= part) this.#recordPart(strongAt)
+    if (crossing !== null) {
+      this.#recordPart(part)
+      this.#cross(crossing)
+      return
+    }
+    if (strongAt === null) this.#record(stepper.end, stepper.time + stepper.step, stepper.time)
+    else this.#recordPart(1)
+    const last = stepper.step >= left
+    stepper.commit()
+    if (last) stepper.time = this.#rowEnd
+  }
+
+  /** Takes down an instant inside the step on trial. */
+  #recordPart(part: number): void {
+    const [stepper, state] = [this.#stepper, this.#partState]
+    if (part === 1) state.set(stepper.end)
+    else stepper.within(part, state)
+    setMoment(this.#workplace, this.#model, this.#settled(), this.#phase, state)
+    this.#record(state, stepper.time + part * stepper.step, stepper.time)
+  }
+
+  #cross({ name, part }: Crossing): void {
+    const stepper = this.#stepper
+    stepper.commitPart(part)
+    const { state } = stepper
+    if (name === 'reserve' || name === 'too-hot') this.#end = name
+    else if (name === 'stop') {
+      state[place.speed] = 0
+      this.#enter(this.#phase === 'spinning' ? 'spinning' : 'standing')
+    } else if (name === 'spin') {
+      state[place.belt] = (state[place.speed] as number) / (1 - this.#model.slip)
+      this.#enter('spinning')
+    } else this.#enter('moving')
   }
 }
 
-function startState(
-  { machine, followsWinding, followsController }: DriveSetting,
-  start?: number,
-): Float64Array {
+/** A machine that stood outside at rest, its pack as warm as the service says. */
+function startState(model: DriveModel, given: DriveOptions['start'] = {}): Float64Array {
+  const { machine, heat } = model
+  const { airTemperature } = machine.ground
   const state = new Float64Array(stateNames.length)
-  const warm = start ?? machine.ground.airTemperature
-  state[place.winding] = followsWinding ? warm : machine.service.windingTemperature
-  state[place.controller] = followsController ? warm : machine.ground.airTemperature
-  state[place.coolant] = machine.cooling === null ? machine.ground.airTemperature : warm
+  state[place.winding] = heat.winding === null ? machine.service.windingTemperature : airTemperature
+  state[place.case] = state[place.controller] = state[place.coolant] = airTemperature
+  state[place.packTemperature] = machine.service.packTemperature
+  for (const name of stateNames) state[place[name]] = given[name] ?? (state[place[name]] as number)
   return state
 }
 
-/** Errors that matter to nobody: 1 µA·s, 1 µK, 10 nm/s, 1 mJ. */
-const floors = stateNames.map((name) =>
-  name === 'speed' || name === 'distance'
-    ? 1e-8
-    : name === 'chargeDrawn' || name === 'winding' || name === 'controller' || name === 'coolant'
-      ? 1e-6
-      : 1e-3,
+/** Errors that matter to nobody: 10 nA·s, 1 nK, 0.1 nm/s, 10 µJ. */
+const floors = Float64Array.from(stateNames, (name) =>
+  ['speed', 'distance', 'belt', 'height'].includes(name)
+    ? 1e-10
+    : name === 'chargeDrawn'
+      ? 1e-8
+      : ['winding', 'case', 'controller', 'coolant', 'packTemperature'].includes(name)
+        ? 1e-9
+        : 1e-5,
 )
-
-function stretchProblem(
-  setting: DriveSetting,
-  settled: SettledRow,
-  state: Float64Array,
-  from: number,
-  to: number,
-): StepProblem {
-  const point = new DrivePoint()
-  const { pack } = setting.machine
-  const usable = (pack.stateOfCharge - pack.reserve) * pack.capacity
-  setDrivePoint(point, setting, settled, state)
-  const moving = point.state.groundSpeed > 0 || point.surplus > 0
-  const reserve: StepEvent = {
-    name: 'reserve',
-    value: (_, at) => usable - (at[place.chargeDrawn] ?? 0),
-    stops: true,
-  }
-  const tooHot: StepEvent = {
-    name: 'too-hot',
-    value: (_, at) => hottestWinding - (at[place.winding] ?? 0),
-    stops: true,
-  }
-  const stop: StepEvent = { name: 'stop', value: (_, at) => at[place.speed] ?? 0, stops: true }
-  const setOff: StepEvent = {
-    name: 'set-off',
-    value: (_, at) => (setDrivePoint(point, setting, settled, at), point.surplus),
-    stops: true,
-  }
-  return {
-    slopes: (_, at, slope) => {
-      setDrivePoint(point, setting, settled, at)
-      setDriveSlopes(slope, point, setting, settled, at, moving)
-    },
-    from,
-    to,
-    start: [...state],
-    absolute: floors,
-    events: moving ? [reserve, tooHot, stop] : [reserve, tooHot, setOff],
-  }
-}

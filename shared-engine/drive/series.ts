@@ -1,8 +1,6 @@
 import { rpmOf } from '../units/rpm.ts'
 import { place } from './drive.ts'
-import { DrivePoint, setDrivePoint } from './point.ts'
-import type { DriveSetting } from './setting.ts'
-import type { Stretch } from './run.ts'
+import type { Moment } from './moment.ts'
 
 /** What is recorded over time; SI, °C, rpm of the motor. A kink has two rows of the same moment. */
 export const channels = [
@@ -20,6 +18,9 @@ export const channels = [
   'coolant',
   'thrust',
   'slip',
+  'case',
+  'pack',
+  'height',
 ] as const
 
 export type Channel = (typeof channels)[number]
@@ -27,92 +28,89 @@ export type Channel = (typeof channels)[number]
 /** One instant of a drive, recorded. */
 export type DriveSample = Readonly<Record<Channel, number>>
 
-/** Fills in a sample from a state. */
-export function sampleAt(
-  point: DrivePoint,
-  setting: DriveSetting,
-  { settled }: Pick<Stretch, 'settled'>,
-  seconds: number,
-  state: Float64Array,
-): DriveSample {
-  setDrivePoint(point, setting, settled, state)
-  const { groundSpeed, thrust, motorSpeed, motorAmps, duty, slip } = point.state
-  return {
-    seconds,
-    speed: groundSpeed,
-    distance: state[place.distance] ?? 0,
-    throttle: duty,
-    motorRpm: rpmOf(motorSpeed),
-    motorAmps,
-    packAmps: point.packAmps,
-    packVolts: point.packVolts,
-    charge: point.charge,
-    winding: state[place.winding] ?? 0,
-    controller: state[place.controller] ?? 0,
-    coolant: state[place.coolant] ?? 0,
-    // What only friction holds at rest is no thrust.
-    thrust: groundSpeed === 0 ? Math.max(0, thrust) : thrust,
-    slip,
+/** Samples one after the other in one run of numbers: some thousand steps make no garbage. */
+export class SampleStore {
+  readonly #values: number[] = []
+
+  get length(): number {
+    return this.#values.length / channels.length
+  }
+
+  /** Takes down an instant of straight travel. */
+  add(seconds: number, state: Float64Array, moment: Moment): void {
+    const { straight, beltSpeed, speed } = moment
+    this.#values.push(
+      seconds,
+      speed,
+      state[place.distance] as number,
+      straight.duty,
+      rpmOf(straight.motorSpeed),
+      straight.amps,
+      straight.packAmps,
+      straight.packVolts,
+      moment.charge,
+      state[place.winding] as number,
+      state[place.controller] as number,
+      state[place.coolant] as number,
+      moment.thrust,
+      beltSpeed > speed ? 1 - speed / beltSpeed : 0,
+      state[place.case] as number,
+      state[place.packTemperature] as number,
+      state[place.height] as number,
+    )
+  }
+
+  /** One number of a sample. */
+  at(sample: number, channel: number): number {
+    return this.#values[sample * channels.length + channel] as number
+  }
+
+  /** A sample as an object. */
+  sample(index: number): DriveSample {
+    return Object.fromEntries(channels.map((name, at) => [name, this.at(index, at)])) as DriveSample
   }
 }
 
-/** A sample and the stretch that it is from. */
-export interface PlacedSample {
-  readonly sample: DriveSample
-  readonly stretch: Stretch
-}
-
-/** Samples of a whole drive: every step's end, and as many between as make them no farther apart than `spacing`, s. */
-export function samplesOf(
-  setting: DriveSetting,
-  stretches: readonly Stretch[],
-  spacing: number,
-): PlacedSample[] {
-  const point = new DrivePoint()
-  return stretches.flatMap((stretch) => {
-    const { times, at } = stretch.run
-    const wanted = times.flatMap((time, index) => {
-      const before = times[index - 1] ?? time
-      const parts = Math.max(1, Math.ceil((time - before) / spacing))
-      return index === 0
-        ? [time]
-        : Array.from({ length: parts }, (_, part) => before + ((time - before) * (part + 1)) / parts)
-    })
-    return wanted.map((time) => ({ sample: sampleAt(point, setting, stretch, time, at(time)), stretch }))
-  })
-}
-
-/** Channels whose peaks a plot may not lose; of volts the lowest. */
-const kept = ['speed', 'motorRpm', 'motorAmps', 'packAmps', 'packVolts', 'winding', 'thrust', 'slip'] as const
+/** Channels whose peaks a plot may not lose. */
+const kept = channels.flatMap((name, at) =>
+  ['seconds', 'distance', 'charge', 'height'].includes(name) ? [] : [at],
+)
 
 /**
- * Some of the samples: of each of `columns` equal stretches of time the first and last, and where each of the main channels
- * is largest and smallest, so that no peak is lost.
+ * Some of the samples: of each of `columns` equal stretches of time the first and last, and where each of the channels is
+ * largest and smallest, so that no peak is lost.
  */
-export function thinnedSamples(samples: readonly DriveSample[], columns: number): DriveSample[] {
-  const last = samples.at(-1)?.seconds ?? 0
-  const columnOf = ({ seconds }: DriveSample) => Math.floor((seconds / (last || 1)) * columns)
+export function thinnedSamples(
+  store: SampleStore,
+  columns: number,
+  also: ReadonlySet<number> = new Set(),
+): DriveSample[] {
+  const count = store.length
+  if (count === 0) return []
+  const last = store.at(count - 1, 0)
+  const columnOf = (sample: number) => Math.floor((store.at(sample, 0) / (last || 1)) * columns)
   const thinned: DriveSample[] = []
-  for (let from = 0; from < samples.length;) {
-    const column = columnOf(samples[from] as DriveSample)
+  for (let from = 0; from < count;) {
+    const column = columnOf(from)
     let to = from
-    while (to < samples.length && columnOf(samples[to] as DriveSample) === column) to += 1
-    thinned.push(...keptOf(samples.slice(from, to)))
+    while (to < count && columnOf(to) === column) to += 1
+    for (const index of keptOf(store, from, to, also)) thinned.push(store.sample(index))
     from = to
   }
   return thinned
 }
 
-function keptOf(samples: readonly DriveSample[]): DriveSample[] {
-  const indices = new Set([0, samples.length - 1])
+function keptOf(store: SampleStore, from: number, to: number, also: ReadonlySet<number>): number[] {
+  const indices = new Set([from, to - 1])
+  for (const index of also) if (index >= from && index < to) indices.add(index)
   for (const channel of kept) {
-    const values = samples.map((sample) => sample[channel])
-    let [least, most] = [0, 0]
-    values.forEach((value, index) => {
-      if (value < (values[least] ?? 0)) least = index
-      if (value > (values[most] ?? 0)) most = index
-    })
-    if (values[most] !== values[least]) indices.add(least).add(most)
+    let [least, most] = [from, from]
+    for (let sample = from; sample < to; sample += 1) {
+      const value = store.at(sample, channel)
+      if (value < store.at(least, channel)) least = sample
+      if (value > store.at(most, channel)) most = sample
+    }
+    if (store.at(least, channel) !== store.at(most, channel)) indices.add(least).add(most)
   }
-  return [...indices].sort((one, other) => one - other).map((index) => samples[index] as DriveSample)
+  return [...indices].sort((one, other) => one - other)
 }

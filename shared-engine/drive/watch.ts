@@ -1,14 +1,12 @@
-import type { Machine } from '../machine/parts.ts'
-import { bracketedRoot } from '../numeric/root.ts'
-import { DrivePoint } from './point.ts'
-import { sampleAt, type Channel, type PlacedSample, type DriveSample } from './series.ts'
-import type { DriveSetting } from './setting.ts'
 import type { LimitId } from '../limits/id.ts'
+import { bracketedRoot } from '../numeric/root.ts'
+import type { DriveModel } from './model.ts'
+import type { PeakName, Reading } from './reading.ts'
 
 /** A bound that a drive may pass; named like the ledger's limit of the same bound. */
 interface Watch {
   readonly id: LimitId
-  readonly channel: Channel
+  readonly channel: PeakName
   readonly allowed: number
   /** A lowest value, not a highest. */
   readonly minimum: boolean
@@ -20,23 +18,20 @@ export interface Watched extends Watch {
   readonly passedAt: number | null
 }
 
-/** The largest value of a drive, or the smallest, and its moment. */
-export interface Peak {
-  readonly channel: Channel
-  readonly value: number
-  readonly seconds: number
-}
-
 /** The bounds that this machine's entries name. */
-function watchesOf({ machine, followsWinding, followsController }: DriveSetting): Watch[] {
-  const most = (id: LimitId, channel: Channel, allowed: number | null): Watch[] =>
+function watchesOf({ machine, heat }: DriveModel): Watch[] {
+  const most = (id: LimitId, channel: PeakName, allowed: number | null): Watch[] =>
     allowed === null ? [] : [{ id, channel, allowed, minimum: false }]
-  const { motor, controller, pack }: Machine = machine
+  const { motor, controller, pack } = machine
   const electrical =
     controller.maxElectricalRpm === null ? null : controller.maxElectricalRpm / motor.polePairs
   return [
-    ...most('motor.temperature', 'winding', followsWinding ? motor.maxTemperature : null),
-    ...most('controller.temperature', 'controller', followsController ? controller.maxTemperature : null),
+    ...most('motor.temperature', 'winding', heat.winding === null ? null : motor.maxTemperature),
+    ...most(
+      'controller.temperature',
+      'controller',
+      heat.controller === null ? null : controller.maxTemperature,
+    ),
     ...most('motor.loaded-rpm', 'motorRpm', motor.ratedMaxRpm),
     ...most('controller.electrical-rpm', 'motorRpm', electrical),
     ...most('motor.current-burst', 'motorAmps', motor.burstAmps),
@@ -46,44 +41,41 @@ function watchesOf({ machine, followsWinding, followsController }: DriveSetting)
   ]
 }
 
-/** When each bound was first passed: at a sample, and then closer between it and the one before. */
-export function watched(setting: DriveSetting, samples: readonly PlacedSample[]): Watched[] {
-  const point = new DrivePoint()
-  return watchesOf(setting).map((watch) => {
-    const excess = (sample: DriveSample) =>
-      watch.minimum ? watch.allowed - sample[watch.channel] : sample[watch.channel] - watch.allowed
-    const first = samples.findIndex(({ sample }) => excess(sample) > 0)
-    const after = samples[first]
-    if (after === undefined) return { ...watch, passedAt: null }
-    const before = samples[first - 1]
-    const here = after.sample.seconds
-    if (before === undefined || before.stretch !== after.stretch) return { ...watch, passedAt: here }
-    const { run } = after.stretch
-    const between = (time: number) => excess(sampleAt(point, setting, after.stretch, time, run.at(time)))
-    return { ...watch, passedAt: bracketedRoot(between, before.sample.seconds, here) ?? here }
-  })
+/** Looks along a drive for the first time that each bound is passed. */
+export class Watcher {
+  readonly #watches: readonly Watch[]
+  readonly #passedAt: (number | null)[]
+
+  constructor(model: DriveModel) {
+    this.#watches = watchesOf(model)
+    this.#passedAt = this.#watches.map(() => null)
+  }
+
+  /**
+   * Looks at the end of a stretch of time that was kept before.
+   *
+   * @param reading at `to`
+   * @param readingAt at a time between; called only where a bound is passed for the first time
+   */
+  look(
+    from: number,
+    to: number,
+    reading: Readonly<Reading>,
+    readingAt: (time: number) => Readonly<Reading>,
+  ): void {
+    for (let at = 0; at < this.#watches.length; at += 1) {
+      const watch = this.#watches[at] as Watch
+      if (this.#passedAt[at] !== null || !(excess(watch, reading) > 0)) continue
+      const between = (time: number) => excess(watch, readingAt(time))
+      this.#passedAt[at] = from < to ? (bracketedRoot(between, from, to) ?? to) : to
+    }
+  }
+
+  result(): Watched[] {
+    return this.#watches.map((watch, at) => ({ ...watch, passedAt: this.#passedAt[at] ?? null }))
+  }
 }
 
-const highest: readonly Channel[] = [
-  'speed',
-  'motorRpm',
-  'motorAmps',
-  'packAmps',
-  'winding',
-  'controller',
-  'coolant',
-  'thrust',
-  'slip',
-]
-
-/** Highest values of a drive with their moments, and the lowest volts. */
-export function peaksOf(samples: readonly DriveSample[]): Peak[] {
-  const extreme = (channel: Channel, sign: 1 | -1): Peak[] => {
-    let best = samples[0]
-    for (const sample of samples) {
-      if (best === undefined || sign * sample[channel] > sign * best[channel]) best = sample
-    }
-    return best === undefined ? [] : [{ channel, value: best[channel], seconds: best.seconds }]
-  }
-  return [...highest.flatMap((channel) => extreme(channel, 1)), ...extreme('packVolts', -1)]
+function excess({ channel, allowed, minimum }: Watch, reading: Readonly<Reading>): number {
+  return minimum ? allowed - reading[channel] : reading[channel] - allowed
 }

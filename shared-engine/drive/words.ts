@@ -1,5 +1,7 @@
 import type { QuantityKind } from '../units/kinds.ts'
 import type { EnergySink } from './drive.ts'
+import type { PeakName } from './reading.ts'
+import type { EnergyBook } from './result.ts'
 import type { Channel } from './series.ts'
 
 /** What is followed over time, in words and with its kind. */
@@ -18,20 +20,23 @@ export const channelWords: Readonly<Record<Channel, readonly [label: string, kin
   coolant: ['Coolant temperature', 'temperature'],
   thrust: ['Thrust', 'force'],
   slip: ['Slip', 'fraction'],
+  case: ['Case temperature of the motor', 'temperature'],
+  pack: ['Cell temperature', 'temperature'],
+  height: ['Height above the start', 'distance'],
 }
 
-/** Highest value of a channel, and of volts the lowest; a channel without a word here has no peak. */
-export const peakWords: Readonly<Partial<Record<Channel, string>>> = {
-  speed: 'Fastest',
-  motorRpm: 'Most rpm',
-  motorAmps: 'Most current of one motor',
-  packAmps: 'Most pack current',
-  packVolts: 'Least pack volts',
-  winding: 'Hottest winding',
-  controller: 'Hottest controller',
-  coolant: 'Hottest coolant or air',
-  thrust: 'Most thrust',
-  slip: 'Most slip',
+/** The most of a drive, and of volts the least, in words and with its kind. */
+export const peakWords: Readonly<Record<PeakName, readonly [label: string, kind: QuantityKind]>> = {
+  speed: ['Fastest', 'speed'],
+  motorRpm: ['Most rpm', 'rpm'],
+  motorAmps: ['Most current of one motor', 'amps'],
+  packAmps: ['Most pack current', 'amps'],
+  packVolts: ['Least pack volts', 'volts'],
+  spinUpMotorAmps: ['While only spinning up, one motor', 'amps'],
+  winding: ['Hottest winding', 'temperature'],
+  controller: ['Hottest controller', 'temperature'],
+  coolant: ['Hottest coolant', 'temperature'],
+  pack: ['Hottest cells', 'temperature'],
 }
 
 /** Where the energy from the pack went. */
@@ -49,4 +54,14 @@ export const sinkWords: Readonly<Record<EnergySink | 'motion', string>> = {
   climb: 'Climbing',
   tow: 'Towing',
   motion: 'Still in motion at the end',
+}
+
+/** What is in none of these. */
+export const restWords: Readonly<Record<keyof EnergyBook['rest'], string>> = {
+  wheelBrake: 'Wheel brake',
+  turns: 'Turning on the spot',
+  spin: 'Spinning track, caught again',
+  loads: 'Loads put on or taken off in motion',
+  capped: 'Left out: motors driven past the pack’s volts',
+  steps: 'Missing: the error of the steps',
 }

@@ -17,6 +17,7 @@ import { runWorkings } from '../workings/run.ts'
 import { speedWorkings } from '../workings/speed.ts'
 import { written, type Subject } from '../workings/subject.ts'
 import { trackWorkings } from '../workings/track.ts'
+import { wiringWorkings } from '../workings/wiring.ts'
 import { trainWorkings } from '../workings/train.ts'
 
 /** Every figure's working; the type asks for all of them. */
@@ -34,6 +35,7 @@ const figureSubjects: Readonly<Record<FigureName, Subject>> = {
   ...brakingWorkings,
   ...heatWorkings,
   ...coolantWorkings,
+  ...wiringWorkings,
   ...cruiseWorkings,
 }
 

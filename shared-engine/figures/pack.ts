@@ -7,7 +7,6 @@ export class PackFigures {
   packOhm = NaN
   packOpenVolts = NaN
   accessoryAmps = NaN
-  busRippleVolts = NaN
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
@@ -15,12 +14,10 @@ export function setPackFigures(values: PackFigures, e: Evaluation, machine: Mach
   values.packOhm = machine.pack.resistance
   values.packOpenVolts = machine.pack.openVolts
   values.accessoryAmps = e.accessoryAmps
-  values.busRippleVolts = e.busRipple
 }
 
 export const packFigures = figureRows(new PackFigures(), setPackFigures, {
   packOhm: ['Pack resistance', 'ohms'],
   packOpenVolts: ['Pack volts at rest', 'volts'],
   accessoryAmps: ['Accessory current', 'amps'],
-  busRippleVolts: ['Bus ripple', 'volts'],
 })

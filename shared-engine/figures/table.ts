@@ -9,6 +9,7 @@ import { PackFigures, packFigures, setPackFigures } from './pack.ts'
 import { PatternFigures, patternFigures, setPatternFigures } from './pattern.ts'
 import { SpeedFigures, setSpeedFigures, speedFigures } from './speed.ts'
 import { setStopFigures, StopFigures, stopFigures } from './stop.ts'
+import { setWiringFigures, WiringFigures, wiringFigures } from './wiring.ts'
 import { setTrackFigures, TrackFigures, trackFigures } from './track.ts'
 
 const all = [
@@ -21,6 +22,7 @@ const all = [
   ...burstFigures,
   ...stopFigures,
   ...heatFigures,
+  ...wiringFigures,
   ...cruiseFigures,
 ]
 
@@ -50,6 +52,7 @@ export class FigureValues {
   readonly bursts = new BurstFigures()
   readonly stops = new StopFigures()
   readonly heat = new HeatFigures()
+  readonly wiring = new WiringFigures()
   readonly cruise = new CruiseFigures()
 }
 
@@ -64,6 +67,7 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setBurstFigures(values.bursts, e)
   setStopFigures(values.stops, e, machine)
   setHeatFigures(values.heat, e, machine)
+  setWiringFigures(values.wiring, e)
   setCruiseFigures(values.cruise, e)
 }
 
@@ -73,7 +77,7 @@ export type Figures = Readonly<Record<FigureName, number | null>>
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const { motor, pack, speed, force, track, pattern, bursts, stops, heat, cruise } = values
+  const { motor, pack, speed, force, track, pattern, bursts, stops, heat, wiring, cruise } = values
   const figures: Record<FigureName, number | null> = {
     ...motor,
     ...pack,
@@ -84,6 +88,7 @@ export function figuresOf(e: Evaluation, machine: Machine): Figures {
     ...bursts,
     ...stops,
     ...heat,
+    ...wiring,
     ...cruise,
   }
   for (const { name } of figureTable) if (!Number.isFinite(figures[name])) figures[name] = null

@@ -2,7 +2,7 @@ import { copperResistivity, copperTemperatureCoefficient } from '../constants.ts
 import { referenceTemperature } from '../motor/constants.ts'
 
 /** Copper and insulation of one conductor. */
-export interface Conductor {
+interface Conductor {
   /** m² of copper. */
   readonly area: number
   /** m over the insulation. */
@@ -18,7 +18,7 @@ export interface Conductor {
  * @returns W/(m·K^1.25)
  * *Source:* IEC 60287-2-1, a single cable in free air, from memory.
  */
-export function heatGivenBy(outside: number): number {
+function heatGivenBy(outside: number): number {
   return Math.PI * outside * (0.21 / outside ** 0.6 + 3.94)
 }
 

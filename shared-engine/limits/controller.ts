@@ -110,6 +110,6 @@ function measureOverVolts(ledger: Ledger, e: Evaluation, { controller, pack }: M
   if (allowed === Infinity) return
   const braked = e.braking.packVolts > pack.fullVolts
   const volts = braked ? e.braking.packVolts : pack.fullVolts
-  const ripple = Number.isNaN(e.busRipple) ? 0 : e.busRipple
+  const ripple = Number.isNaN(e.wiring.busRipple) ? 0 : e.wiring.busRipple
   addMaximum(ledger, overVolts, volts + ripple / 2, allowed, braked ? caseNumber.brake : caseNumber.rest)
 }

@@ -10,6 +10,8 @@ export const heatNotes = {
   'amps-within-heat-over':
     'The current is within the label, but the winding gets too hot: iron loss at this speed, not the load.',
   'short-rows': 'Some rows are shorter than getting up to speed takes: drive the pattern through time.',
+  'motor-ripple':
+    'The current ripple in the motor is large: a higher PWM frequency or more inductance; losses are more than shown.',
   'controller-at-least': 'The controller’s heat counts conduction alone: at least this much.',
   'no-equilibrium': 'Rows in percent of top speed count as standing: there is no top speed.',
 } as const
@@ -27,6 +29,7 @@ const applies: Readonly<Record<HeatNote, (machine: Machine, e: Evaluation) => bo
     pattern.rows
       .slice(0, pattern.count)
       .some(({ straight, seconds }) => straight.groundSpeed > 0 && seconds < run.secondsTo80),
+  'motor-ripple': (_machine, { wiring, pattern }) => wiring.motorRippleAmps > pattern.motorAmpsRms / 2,
   'controller-at-least': ({ controller }) =>
     controller.thermalResistance !== null && !knowsSwitching(controller),
   'no-equilibrium': ({ service }, { top }) =>

@@ -4,8 +4,8 @@ import { groupRank, isDecisive, type LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
 import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
-/** Most rows that a build may reach: every common limit, four of each reduction, one of each converter. */
-const mostRows = 80
+/** Most rows that a build may reach: every common limit, some of each reduction, supply, accessory and wire. */
+const mostRows = 320
 
 /**
  * All limits of one machine, measured. Its rows are filled again and again, and all that they
@@ -100,16 +100,10 @@ export function addTemperature(
   actual: number,
   allowed: number,
   sink: number,
+  reached: number = caseNumber.pattern,
 ): void {
   const formed = allowed > sink && !Number.isNaN(actual)
-  addRow(
-    ledger,
-    limit,
-    actual,
-    allowed,
-    formed ? (allowed - actual) / (allowed - sink) : -Infinity,
-    caseNumber.pattern,
-  )
+  addRow(ledger, limit, actual, allowed, formed ? (allowed - actual) / (allowed - sink) : -Infinity, reached)
 }
 
 /** What a cold limit counts from, °C: a room. *Source:* `docs/model.md` §8. */

@@ -4,12 +4,15 @@ import { measureBrakes } from './brakes.ts'
 import { measureController } from './controller.ts'
 import { measureConverters } from './converter.ts'
 import { measureCooling } from './cooling.ts'
+import { measureFuse } from './fuse.ts'
 import type { Ledger } from './ledger.ts'
 import { measureMotor } from './motor.ts'
 import { measurePack } from './pack.ts'
 import { measureStages } from './stage.ts'
+import { measureSupplies } from './supply.ts'
 import { measureTrack } from './track.ts'
 import { measureVehicle } from './vehicle.ts'
+import { measureWires } from './wire.ts'
 
 /** Adds to the ledger the limits of one part that the machine has. */
 type Measure = (ledger: Ledger, e: Evaluation, machine: Machine) => void
@@ -25,6 +28,9 @@ const measures: readonly Measure[] = [
   measureBrakes,
   measureStages,
   measureConverters,
+  measureSupplies,
+  measureFuse,
+  measureWires,
 ]
 
 /** Measures every limit that applies. *Source:* `docs/model.md` §8. */

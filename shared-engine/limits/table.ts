@@ -3,13 +3,16 @@ import { brakeLimits } from './brakes.ts'
 import { controllerLimits } from './controller.ts'
 import { converterLimits } from './converter.ts'
 import { coolingLimits } from './cooling.ts'
+import { fuseLimits } from './fuse.ts'
 import { groupRank } from './group.ts'
 import type { Limit } from './limit.ts'
 import { motorLimits } from './motor.ts'
 import { packLimits } from './pack.ts'
 import { limitsOfKind, stageLimits } from './stage.ts'
+import { limitsOfSupplies, supplyLimits } from './supply.ts'
 import { trackLimits } from './track.ts'
 import { vehicleLimits } from './vehicle.ts'
+import { limitsOfWires, wireLimits } from './wire.ts'
 import type { LimitId } from './id.ts'
 
 /** Limits that any machine may have; those of stages and converters come with their parts. */
@@ -18,6 +21,7 @@ export const commonLimits: readonly Limit[] = [
   ...Object.values(controllerLimits),
   ...Object.values(packLimits),
   ...Object.values(coolingLimits),
+  ...Object.values(fuseLimits),
   ...Object.values(trackLimits),
   ...Object.values(vehicleLimits),
   ...Object.values(brakeLimits),
@@ -29,11 +33,16 @@ export function limitsOf(machine: Machine): readonly Limit[] {
     ...commonLimits,
     ...machine.stages.flatMap((stage, index) => limitsOfKind(stage.kind, index)),
     ...converterLimits.slice(0, machine.accessories.converters.length),
+    ...limitsOfSupplies(machine.stepDowns.length, machine.accessories.converters.length),
+    ...limitsOfWires(machine.wires.length),
   ]
 }
 
 const byId: ReadonlyMap<string, Limit> = new Map<string, Limit>(
-  [...commonLimits, ...stageLimits, ...converterLimits].map((limit) => [limit.id, limit]),
+  [...commonLimits, ...stageLimits, ...converterLimits, ...supplyLimits, ...wireLimits].map((limit) => [
+    limit.id,
+    limit,
+  ]),
 )
 
 /** The limit of an id; undefined of a reduction or converter past the most that a build may hold. */

@@ -2,6 +2,7 @@ import { cellResistanceFactor, floorVolts, openCircuitVolts } from '../reference
 import { coolantOf } from '../reference/coolants.ts'
 import { cellHeatOf, coldCapacityShare } from '../reference/heat.ts'
 import { magnetCoefficient } from '../reference/magnets.ts'
+import { toEngine } from '../units/convert.ts'
 import { milli, secondsPerHour } from '../units/factors.ts'
 import { torqueConstantOf } from '../units/rpm.ts'
 import type {
@@ -57,7 +58,7 @@ export function machineOf(build: Build): Machine {
     ground,
     cooling: coolingPartOf(build.cooling),
     accessories: accessoriesPartOf(build),
-    stepDowns: build.stepDowns.map(stepDownPartOf),
+    stepDowns: build.stepDowns.map((supply, place) => stepDownPartOf(supply, place, build.accessories)),
     wires: build.wires.map(wirePartOf),
     service: servicePartOf(build.service),
   }
@@ -80,6 +81,7 @@ function packPartOf(build: Build): PackPart {
   const cellResistance = si('cellResistanceMilliohm') * cellResistanceFactor(packTemperature)
   const cells = (pack.series * cellResistance) / pack.parallel
   const reserve = run('reservePercent')
+  const wiring = si('wiringResistanceMilliohm')
   const volts = (at: number) => pack.series * openCircuitVolts(pack.chemistry, at)
   const cell = cellHeatOf(pack.chemistry)
   const mass = si('massKg') ?? (volts(0.5) * ampHours) / cell.wattHoursPerKg
@@ -89,9 +91,9 @@ function packPartOf(build: Build): PackPart {
     parallel: pack.parallel,
     openVolts: volts(charge),
     fullVolts: volts(1),
-    resistance: cells + si('wiringResistanceMilliohm'),
+    resistance: cells + wiring,
     cellResistance: cells,
-    wiringResistance: si('wiringResistanceMilliohm'),
+    wiringResistance: wiring,
     capacity: ampHours * secondsPerHour,
     stateOfCharge: charge,
     reserve,
@@ -251,11 +253,15 @@ function accessoriesPartOf({ accessories, stepDowns, cooling }: Build): Accessor
     const [watts, volts] = [si('watts'), si('volts')]
     const supply = accessory.stepDown === undefined ? undefined : stepDowns[accessory.stepDown]
     power +=
-      watts / (supply === undefined ? si('converterEfficiencyPercent') : stepDownPartOf(supply).efficiency)
+      watts /
+      (supply === undefined
+        ? si('converterEfficiencyPercent')
+        : toEngine(supply.efficiencyPercent, 'fraction'))
     return {
       name: accessory.name,
       amps: volts === null ? null : watts / volts,
       allowedAmps: si('converterAmps'),
+      maxVolts: supply === undefined ? si('maxVolts') : null,
     }
   })
   return { power, converters }

@@ -324,6 +324,8 @@ interface ConverterPart {
   /** A out of the converter; null without its volts. */
   readonly amps: number | null
   readonly allowedAmps: number | null
+  /** V that it stands on the bare pack; null behind a converter or supply. */
+  readonly maxVolts: number | null
 }
 
 export interface ServicePart {

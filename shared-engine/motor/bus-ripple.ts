@@ -1,8 +1,8 @@
 /** How a controller feeds the motor's phases: one pair after the other, or three sines. */
-export type Commutation = 'block' | 'sine'
+type Commutation = 'block' | 'sine'
 
 /** RMS of one phase for each ampere that flows through the motor, where three share it in sixths of a turn. */
-const phaseShare = Math.sqrt(2 / 3)
+export const phaseShare = Math.sqrt(2 / 3)
 
 /**
  * Ripple current of the bus capacitors for each ampere of the motor.
@@ -31,6 +31,7 @@ export const worstDuty: Readonly<Record<Commutation, number>> = { block: 0.5, si
  * @param wanted where the ripple is largest
  * @param atRest duty that the burst's current needs at standstill
  * @param cap most duty
+ * *Source:* the burst's current needs the duty of standstill at least, and the driver allows the cap at most.
  */
 export function dutyNearest(wanted: number, atRest: number, cap: number): number {
   return Math.min(Math.max(wanted, Math.min(atRest, cap)), cap)

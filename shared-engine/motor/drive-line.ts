@@ -41,6 +41,7 @@ export class DriveLine {
  * @param volts V_0, V
  * @param temperature °C of winding and magnets
  * @param duty δ, 0 to 1
+ * @param packResistance R_b, Ω; at the service temperature where left out
  * *Source:* Drela, First-Order DC Electric Motor Model, MIT, public notes; averaged duty: `docs/model.md` §3.
  */
 export function setDriveLine(
@@ -49,16 +50,17 @@ export function setDriveLine(
   volts: number,
   temperature: number,
   duty: number,
+  packResistance = machine.pack.resistance,
 ): void {
-  const { motor, controller, pack } = machine
+  const { motor, controller } = machine
   line.duty = duty
   line.volts = volts
-  line.packResistance = pack.resistance
+  line.packResistance = packResistance
   line.count = motor.count
   line.torqueConstant = torqueConstantAt(motor, temperature)
   line.motorResistance = windingResistanceAt(motor.resistance, temperature)
   line.seriesResistance = line.motorResistance + controller.resistance
-  line.loopResistance = line.seriesResistance + motor.count * duty * duty * pack.resistance
+  line.loopResistance = line.seriesResistance + motor.count * duty * duty * packResistance
   line.noLoadBase = motor.noLoadAmps * (1 - motor.viscousShare)
   line.noLoadSlope = (motor.noLoadAmps * motor.viscousShare) / motor.referenceSpeed
   line.currentLimit = controller.currentLimit

@@ -33,6 +33,7 @@ export type QuantityKind =
   | 'volts'
   | 'amps'
   | 'ohms'
+  | 'resistivity'
   | 'watts'
   | 'charge'
   | 'energy'

@@ -338,6 +338,8 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     unit('mF', 1, { per: 1000, exactCase: true }),
   ]),
 
+  resistivity: kind('Ω·mm²/m', [unit('Ω·m'), unit('Ω·mm²/m', 1, { per: 1_000_000 })]),
+
   inductance: kind('µH', [
     unit('H'),
     unit('µH', 1, { per: 1_000_000 }),

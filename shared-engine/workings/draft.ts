@@ -13,6 +13,7 @@ import type { WorkingStep, WorkingSymbol } from './working.ts'
 const kindOfConstant = {
   gravity: 'acceleration',
   copperTemperatureCoefficient: 'temperatureCoefficient',
+  copperResistivity: 'resistivity',
   airGasConstant: 'specificHeat',
   standardPressure: 'pressure',
   zeroCelsius: 'temperatureDifference',
@@ -144,10 +145,18 @@ export class Draft {
   }
 }
 
+/** One item of a list, in words. */
+const itemWords: Readonly<Record<string, string>> = {
+  stages: 'stage',
+  accessories: 'accessory',
+  wires: 'wire',
+  stepDowns: 'step-down',
+}
+
 /** What an entry is called, with the number of its list item. */
 export function labelOf(path: string): string {
   const label = fieldOf(path)?.label ?? groups[patternOf(path)]?.label ?? path
-  const item = /^(stages|accessories)\.(\d+)/.exec(path)
+  const item = /^(stages|accessories|wires|stepDowns)\.(\d+)/.exec(path)
   if (item === null) return label
-  return `${label}, ${item[1] === 'stages' ? 'stage' : 'accessory'} ${Number(item[2]) + 1}`
+  return `${label}, ${itemWords[item[1] ?? ''] ?? 'item'} ${Number(item[2]) + 1}`
 }

@@ -1,6 +1,6 @@
 import { chemistryOf, openCircuitVolts, resistanceRuleRange } from '../reference/chemistry.ts'
 import type { Draft } from './draft.ts'
-import { inCase, needing, needingTop, firstOf, type Subject } from './subject.ts'
+import type { Subject } from './subject.ts'
 
 const resting = 'the pack at rest, at the given charge and temperature'
 
@@ -64,12 +64,22 @@ const accessoryAmps: Subject = {
   source: 'Kirchhoff’s laws: the smaller root of (V_oc − I R_b) I = P',
   assumptions: ['Accessories draw the same current while the machine is driven.'],
   write: (d) => {
-    const { accessories } = d.checked.machine
+    const { build, machine } = d.checked
+    const { accessories } = machine
     const terms = accessories.converters.map((_, index) => {
       d.entry(`P_${index + 1}`, `accessories.${index}.watts`)
-      d.entry(`eta_${index + 1}`, `accessories.${index}.converterEfficiencyPercent`)
+      const supply = build.accessories[index]?.stepDown
+      const path =
+        supply === undefined
+          ? `accessories.${index}.converterEfficiencyPercent`
+          : `stepDowns.${supply}.efficiencyPercent`
+      d.entry(`eta_${index + 1}`, path)
       return `P_${index + 1} / eta_${index + 1}`
     })
+    if (build.cooling !== undefined && build.cooling.pumpWatts > 0) {
+      d.entry('P_w', 'cooling.pumpWatts')
+      terms.push('P_w')
+    }
     const sum = terms.length === 0 ? '0' : terms.join(' + ')
     const words = terms.length === 0 ? 'there are none' : undefined
     d.step('P_a', ['watts', 'power of all accessories'], sum, words)
@@ -80,23 +90,4 @@ const accessoryAmps: Subject = {
   },
 }
 
-const busRippleVolts: Subject = {
-  title: 'How much the controller’s supply swings at its switching frequency, peak to peak.',
-  state: inCase('top'),
-  source: 'charge balance of the capacitor over one switching period',
-  assumptions: ['The capacitor alone smooths the supply, at half duty, where the swing is largest.'],
-  missing: firstOf(needing('controller.pwmKhz', 'controller.busCapacitanceMicrofarad'), needingTop),
-  write: (d) => {
-    d.figure('I', 'topMotorAmps')
-    d.given('delta', ['fraction', 'duty of the largest swing'], 0.5)
-    d.entry('f', 'controller.pwmKhz')
-    d.entry('C', 'controller.busCapacitanceMicrofarad')
-    const expression = 'I * delta * (1 - delta) / (f * C)'
-    d.step('V_r', ['volts', 'ripple of the supply'], expression)
-  },
-}
-
-export const packWorkings = { packOhm, packOpenVolts, accessoryAmps, busRippleVolts } satisfies Record<
-  string,
-  Subject
->
+export const packWorkings = { packOhm, packOpenVolts, accessoryAmps } satisfies Record<string, Subject>

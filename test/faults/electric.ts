@@ -20,7 +20,7 @@ export const electricFaults: readonly Fault[] = [
   ...faultsOf('constants.ts', ['value: 0.00393', 'value: 0.0039'], ['value: 0.577', 'value: 0.5']),
   ...faultsOf(
     'motor/drive-line.ts',
-    ['motor.count * duty * duty * pack.resistance', 'duty * duty * pack.resistance'],
+    ['motor.count * duty * duty * packResistance', 'duty * duty * packResistance'],
     [
       'line.seriesResistance = line.motorResistance + controller.resistance',
       'line.seriesResistance = line.motorResistance',
@@ -50,4 +50,15 @@ export const electricFaults: readonly Fault[] = [
     ['((duty * (1 - duty)) / (frequency', '(duty / (frequency'],
     ['Math.sqrt(duty * (1 - duty))', '(duty * (1 - duty))'],
   ),
+  ...faultsOf('geometry/wire.ts', ['(36 - gauge)', '(35 - gauge)'], ['/ (area * parallel)', '/ area']),
+  ...faultsOf(
+    'heat/wire.ts',
+    ['0.21 / outside ** 0.6', '0.21 / outside ** 0.5'],
+    ['miss / (1.25 * given * quarter - growth)', 'miss / (1.25 * given * quarter)'],
+    ['heatGivenBy(outside) * rise ** 1.25', 'heatGivenBy(outside) * rise'],
+    ['Math.exp(seconds * density * density)', 'Math.exp(seconds * density)'],
+    ['(234 + start)', '(234 - start)'],
+  ),
+  ...faultsOf('pack/step-down.ts', ['(volts * peakAmps) / amps', 'volts']),
+  ...faultsOf('motor/bus-ripple.ts', ['(9 * depth) / 16', '(9 * depth) / 8']),
 ]

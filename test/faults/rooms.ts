@@ -45,4 +45,28 @@ export const roomFaults: readonly Fault[] = [
     'if (y > (ys[greatest] ?? 0)) greatest = index',
     'if (y > (ys[greatest] ?? 0)) greatest = from',
   ]),
+  ...faultsOf(
+    'drive/driving.ts',
+    ['torque < 0 ? force / (machine.train.efficiency * machine.train.efficiency) : force', 'force'],
+    ['(moment.force - gripThrust) / model.rotorMass', '(moment.force - gripThrust) / row.drivenMass'],
+    [
+      '(gripThrust - moment.resistance) / row.ground.mass',
+      '(gripThrust - moment.resistance) / row.drivenMass',
+    ],
+  ),
+  ...faultsOf(
+    'drive/holding.ts',
+    ['force < 0 ? -share * brakeAmpsAt', 'force < 0 ? -brakeAmpsAt'],
+    ['moment.brakeForce = moment.force - force', 'moment.brakeForce = 0'],
+  ),
+  ...faultsOf('drive/turning.ts', ['moment.speed / 2', 'moment.speed']),
+  ...faultsOf(
+    'drive/heat-flow.ts',
+    ['(count * fromMotor) / capacityRate', 'fromMotor / capacityRate'],
+    ['(made.cells - fromPack) / heat.pack.capacity', 'made.cells / heat.pack.capacity'],
+  ),
+  ...faultsOf('drive/phase.ts', [
+    "if (carried) return 'spinning'",
+    "if (carried && atRest) return 'spinning'",
+  ]),
 ]

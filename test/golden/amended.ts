@@ -11,6 +11,7 @@ export const amendedFigures: Amended = {
   steadyMotorC: pattern,
   steadyControllerC: pattern,
   coolantRiseK: pattern,
+  busRippleVolts: bursts,
   secondsToMotorLimit: pattern,
   cruiseHalfTopMinutes: cold,
   cruiseHalfTopKilometres: cold,
@@ -60,6 +61,9 @@ export const newFigures: Amended = {
   stopSeconds: heat,
   stopEnergyBackJ: heat,
   stopDownhillMetres: heat,
+  rippleAmps: heat,
+  rippleWorstAmps: heat,
+  motorRippleAmps: heat,
 }
 
 /** Limits that owe other values now, or are gone. */

@@ -22,7 +22,7 @@ function longPattern(): string {
     seconds: at % 2 === 0 ? 3 : 4,
     throttlePercent: at % 2 === 0 ? 40 : 0,
   }))
-  return JSON.stringify({ format: 'pitchline-pattern', version: 1, name: 'A thousand', notes: '', rows })
+  return JSON.stringify({ format: 'pitchline-pattern', version: 2, name: 'A thousand', notes: '', rows })
 }
 
 test('a named pattern is driven: what is left, peaks with their moments, energy, plots on one axis', async ({

@@ -1,3 +1,4 @@
+import { packWires } from './pack-wires.ts'
 import type { GroupNode } from '../rows/group.ts'
 import { packHeat } from './pack-heat.ts'
 
@@ -79,9 +80,9 @@ export const pack = {
       kind: 'ohms',
       low: 0,
       high: 100,
-      default: 0,
+      defaultFrom: packWires,
       lever: { step: 0.1, way: 'less' },
-      help: 'Leads, plugs and busbars between cells and controllers, there and back. Measure the drop at a known current.',
+      help: 'Leads, plugs and busbars between cells and controllers, there and back. Measure the drop at a known current; left empty, that of the wires of the pack.',
       asks: {
         question: 'Is this there and back, or one lead?',
         conventions: [

@@ -1,10 +1,12 @@
 import { alarmRows } from '../../../shared-engine/alarms/rows.ts'
 import type { Checked } from '../../../shared-engine/check.ts'
+import { wireFiguresOf } from '../../../shared-engine/figures/wiring.ts'
 import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
 export function checkedJson(checked: Checked): string {
-  const { name, figures, limits, notes } = checked
+  const { name, limits, notes, evaluation, machine } = checked
+  const figures = { ...checked.figures, wires: wireFiguresOf(evaluation, machine) }
   const rows = limits.map((limit) => ({
     id: limit.id,
     group: limit.group,

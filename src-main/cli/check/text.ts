@@ -14,10 +14,11 @@ import { type LimitRow } from '../../../shared-engine/limits/ledger.ts'
 import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { isLeast, type Standing } from '../../../shared-engine/limits/limit.ts'
 import { stopFigures } from '../../../shared-engine/figures/stop.ts'
+import { wireFiguresOf, wiringFigures } from '../../../shared-engine/figures/wiring.ts'
 import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
-import { displayUnit, format } from '../../../shared-engine/units/display.ts'
-import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { displayUnit, format, formatText } from '../../../shared-engine/units/display.ts'
+import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { caution } from '../../../shared-engine/constants.ts'
 
@@ -33,6 +34,7 @@ const subjects: readonly (readonly [heading: string, figures: readonly Figure[]]
   ['Through the drive pattern', patternFigures],
   ['Bursts and stops', [...burstFigures, ...stopFigures]],
   ['Heat of the drive pattern', heatFigures],
+  ['Switching', wiringFigures],
   ['Level cruise', cruiseFigures],
 ]
 
@@ -48,6 +50,7 @@ export function checkedText(checked: Checked, system: UnitSystem): string {
     [...wrapped(oneLine(checked.name, 200), width), ...wrapped(answerOf(checked.limits), width)],
     ...limitBlocks(checked.limits, system),
     ...subjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
+    wireBlock(checked, system),
     checked.notes.flatMap((note) => wrapped(`Note: ${note}`, width, '  ')),
     wrapped(caution, width),
   ]
@@ -112,4 +115,22 @@ function figureBlock(
     return `  ${label} ${text.padStart(44 - label.length)} ${unit.padEnd(5)} ${name}`
   })
   return [heading, ...lines]
+}
+
+/** Resistance, temperatures and currents of each wire; nothing without one. */
+function wireBlock({ evaluation, machine }: Checked, system: UnitSystem): readonly string[] {
+  const figures = wireFiguresOf(evaluation, machine)
+  if (figures.length === 0) return []
+  const shown = (value: number | null, kind: QuantityKind) => formatText(value, kind, system)
+  return [
+    'Wires',
+    ...figures.flatMap(({ ohm, steadyC, burstC, ampacity, fusingAmps }, index) => {
+      const name = oneLine(machine.wires[index]?.name ?? '', 40)
+      return [
+        `  ${index + 1} ${name}: ${shown(ohm, 'ohms')}`,
+        `    warm through ${shown(steadyC, 'temperature')}, after a burst ${shown(burstC, 'temperature')}`,
+        `    bears ${shown(ampacity, 'amps')} for long, melts in a burst of ${shown(fusingAmps, 'amps')}`,
+      ]
+    }),
+  ]
 }

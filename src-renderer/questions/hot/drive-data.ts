@@ -1,4 +1,4 @@
-import { limitOf, type Machine } from '../../../shared-engine/index.ts'
+import { limitOf } from '../../../shared-engine/index.ts'
 import type { OverTime, TimeLimit, TimePanel } from '../../../shared-engine/draw/plots/pattern-over-time.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
@@ -10,15 +10,13 @@ import { passedOf } from './drive-words.ts'
 type Line = readonly [channel: Channel, label: string]
 
 /** What the plots of a drive show: temperatures, charge, volts, speed and current over the same time. */
-export function overTimeOf(run: DriveRun, { motor, controller, cooling }: Machine): OverTime {
+export function overTimeOf(run: DriveRun): OverTime {
   const warm: Line[] = [
-    ...(motor.heatCapacity === null || motor.thermalResistance === null
-      ? []
-      : [['winding', 'Winding'] as const]),
-    ...(controller.heatCapacity === null || controller.thermalResistance === null
-      ? []
-      : [['controller', 'Controller'] as const]),
-    ...(cooling === null ? [] : [['coolant', 'Coolant'] as const]),
+    ...(run.windingEndC === null ? [] : [['winding', 'Winding'] as const]),
+    ...(run.caseEndC === null ? [] : [['case', 'Case'] as const]),
+    ...(run.controllerEndC === null ? [] : [['controller', 'Controller'] as const]),
+    ...(run.coolantEndC === null ? [] : [['coolant', 'Coolant'] as const]),
+    ['pack', 'Cells'],
   ]
   const passed = passedOf(run)
   return {
@@ -30,10 +28,11 @@ export function overTimeOf(run: DriveRun, { motor, controller, cooling }: Machin
         : `Passed on the way: ${passed.map(({ label }) => label).join(', ')}.`,
     seconds: run.series.map(({ seconds }) => seconds),
     panels: [
-      ...(warm.length === 0 ? [] : [{ ...panel(run, 'Temperature', warm), fromZero: false }]),
+      { ...panel(run, 'Temperature', warm), fromZero: false },
       panel(run, 'Charge', [['charge', 'Charge']]),
       { ...panel(run, 'Pack volts', [['packVolts', 'Volts']]), fromZero: false },
       panel(run, 'Ground speed', [['speed', 'Speed']]),
+      { ...panel(run, 'Height', [['height', 'Height']]), fromZero: false },
       panel(run, 'Current', [
         ['motorAmps', 'One motor'],
         ['packAmps', 'Pack'],
@@ -56,7 +55,7 @@ function panel(run: DriveRun, label: string, lines: readonly Line[]): TimePanel 
 
 /** Bounds on a channel; where several stand on one, the nearest, and those that were passed. */
 function limitsOn({ watched }: DriveRun, channel: Channel): TimeLimit[] {
-  const here = watched.filter((one) => one.channel === channel)
+  const here = watched.filter((one) => (one.channel as string) === channel)
   const nearest = here.reduce<number | null>(
     (near, { allowed, minimum }) =>
       near === null ? allowed : minimum ? Math.max(near, allowed) : Math.min(near, allowed),

@@ -4,8 +4,9 @@ import { driveJob } from '../../../shared-engine/jobs/drive.ts'
 import { demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern, readPatternValue } from '../../../shared-engine/drive/read.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
-import type { Pattern, PatternRow } from '../../../shared-engine/drive/drive.ts'
-import { storedPatternOf } from './drive-file.ts'
+import type { Pattern } from '../../../shared-engine/drive/drive.ts'
+import { storedPatternOf } from '../../../shared-engine/drive/rows.ts'
+import type { PatternRowPart } from '../../../shared-engine/machine/parts.ts'
 import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
 import { History } from '../../state/history.svelte.ts'
@@ -15,7 +16,7 @@ import type { Workspace } from '../../state/workspace.svelte.ts'
 /** A row with a number of its own, so that a field keeps to it when others come and go. */
 export interface EditedRow {
   readonly id: number
-  readonly row: PatternRow
+  readonly row: PatternRowPart
 }
 
 interface EditedPattern {
@@ -86,7 +87,7 @@ export class DriveWork implements QuestionState {
   }
 
   /** Changes a row, or answers with what is allowed there. */
-  setRow(id: number, part: Partial<PatternRow>, group: string | null): string {
+  setRow(id: number, part: Partial<PatternRowPart>, group: string | null): string {
     const next = this.rows.map((one) => (one.id === id ? { id, row: { ...one.row, ...part } } : one))
     const at = next.findIndex((one) => one.id === id)
     const read = readPatternValue(storedPatternOf(plain({ ...this.#history.document, rows: next })))

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { readBuildText, readBuildValue } from '../../../shared-engine/entries/read.ts'
 import { check } from '../../../shared-engine/check.ts'
 import { alarmsOf, type Alarm } from '../../../shared-engine/alarms/alarms.ts'
+import { plainRow } from '../../../shared-engine/drive/rows.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { evaluateExpression } from '../../../shared-engine/workings/expression/evaluate.ts'
 import { parseExpression } from '../../../shared-engine/workings/expression/parse.ts'
@@ -83,7 +84,7 @@ test('pack volts are those at rest at the reserve, and what a drive there shows 
   const amps = checked.figures.patternPackAmpsRms ?? NaN
   const run = runDrive(
     { ...checked.build, service: { ...checked.build.service, stateOfChargePercent: 20.000001 } },
-    { name: 'demo: rest', notes: '', rows: [{ seconds: 0.1, ask: { throttle: 0 }, grade: 0 }] },
+    { name: 'demo: rest', notes: '', rows: [plainRow('throttle', 0, 0.1, 0)] },
   )
   const resting = run.series[0]?.packVolts ?? NaN
   // 1e-6: a millionth of a percent of charge more than the reserve.

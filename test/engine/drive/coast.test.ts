@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
-import type { PatternRow } from '../../../shared-engine/drive/drive.ts'
+import { plainRow } from '../../../shared-engine/drive/rows.ts'
+import type { PatternRowPart } from '../../../shared-engine/machine/parts.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { readBuildOf } from '../../fixtures/build/machine.ts'
 import { simpleBuild } from '../../fixtures/build/plain.ts'
@@ -12,8 +13,6 @@ const gravity = 9.80665
 const torqueConstant = 60 / (2 * Math.PI * 500)
 /** 12 teeth of 20 mm. */
 const radius = 0.24 / (2 * Math.PI)
-/** 12 kg, and 60 pitches of 20 mm at 0.6 kg/m that turn too. */
-const moved = 12.72
 
 /** Demo data: a big pack, 6 to 1 at 95 %, no air. */
 function coaster(changes: Partial<StoredBuild> = {}): StoredBuild {
@@ -21,13 +20,13 @@ function coaster(changes: Partial<StoredBuild> = {}): StoredBuild {
   return {
     ...plain,
     pack: { ...plain.pack, capacityMah: 200_000 },
-    motor: { ...plain.motor, magnet: 'ignore' },
+    motor: { ...plain.motor, magnet: 'ignore', viscousPercent: 0 },
     stages: [{ kind: 'fixed', ratio: 6, efficiencyPercent: 95 }],
     ...changes,
   }
 }
 
-const runOf = (stored: StoredBuild, ...rows: PatternRow[]) =>
+const runOf = (stored: StoredBuild, ...rows: PatternRowPart[]) =>
   runDrive(readBuildOf(stored), { name: 'demo: downhill', notes: '', rows })
 
 it('held back a little on a slope, the motors save what the gears bring: T = F r η/G, I = T/K + I_0', () => {
@@ -36,7 +35,7 @@ it('held back a little on a slope, the motors save what the gears bring: T = F r
     rollingCoefficient: 0.08,
     gripCoefficient: 3,
   } as StoredBuild['ground']
-  const run = runOf(coaster({ ground }), { seconds: 25, ask: { speed: 0.3 }, grade: -0.097 })
+  const run = runOf(coaster({ ground }), plainRow('speed', 0.3, 25, -0.097))
   // 12 kg roll against 9.37 N and are pulled by 11.36 N; coasting would hold 4.74 N: so −1.99 N are asked for
   const slope = Math.atan(0.097)
   const force = 12 * gravity * (0.08 * Math.cos(slope) - Math.sin(slope))
@@ -49,22 +48,22 @@ it('held back a little on a slope, the motors save what the gears bring: T = F r
   expect(end?.motorAmps).toBeCloseTo(amps, 6)
 })
 
-it('on ice a track that drags more than the ground takes slides: (μ + c_rr) m g/m_e, whatever drags it', () => {
+it('on ice a track that drags more than the ground takes slides: (μ + c_rr) g, whatever drags it', () => {
   const ground = {
     ...simpleBuild().ground,
     rollingCoefficient: 0.005,
     gripCoefficient: 0.02,
   } as StoredBuild['ground']
   const track = { ...simpleBuild().track, internalDragN: 50 }
-  const spinning = { seconds: 20, ask: { throttle: 1 }, grade: null }
-  const braking = { seconds: 5, ask: { throttle: 0 }, grade: null }
+  const spinning = plainRow('throttle', 1, 20)
+  const braking = plainRow('throttle', 0, 5)
   const build = coaster({ ground, track })
   const [before, after] = [runOf(build, spinning), runOf(build, spinning, braking)].map(
     (run) => run.series.at(-1)?.speed ?? NaN,
   )
   // 1e-6: steps of 1e-9
-  const faster = ((0.02 - 0.005) * 12 * gravity) / moved
+  const faster = (0.02 - 0.005) * gravity
   expect(Math.abs((before ?? NaN) / (20 * faster) - 1)).toBeLessThan(1e-6)
-  const slower = ((0.02 + 0.005) * 12 * gravity) / moved
+  const slower = (0.02 + 0.005) * gravity
   expect(Math.abs(((before ?? NaN) - (after ?? NaN)) / (5 * slower) - 1)).toBeLessThan(1e-6)
 })

@@ -1,0 +1,111 @@
+import { energySinks } from '../../../shared-engine/drive/drive.ts'
+import { peakNames, type PeakName } from '../../../shared-engine/drive/reading.ts'
+import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.ts'
+import { mostSteps } from '../../../shared-engine/drive/run.ts'
+import { peakWords, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
+import { wrapped } from '../../../shared-engine/explain/wrap.ts'
+import { limitOf } from '../../../shared-engine/limits/table.ts'
+import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { formatText } from '../../../shared-engine/units/display.ts'
+import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
+
+const ends: Readonly<Record<DriveRun['end'], string>> = {
+  finished: 'Driven to its end',
+  reserve: 'The charge reached the reserve',
+  'too-hot': 'The winding passed 300 °C',
+  'too-stiff': 'It could not be followed further',
+  'too-long': `It took more than ${mostSteps.toLocaleString('en')} steps and was not followed further`,
+  stopped: 'Stopped by Ctrl-C',
+}
+
+const seconds = (value: number) => formatText(value, 'time', 'metric')
+
+type Line = (label: string, value: string, moment?: string) => string
+
+const line: Line = (label, value, moment = '') => `  ${label.padEnd(38)} ${value.padStart(12)}${moment}`
+
+/** A drive in plain words, for people. */
+export function driveText(run: DriveRun, system: UnitSystem): string {
+  const shown = (value: number, kind: QuantityKind) => formatText(value, kind, system)
+  const lines = [
+    ...wrapped(`${oneLine(run.name, 120)}, driven: ${oneLine(run.pattern, 120)}`, 80),
+    `${ends[run.end]} after ${seconds(run.seconds)}.`,
+    '',
+    ...figureLines(run, shown),
+    '',
+    'Peaks',
+    ...peakLines(run, shown),
+    '',
+    'Limits passed',
+    ...passedLines(run),
+    '',
+    'Where the energy went',
+    ...energyLines(run.energy, shown),
+    '',
+    ...run.notes.flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+type Shown = (value: number, kind: QuantityKind) => string
+
+function figureLines(run: DriveRun, shown: Shown): string[] {
+  const optional = (label: string, value: number | null, kind: QuantityKind) =>
+    value === null || value === 0 ? [] : [line(label, shown(value, kind))]
+  return [
+    line('Distance', shown(run.metres, 'distance')),
+    line('Charge used', shown(run.chargeDrawn, 'charge')),
+    line('Charge left', shown(run.chargeLeft, 'fraction')),
+    line('RMS current of one motor', shown(run.motorAmpsRms, 'amps')),
+    line('RMS pack current', shown(run.packAmpsRms, 'amps')),
+    ...optional('Fed back into the pack', run.backJoules, 'energy'),
+    ...optional('Turning on the spot', run.turnSeconds, 'time'),
+    ...optional('Track spinning', run.spinSeconds, 'time'),
+    ...optional('Winding at the end', run.windingEndC, 'temperature'),
+    ...optional('Case of the motor at the end', run.caseEndC, 'temperature'),
+    ...optional('Controller at the end', run.controllerEndC, 'temperature'),
+    ...optional('Coolant at the end', run.coolantEndC, 'temperature'),
+    line('Cells at the end', shown(run.packEndC, 'temperature')),
+  ]
+}
+
+/** A temperature that is held is no peak. */
+function isFollowed(name: PeakName, run: DriveRun): boolean {
+  if (name === 'winding') return run.windingEndC !== null
+  if (name === 'controller') return run.controllerEndC !== null
+  return name !== 'coolant' || run.coolantEndC !== null
+}
+
+function peakLines(run: DriveRun, shown: Shown): string[] {
+  return peakNames.flatMap((name) => {
+    const peak = run.peaks[name]
+    if (peak === null || !isFollowed(name, run)) return []
+    if (name === 'spinUpMotorAmps' && peak.value === 0) return []
+    const [label, kind] = peakWords[name]
+    return [line(label, shown(peak.value, kind), `  at ${seconds(peak.seconds)}`)]
+  })
+}
+
+function passedLines(run: DriveRun): string[] {
+  const passed = [
+    ...run.watched.flatMap(({ id, passedAt }) =>
+      passedAt === null ? [] : [line(limitOf(id)?.label ?? id, 'passed', `  at ${seconds(passedAt)}`)],
+    ),
+    ...run.overContinuous.map((id) => line(limitOf(id)?.label ?? id, 'over', '  by the RMS of the drive')),
+  ]
+  return passed.length === 0 ? ['  none'] : passed
+}
+
+function energyLines(book: EnergyBook, shown: Shown): string[] {
+  const { steps, ...rest } = book.rest
+  const others = Object.entries(rest) as [keyof typeof rest, number][]
+  return [
+    line('From the pack', shown(book.pack, 'energy')),
+    ...energySinks.map((name) => line(sinkWords[name], shown(book.sinks[name], 'energy'))),
+    line(sinkWords.motion, shown(book.motion, 'energy')),
+    ...others.flatMap(([name, joules]) =>
+      joules === 0 ? [] : [line(restWords[name], shown(joules, 'energy'))],
+    ),
+    line(restWords.steps, shown(steps, 'energy')),
+  ]
+}
