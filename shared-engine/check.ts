@@ -6,13 +6,19 @@ import type { Evaluated } from './figures/evaluated.ts'
 import { figuresOf } from './figures/table.ts'
 import { Ledger, ledgerRows, type LimitRow } from './limits/ledger.ts'
 import { measureLedger } from './limits/measure.ts'
+import { notJudgedOf, type NotJudged } from './limits/not-judged.ts'
+import { stageShapes } from './limits/stage.ts'
 import { notesOf } from './notes.ts'
 
 /** A build worked out: figures, limits and what there is to say about them. */
 export interface Checked extends Evaluated {
   readonly name: string
-  /** Worst margin first. */
+  /** By group, worst margin first. */
   readonly limits: readonly LimitRow[]
+  /** Limits that could apply and lack an entry, by id. */
+  readonly notJudged: readonly NotJudged[]
+  /** What the shape of each reduction decides, in the unit that a name ends with. */
+  readonly stages: readonly Readonly<Record<string, number | null>>[]
   /** Sentences about what the numbers leave out or lean on. */
   readonly notes: readonly string[]
 }
@@ -35,6 +41,8 @@ export function check(build: Build): Checked {
     name: build.name,
     figures: figuresOf(evaluation, machine),
     limits,
+    notJudged: notJudgedOf({ build, machine, evaluation }, limits),
+    stages: stageShapes(machine, evaluation),
     notes: notesOf(build, machine, evaluation),
     build,
     machine,

@@ -2,7 +2,7 @@ import type { Machine } from './machine/parts.ts'
 import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
 import { heatRemarks } from './limits/heat-remarks.ts'
-import { stageRemarks } from './limits/stage.ts'
+import { hubRemarkOf, stageRemarks } from './limits/stage.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
 /** Patch sizes and pressure below which the soil theory was not measured. *Source:* `docs/model.md` §5, assumption. */
@@ -23,7 +23,17 @@ const remarks: readonly Remark[] = [
     ampsAt(e.drive, 0) < e.restAmps * (1 - 1e-9)
       ? 'The pack is weak for this motor: it sags so far that part throttle pulls harder at rest than full throttle.'
       : null,
-  (_build, machine) => stageRemarks(machine),
+  (_build, machine, e) => stageRemarks(machine, e),
+  (_build, { track, motor }) => [
+    ...(track.shaft === null ? [] : hubRemarkOf(track.shaft.joint, Infinity, 'on the sprocket’s shaft')),
+    ...(motor.joint === null
+      ? []
+      : hubRemarkOf(motor.joint.joint, motor.joint.hubBearing, 'on the motor’s shaft')),
+  ],
+  (_build, _machine, e) =>
+    e.jam.isJudged
+      ? 'A jam is judged for an obstacle at the loop’s tight span (track.tightSpanMm), without damping: a nearer one is worse, half the span gives up to 1.4 times the force.'
+      : null,
   (_build, machine, e) => {
     const { contactLength, contactWidth } = machine.vehicle
     if (machine.ground.model !== 'soil' || contactLength === null || contactWidth === null) return null
@@ -47,7 +57,7 @@ const remarks: readonly Remark[] = [
         : null
       : null,
   (_build, machine, e) =>
-    !Number.isNaN(e.trackLoads[0]?.climb) && machine.track.pretension === 0
+    !Number.isNaN(e.trackLoads[0]?.climb) && machine.track.hold.pretension === 0
       ? 'Without pretension the last row climbs at any load alike: only flank angle, friction and teeth count.'
       : null,
 ]

@@ -1,10 +1,13 @@
 /** Load cases of the track, in the order in which equal ones are named. */
-export const trackCases = ['launch', 'grip', 'top', 'free'] as const
+export const trackCases = ['launch', 'grip', 'top', 'free', 'stop', 'stop-free'] as const
 export type TrackCase = (typeof trackCases)[number]
 
 /** Every state that a limit can be reached in. */
 export const caseNames = [
-  ...trackCases,
+  'launch',
+  'grip',
+  'top',
+  'free',
   'rest',
   'run',
   'pattern',
@@ -13,6 +16,8 @@ export const caseNames = [
   'pivot',
   'spin-up',
   'brake',
+  'stop',
+  'stop-free',
 ] as const
 export type CaseName = (typeof caseNames)[number]
 
@@ -30,6 +35,8 @@ export const caseNumber = {
   pivot: 9,
   'spin-up': 10,
   brake: 11,
+  stop: 12,
+  'stop-free': 13,
 } as const satisfies Record<CaseName, number>
 
 /** Results of two cases closer than this ratio are equal: rounding must not name the later one. */
@@ -50,4 +57,6 @@ export const caseWords: Readonly<Record<CaseName, string>> = {
   pivot: 'a pivot turn on the level, at the given charge and temperatures',
   'spin-up': 'full throttle at standstill, as the track begins to spin',
   brake: 'braking with a full pack, no accessories',
+  stop: 'held at top speed: the loop stops at once, what turns runs on against its stretch',
+  'stop-free': 'held while running free, at the fastest speed of the unloaded motor',
 }

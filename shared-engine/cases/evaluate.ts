@@ -14,9 +14,9 @@ import { setRun } from '../vehicle/run.ts'
 import { motorThrustAt } from '../vehicle/thrust-line.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setBrakes, setDriving, setHeat } from './heat-step.ts'
-import { setStageDuties } from './stage-duty.ts'
-import { setTrack } from './track-step.ts'
 import { setWiring } from './wiring-step.ts'
+import { setTrainDuties } from './train-duty.ts'
+import { setJam, setTrack } from './track-step.ts'
 
 /**
  * Works out every number that figures and limits read.
@@ -41,13 +41,12 @@ function setThrottleForRated(e: Evaluation, machine: Machine): void {
 
 /** The jam: full pack, cold motor, most current of any throttle. */
 function setLaunch(e: Evaluation, machine: Machine): void {
-  const { pack, motor, controller, train } = machine
+  const { pack, controller } = machine
   const drive = e.launchDrive
   setDriveLine(drive, machine, pack.fullVolts, referenceTemperature, controller.throttleCap)
   e.stallAmps = stallAmpsOf(drive)
   e.launchAmps = Math.min(e.stallAmps, drive.currentLimit)
   e.launchTorque = Math.max(0, drive.torqueConstant * (e.launchAmps - drive.noLoadBase))
-  e.launchSprocketTorque = motor.count * e.launchTorque * train.ratio
 }
 
 /** The running state at the driver's full throttle. */
@@ -124,16 +123,13 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setDraw,
   setRest,
   setTrack,
-  setStages,
+  setJam,
+  setTrainDuties,
   setDriving,
   setHeat,
   setBrakes,
   setWires,
 ]
-
-function setStages(e: Evaluation, machine: Machine): void {
-  setStageDuties(e.stageDuties, machine, e.launchTorque, e.top.motorTorque, e.top.motorSpeed)
-}
 
 function setWires(e: Evaluation, machine: Machine): void {
   setWiring(e.wiring, machine, e)

@@ -9,7 +9,9 @@ import { caseNumber } from './case.ts'
 import { HeatTimes } from './heat-times.ts'
 import { PatternHeat } from './pattern-heat.ts'
 import { PatternState } from './pattern-state.ts'
-import { mostStages, StageDuty } from './stage-duty.ts'
+import { Jam } from './jam.ts'
+import { mostStages, ShaftDuty, StageDuty } from './stage-duty.ts'
+import { TrainPulls } from './train-pulls.ts'
 import { TrackLoad } from './track-loads.ts'
 import { WiringState } from './wiring-step.ts'
 
@@ -33,7 +35,7 @@ export class Evaluation extends Motion {
   launchAmps = 0
   /** N·m of one motor, not below 0. */
   launchTorque = 0
-  /** N·m of all motors at the sprockets, every efficiency 1. */
+  /** N·m of all motors at the sprockets, every efficiency 1, after limiters. */
   launchSprocketTorque = 0
 
   /** A of one motor: most of any throttle, after the limit, running state. */
@@ -76,16 +78,31 @@ export class Evaluation extends Motion {
   readonly gripLoad = new TrackLoad()
   readonly topLoad = new TrackLoad()
   readonly freeLoad = new TrackLoad()
+  readonly stopLoad = new TrackLoad()
+  readonly stopFreeLoad = new TrackLoad()
   /** The same in the order of `trackCases`. */
-  readonly trackLoads: readonly TrackLoad[] = [this.launchLoad, this.gripLoad, this.topLoad, this.freeLoad]
-  /** Where the worst of each comes from, as a `caseNumber`. */
+  readonly trackLoads: readonly TrackLoad[] = [
+    this.launchLoad,
+    this.gripLoad,
+    this.topLoad,
+    this.freeLoad,
+    this.stopLoad,
+    this.stopFreeLoad,
+  ]
+  /** Where the worst of launch, grip, top and free comes from, as a `caseNumber`. */
   worstToothCase: number = caseNumber.launch
-  worstTensionCase: number = caseNumber.launch
-  worstClimbCase: number = caseNumber.launch
-  /** Largest climbing ratio; NaN where it is not computed. */
-  toothClimb = NaN
-  /** What each reduction bears, as many as a build may hold. */
+  /** P_m, N of one loop: the jam's motor torque, whatever slips. */
+  motorPull = NaN
+  /** What goes through the train. */
+  readonly pulls = new TrainPulls()
+  /** What runs on when a loop is held. */
+  readonly jam = new Jam()
+  /** What each reduction bears, as many as a build may hold, and their driven shafts. */
   readonly stageDuties: readonly StageDuty[] = Array.from({ length: mostStages }, () => new StageDuty())
+  readonly stageShafts: readonly ShaftDuty[] = Array.from({ length: mostStages }, () => new ShaftDuty())
+  /** The motor's own shaft, its torque alone; the sprocket's. */
+  readonly motorShaft = new ShaftDuty()
+  readonly sprocketShaft = new ShaftDuty()
   /** Share of K_A F_e on the most loaded row, case launch; NaN where that is 0. */
   toothShare = NaN
   /** Worst cases: N. */
@@ -97,5 +114,8 @@ export class Evaluation extends Motion {
   toothBearing = NaN
   /** m/s. */
   burstSpeed = NaN
+  /** m/s at which a fixed loop leaves its wheels, running free; m by which it stands off at the fastest free speed. */
+  liftOffSpeed = NaN
+  loopGrowthFree = NaN
   readonly wiring = new WiringState()
 }

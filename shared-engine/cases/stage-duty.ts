@@ -1,53 +1,46 @@
-import type { Machine } from '../machine/parts.ts'
+import { caseNumber } from './case.ts'
 
 /** Most reductions that a build may hold. *Source:* `docs/model.md` §1. */
 export const mostStages = 6
 
-/** What one reduction bears, service factor included: in a jam (standstill, every efficiency 1) and at top speed. */
+/** Cases in which reductions, shafts and joints are loaded: places in the arrays of a duty. */
+export const dutyCase = { launch: 0, grip: 1, top: 2, stop: 3, stopFree: 4 } as const
+
+/** The `caseNumber` of each. */
+export const dutyCaseNumbers = [
+  caseNumber.launch,
+  caseNumber.grip,
+  caseNumber.top,
+  caseNumber.stop,
+  caseNumber['stop-free'],
+] as const
+
+/** Cases of each group of limits. */
+export const holdingCases = [dutyCase.launch, dutyCase.grip, dutyCase.top] as const
+export const lastingCases = [dutyCase.grip, dutyCase.top] as const
+export const mishapCases = [dutyCase.stop, dutyCase.stopFree] as const
+
+const cases = dutyCaseNumbers.length
+
+/** What one reduction bears in each case, service factor included but in a stop; NaN where a case does not arise. */
 export class StageDuty {
-  /** K_A T into the stage, N·m, launch. */
-  launchTorque = NaN
-  /** K_A T of the driven shaft, N·m, launch. */
-  launchDrivenTorque = NaN
-  /** The same at top speed; NaN where there is none. */
-  topTorque = NaN
-  topDrivenTorque = NaN
-  /** rad/s of the driver at top speed. */
+  /** N·m into the stage and of its driven shaft, by `dutyCase`. */
+  readonly into = new Float64Array(cases)
+  readonly out = new Float64Array(cases)
+  /** rad/s of the driver and of the driven shaft at top speed. */
   topSpeed = NaN
+  topDrivenSpeed = NaN
+  /** N·m of the driven shaft in `grip` if no limiter slipped, and at top speed; no service factor. */
+  gripUncapped = NaN
+  topUnfactored = NaN
 }
 
-/**
- * Fills what every reduction bears.
- *
- * T_k = T_motor Π ratio (Π efficiency at top speed) of the stages before; a driven shaft carries the torque into the next
- * one, its own stage's efficiency included.
- *
- * @param duties one for each stage, from the motor on
- * @param launchTorque N·m of one motor
- * @param topTorque, topSpeed N·m and rad/s of one motor at top speed; NaN where there is none
- * *Source:* `docs/model.md` §4.
- */
-export function setStageDuties(
-  duties: readonly StageDuty[],
-  machine: Machine,
-  launchTorque: number,
-  topTorque: number,
-  topSpeed: number,
-): void {
-  let launch = machine.service.factor * launchTorque
-  let top = machine.service.factor * topTorque
-  let speed = topSpeed
-  for (let index = 0; index < machine.stages.length; index += 1) {
-    const stage = machine.stages[index]
-    const duty = duties[index]
-    if (stage === undefined || duty === undefined) break
-    duty.launchTorque = launch
-    duty.topTorque = top
-    duty.topSpeed = speed
-    launch *= stage.ratio
-    top *= stage.ratio * stage.efficiency
-    speed /= stage.ratio
-    duty.launchDrivenTorque = launch
-    duty.topDrivenTorque = top
-  }
+/** What one shaft with its wheel bears. */
+export class ShaftDuty {
+  /** N·m, and N across it, by `dutyCase`. */
+  readonly torque = new Float64Array(cases)
+  readonly pull = new Float64Array(cases)
+  /** N across it at top speed, no service factor; rad/s. */
+  topPull = NaN
+  topSpeed = NaN
 }

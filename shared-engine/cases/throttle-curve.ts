@@ -9,6 +9,7 @@ import { centrifugalTension } from '../track/tension.ts'
 import { curveSettingOf } from '../vehicle/curve-setting.ts'
 import { driveStateAt } from '../vehicle/drive-state.ts'
 import { setTrackLoad, TrackLoad } from './track-loads.ts'
+import { limitedPull } from './train-pulls.ts'
 
 /** Cases that can be told over the throttle; at free running there is next to no load. */
 export type ThrottleCase = 'launch' | 'grip' | 'top'
@@ -48,14 +49,15 @@ function pointOf(machine: Machine, throttle: number, force: number, beltSpeed: n
   }
 }
 
-/** Force per loop of the jam at one throttle: pack full and rested, motor at 20 °C, every efficiency 1. */
+/** Force per loop of the jam at one throttle: pack full and rested, motor at 20 °C, every efficiency 1, limiters slip. */
 function jamForce(machine: Machine, throttle: number): number {
   if (throttle === 0) return 0
   const drive = new DriveLine()
   setDriveLine(drive, machine, machine.pack.fullVolts, referenceTemperature, throttle)
   const amps = Math.min((throttle * drive.volts) / drive.loopResistance, drive.currentLimit)
   const torque = Math.max(0, drive.torqueConstant * (amps - drive.noLoadBase))
-  return (machine.motor.count * torque * machine.train.ratio) / (machine.track.radius * machine.track.count)
+  const { motor, train, track } = machine
+  return limitedPull(machine, (motor.count * torque * train.ratio) / (track.radius * track.count))
 }
 
 /**
@@ -158,8 +160,10 @@ export function trackLoadOverSpeed(machine: Machine, count = 101): TrackSpeedPoi
     const beltSpeed = (end * index) / (count - 1)
     const state = driveStateAt(setting, beltSpeed)
     const drag = internalDragAt(track, beltSpeed)
-    const point = (thrust: number) =>
-      pointOf(machine, controller.throttleCap, Math.max(0, thrust + drag) / track.count, beltSpeed)
+    const point = (thrust: number) => {
+      const pull = limitedPull(machine, Math.max(0, thrust + drag) / track.count)
+      return pointOf(machine, controller.throttleCap, pull, beltSpeed)
+    }
     return {
       beltSpeed,
       groundSpeed: state.groundSpeed,

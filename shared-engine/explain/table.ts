@@ -16,6 +16,7 @@ import { patternWorkings } from '../workings/pattern.ts'
 import { runWorkings } from '../workings/run.ts'
 import { speedWorkings } from '../workings/speed.ts'
 import { written, type Subject } from '../workings/subject.ts'
+import { jamWorkings } from '../workings/jam.ts'
 import { trackWorkings } from '../workings/track.ts'
 import { wiringWorkings } from '../workings/wiring.ts'
 import { trainWorkings } from '../workings/train.ts'
@@ -33,6 +34,7 @@ const figureSubjects: Readonly<Record<FigureName, Subject>> = {
   ...patternWorkings,
   ...burstWorkings,
   ...brakingWorkings,
+  ...jamWorkings,
   ...heatWorkings,
   ...coolantWorkings,
   ...wiringWorkings,

@@ -4,6 +4,7 @@ import { BurstFigures, burstFigures, setBurstFigures } from './bursts.ts'
 import { CruiseFigures, cruiseFigures, setCruiseFigures } from './cruise.ts'
 import { ForceFigures, forceFigures, setForceFigures } from './force.ts'
 import { HeatFigures, heatFigures, setHeatFigures } from './heat.ts'
+import { JamFigures, jamFigures, setJamFigures } from './jam.ts'
 import { MotorFigures, motorFigures, setMotorFigures } from './motor.ts'
 import { PackFigures, packFigures, setPackFigures } from './pack.ts'
 import { PatternFigures, patternFigures, setPatternFigures } from './pattern.ts'
@@ -17,6 +18,7 @@ const all = [
   ...packFigures,
   ...speedFigures,
   ...forceFigures,
+  ...jamFigures,
   ...trackFigures,
   ...patternFigures,
   ...burstFigures,
@@ -47,6 +49,7 @@ export class FigureValues {
   readonly pack = new PackFigures()
   readonly speed = new SpeedFigures()
   readonly force = new ForceFigures()
+  readonly jam = new JamFigures()
   readonly track = new TrackFigures()
   readonly pattern = new PatternFigures()
   readonly bursts = new BurstFigures()
@@ -62,6 +65,7 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setPackFigures(values.pack, e, machine)
   setSpeedFigures(values.speed, e)
   setForceFigures(values.force, e, machine)
+  setJamFigures(values.jam, e, machine)
   setTrackFigures(values.track, e, machine)
   setPatternFigures(values.pattern, e, machine)
   setBurstFigures(values.bursts, e)
@@ -77,12 +81,13 @@ export type Figures = Readonly<Record<FigureName, number | null>>
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const { motor, pack, speed, force, track, pattern, bursts, stops, heat, wiring, cruise } = values
+  const { motor, pack, speed, force, jam, track, pattern, bursts, stops, heat, wiring, cruise } = values
   const figures: Record<FigureName, number | null> = {
     ...motor,
     ...pack,
     ...speed,
     ...force,
+    ...jam,
     ...track,
     ...pattern,
     ...bursts,

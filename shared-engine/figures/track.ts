@@ -14,6 +14,11 @@ export class TrackFigures {
   loopTensionN = NaN
   burstBeltSpeedMps = NaN
   burstMotorRpm = NaN
+  loopPretensionN = NaN
+  pitchErrorM = NaN
+  liftOffBeltSpeedMps = NaN
+  liftOffMotorRpm = NaN
+  loopGrowthFreeM = NaN
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
@@ -27,6 +32,11 @@ export function setTrackFigures(values: TrackFigures, e: Evaluation, machine: Ma
   values.loopTensionN = e.loopTension
   values.burstBeltSpeedMps = e.burstSpeed
   values.burstMotorRpm = rpmOf(e.burstSpeed * e.line.motorPerBelt)
+  values.loopPretensionN = machine.track.hold.pretension
+  values.pitchErrorM = machine.track.pitchError
+  values.liftOffBeltSpeedMps = e.liftOffSpeed
+  values.liftOffMotorRpm = rpmOf(e.liftOffSpeed * e.line.motorPerBelt)
+  values.loopGrowthFreeM = e.loopGrowthFree
 }
 
 export const trackFigures = figureRows(new TrackFigures(), setTrackFigures, {
@@ -39,4 +49,9 @@ export const trackFigures = figureRows(new TrackFigures(), setTrackFigures, {
   loopTensionN: ['Loop tension', 'force'],
   burstBeltSpeedMps: ['Belt speed that bursts the loop', 'speed'],
   burstMotorRpm: ['Motor rpm that bursts the loop', 'rpm'],
+  loopPretensionN: ['Tension of the loop at rest', 'force'],
+  pitchErrorM: ['Loop’s pitch less the sprocket’s', 'length'],
+  liftOffBeltSpeedMps: ['Belt speed that lifts the loop off', 'speed'],
+  liftOffMotorRpm: ['Motor rpm that lifts the loop off', 'rpm'],
+  loopGrowthFreeM: ['Loop off its wheels, running free', 'length'],
 })

@@ -13,7 +13,7 @@ const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } a
 const facts = {
   'controller.electrical-rpm': {
     group: 'holds',
-    label: 'Electrical rpm',
+    label: 'Electrical rpm, running free',
     question: 'fast',
     sense: 'maximum',
     unit: 'rpm',

@@ -7,6 +7,8 @@ import type { MotorLimitId } from './motor.ts'
 import type { PackLimitId } from './pack.ts'
 import type { StageLimitId } from './stage.ts'
 import type { SupplyLimitId } from './supply.ts'
+import type { SeatLimitId } from './seat-limits.ts'
+import type { TrackStopLimitId } from './track-stop.ts'
 import type { TrackLimitId } from './track.ts'
 import type { VehicleLimitId } from './vehicle.ts'
 import type { WireLimitId } from './wire.ts'
@@ -18,6 +20,8 @@ export type LimitId =
   | PackLimitId
   | CoolingLimitId
   | TrackLimitId
+  | TrackStopLimitId
+  | SeatLimitId
   | VehicleLimitId
   | BrakeLimitId
   | StageLimitId

@@ -1,3 +1,5 @@
+import { keysOf, valueAt } from '../entries/path.ts'
+import type { Build } from '../entries/schema.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { LimitWorking } from '../workings/limit.ts'
 import type { LimitGroup } from './group.ts'
@@ -14,7 +16,23 @@ export function isLeast(sense: LimitSense | undefined): boolean {
   return sense === 'minimum' || sense === 'coldness'
 }
 
-export type LimitUnit = 'rpm' | 'A' | 'V' | 'degC' | 'Pa' | 'N' | 'W' | 'm/s' | 's' | 'K' | '1'
+export type LimitUnit =
+  | 'rpm'
+  | 'A'
+  | 'V'
+  | 'degC'
+  | 'Pa'
+  | 'N'
+  | 'W'
+  | 'm/s'
+  | 's'
+  | 'K'
+  | 'm'
+  | 'N m'
+  | 'deg'
+  | 'h'
+  | 'mm/min'
+  | '1'
 
 export type Standing = 'within' | 'near' | 'over'
 
@@ -45,6 +63,11 @@ export interface LimitFacts {
   readonly kind: QuantityKind
   /** Optional entries without which it is left out of the ledger. */
   readonly needs: readonly string[]
+  /**
+   * Entries that are absent where it is left out, for the list of what was not judged; null: it cannot apply to this
+   * build, or is never listed. By default those of `needs`.
+   */
+  readonly lacking?: (build: Build) => readonly string[] | null
 }
 
 /** One line of the ledger, whole: what it is, and how its working is written. */
@@ -53,15 +76,27 @@ export interface Limit extends LimitFacts {
   readonly number: number
   readonly id: LimitId
   readonly part: PartName
+  readonly lacking: (build: Build) => readonly string[] | null
   readonly working: LimitWorking
+}
+
+/** The entries of a list that a build does not give; an entry of an absent group counts as the group. */
+export function absentOf(build: Build, paths: readonly string[]): readonly string[] {
+  const absent = paths.filter((path) => valueAt(build, keysOf(path)) === undefined)
+  return absent.filter((path) => !absent.some((group) => path.startsWith(`${group}.`)))
 }
 
 const listed: Limit[] = []
 
 /** Gives a limit its number. Every limit is made here, all of one shape, when its file is read. */
-export function listedLimit(limit: Omit<Limit, 'number'>): Limit {
-  const { id, label, group, part, question, sense, unit, kind, needs, working } = limit
-  const made = { number: listed.length, id, label, group, part, question, sense, unit, kind, needs, working }
+export function listedLimit(limit: Omit<Limit, 'number' | 'lacking'> & Pick<LimitFacts, 'lacking'>): Limit {
+  const { id, label, group, part, question, sense, unit, kind, needs, lacking, working } = limit
+  const made = {
+    number: listed.length,
+    ...{ id, label, group, part, question, sense, unit, kind, needs },
+    lacking: lacking ?? ((build: Build) => absentOf(build, needs)),
+    working,
+  }
   listed.push(made)
   return made
 }

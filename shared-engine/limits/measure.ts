@@ -10,6 +10,8 @@ import { measureMotor } from './motor.ts'
 import { measurePack } from './pack.ts'
 import { measureStages } from './stage.ts'
 import { measureSupplies } from './supply.ts'
+import { measureSeats } from './seat-limits.ts'
+import { measureTrackStop } from './track-stop.ts'
 import { measureTrack } from './track.ts'
 import { measureVehicle } from './vehicle.ts'
 import { measureWires } from './wire.ts'
@@ -24,6 +26,8 @@ const measures: readonly Measure[] = [
   measurePack,
   measureCooling,
   measureTrack,
+  measureTrackStop,
+  measureSeats,
   measureVehicle,
   measureBrakes,
   measureStages,

@@ -13,7 +13,7 @@ const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } a
 const facts = {
   'motor.free-rpm': {
     group: 'holds',
-    label: 'Free-running rpm',
+    label: 'Motor rpm, running free at full charge',
     ...speed,
     working: {
       title: 'The free-running speed against what the motor’s maker allows: unloaded, it must not burst.',
@@ -27,7 +27,7 @@ const facts = {
   },
   'motor.loaded-rpm': {
     group: 'holds',
-    label: 'Rpm at top speed',
+    label: 'Motor rpm under load',
     ...speed,
     working: {
       title: 'The motor’s speed at top speed against what its maker allows.',

@@ -1,14 +1,18 @@
-import { apart, caseNumber } from '../cases/case.ts'
-import { mostStages, type StageDuty } from '../cases/stage-duty.ts'
+import type { Evaluation } from '../cases/evaluation.ts'
+import { mostStages } from '../cases/stage-duty.ts'
+import type { Build } from '../entries/schema.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { LimitWorking } from '../workings/limit.ts'
-import { addMaximum, type Ledger } from './ledger.ts'
+import type { Ledger } from './ledger.ts'
 import { listedLimit, type Limit, type LimitFacts } from './limit.ts'
 import type { StageLimitName } from './stage.ts'
 
 /** A limit of a kind of reduction as its folder writes it down; place and number come with the reduction. */
-export interface StageLimitFacts extends Omit<LimitFacts, 'question'> {
+export interface StageLimitFacts extends Omit<LimitFacts, 'question' | 'lacking'> {
   /** As in the reduction's group: `shaftDiameterMm`. */
   readonly needs: readonly string[]
+  /** As of every limit, for the reduction at a place. */
+  readonly lacking?: (build: Build, place: number) => readonly string[] | null
   /** @param number of the reduction, counted from 1 */
   readonly working: (number: number) => LimitWorking
 }
@@ -23,11 +27,17 @@ export interface StageKindLimits<Name extends string, Stage> {
    * Adds those that a reduction has. A method, so that a table of all kinds can be called with any reduction.
    *
    * @param place of the reduction, counted from 0
-   * @param moving whether there is a top speed
    */
-  measure(ledger: Ledger, place: number, stage: Stage, duty: StageDuty, moving: boolean): void
-  /** A sentence about what its limits lean on with this reduction; null where there is nothing to say. */
-  remark?(stage: Stage): string | null
+  measure(ledger: Ledger, place: number, stage: Stage, e: Evaluation, machine: Machine): void
+  /**
+   * Sentences about what its limits lean on with this reduction.
+   *
+   * @param topSpeed rad/s of the driver at top speed; NaN where there is none
+   * @param number of the reduction, counted from 1
+   */
+  remarks?(stage: Stage, topSpeed: number, number: number): readonly string[]
+  /** What its shape decides, by name, in the unit that the name ends with. */
+  shape?(stage: Stage, topSpeed: number): Readonly<Record<string, number | null>>
 }
 
 /** Of a reduction that has nothing to hold but its shaft. */
@@ -55,8 +65,10 @@ export function limitsOfStage<Name extends string>(
 
 function placed(name: StageLimitName, facts: StageLimitFacts, place: number): Limit {
   const number = place + 1
+  const { lacking, ...rest } = facts
   return listedLimit({
-    ...facts,
+    ...rest,
+    ...(lacking === undefined ? {} : { lacking: (build: Build) => lacking(build, place) }),
     id: `stage.${number}.${name}`,
     label: `${facts.label}, stage ${number}`,
     part: `stage.${number}`,
@@ -71,14 +83,4 @@ export function limitIn(limit: PlacedLimit, place: number): Limit {
   const here = limit[place]
   if (here === undefined) throw new Error(`no reduction at place ${place}`)
   return here
-}
-
-/**
- * Adds the worse of a jam and of top speed, which one value allows; the jam where they are equal.
- *
- * @param top NaN where there is no top speed
- */
-export function addWorse(ledger: Ledger, limit: Limit, launch: number, top: number, allowed: number): void {
-  const atTop = top > launch * apart
-  addMaximum(ledger, limit, atTop ? top : launch, allowed, atTop ? caseNumber.top : caseNumber.launch)
 }

@@ -1,5 +1,5 @@
 import { stageKindIds, type StageKindId } from '../entries/parts/stages/kinds.ts'
-import type { Machine, StagePart } from '../machine/parts.ts'
+import type { JointPart, Machine, StagePart } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { shaftLimits } from '../stages/shaft/limits.ts'
 import type { Ledger } from './ledger.ts'
@@ -38,19 +38,47 @@ export const stageLimits: readonly Limit[] = [
 ].flatMap(({ byName }) => Object.values<readonly Limit[]>(byName).flat())
 
 /** What there is to say about the limits of a machine's reductions, each sentence once. */
-export function stageRemarks({ stages }: Machine): readonly string[] {
-  return [...new Set(stages.flatMap((stage) => byKind[stage.kind].remark?.(stage) ?? []))]
+export function stageRemarks({ stages }: Machine, e: Evaluation): readonly string[] {
+  const told = stages.flatMap((stage, at) => {
+    const duty = e.stageDuties[at]
+    return duty === undefined ? [] : (byKind[stage.kind].remarks?.(stage, duty.topSpeed, at + 1) ?? [])
+  })
+  return [...new Set([...told, ...stages.flatMap(hubRemark)])]
+}
+
+/** A wheel whose hub is not judged: only those of gears are. */
+function hubRemark({ shaft }: StagePart, at: number): readonly string[] {
+  return shaft === null
+    ? []
+    : hubRemarkOf(shaft.joint, shaft.hubBearing, `on the driven shaft of stage ${at + 1}`)
+}
+
+/** Says of a joint that presses on a hub of unknown strength that the hub isn't counted. */
+export function hubRemarkOf(joint: JointPart | null, hubBearing: number, where: string): readonly string[] {
+  const pressing = joint !== null && joint.kind !== 'screw' && joint.kind !== 'clamp'
+  return pressing && hubBearing === Infinity
+    ? [`Of the joint ${where} the hub isn’t counted: what its wheel bears is not known.`]
+    : []
+}
+
+/** What the shape of each reduction decides, with its number. */
+export function stageShapes(
+  { stages }: Machine,
+  e: Evaluation,
+): readonly Readonly<Record<string, number | null>>[] {
+  return stages.map((stage, at) => {
+    const duty = e.stageDuties[at]
+    return { n: at + 1, ...(duty === undefined ? {} : byKind[stage.kind].shape?.(stage, duty.topSpeed)) }
+  })
 }
 
 /** Adds those that the machine's reductions have. *Source:* `docs/model.md` §§4 and 8, the rows of the same ids. */
 export function measureStages(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { stages } = machine
-  const moving = e.top.exists
   for (let index = 0; index < stages.length; index += 1) {
     const stage = stages[index]
-    const duty = e.stageDuties[index]
-    if (stage === undefined || duty === undefined) return
-    byKind[stage.kind].measure(ledger, index, stage, duty, moving)
-    shaftLimits.measure(ledger, index, stage, duty, moving)
+    if (stage === undefined) return
+    byKind[stage.kind].measure(ledger, index, stage, e, machine)
+    shaftLimits.measure(ledger, index, stage, e, machine)
   }
 }

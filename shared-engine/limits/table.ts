@@ -10,6 +10,8 @@ import { motorLimits } from './motor.ts'
 import { packLimits } from './pack.ts'
 import { limitsOfKind, stageLimits } from './stage.ts'
 import { limitsOfSupplies, supplyLimits } from './supply.ts'
+import { seatLimits } from './seat-limits.ts'
+import { trackStopLimits } from './track-stop.ts'
 import { trackLimits } from './track.ts'
 import { vehicleLimits } from './vehicle.ts'
 import { limitsOfWires, wireLimits } from './wire.ts'
@@ -23,6 +25,8 @@ export const commonLimits: readonly Limit[] = [
   ...Object.values(coolingLimits),
   ...Object.values(fuseLimits),
   ...Object.values(trackLimits),
+  ...Object.values(trackStopLimits),
+  ...Object.values(seatLimits),
   ...Object.values(vehicleLimits),
   ...Object.values(brakeLimits),
 ]

@@ -1,129 +1,19 @@
 import type { Evaluation } from '../cases/evaluation.ts'
+import type { TrackLoad } from '../cases/track-loads.ts'
 import type { Machine } from '../machine/parts.ts'
-import { caseNumber } from '../cases/case.ts'
-import type { FigureName } from '../figures/table.ts'
-import type { LimitWorking } from '../workings/limit.ts'
-import { freeBeltSpeed } from '../workings/loads.ts'
-import { allowedStress, climbing, type Strength } from '../workings/strength.ts'
-import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
+import { apart, caseNumber } from '../cases/case.ts'
+import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
+import { centrifugalTension } from '../track/tension.ts'
+import { liftOffSpeed, standOff } from '../track/tensioner.ts'
+import { allMeasured, limitsOfPart } from './part.ts'
 import { addMaximum, type Ledger } from './ledger.ts'
+import { freeLoops, lastingLoads, onceLoads, runningLoops } from './track-facts.ts'
 
-const base = { question: 'hold', sense: 'maximum' } as const
-const stress = { ...base, unit: 'Pa', kind: 'stress', needs: ['track.tooth'] } as const
-const needsBreaking = ['track.breakingTensionN'] as const
-
-const stressWorking = (
-  title: string,
-  figure: FigureName,
-  actual: string,
-  strength: Strength,
-): LimitWorking => ({
-  title,
-  source: 'statics of the tooth; strengths are typical handbook values, or the builder’s own test',
-  write: (d) => {
-    d.figure(actual, figure)
-    allowedStress(d, strength)
-    return { actual, allowed: 'S_f' }
-  },
-})
-
-const facts = {
-  'track.tooth-shear': {
-    group: 'holds',
-    label: 'Tooth shear',
-    ...stress,
-    working: stressWorking(
-      'The shear at the root of the most loaded tooth against what its material bears.',
-      'toothShearPa',
-      'tau',
-      'shear',
-    ),
-  },
-  'track.tooth-bending': {
-    group: 'holds',
-    label: 'Tooth bending',
-    ...stress,
-    working: stressWorking(
-      'The bending of the most loaded tooth against what its material bears.',
-      'toothBendingPa',
-      'sigma_b',
-      'tensile',
-    ),
-  },
-  'track.tooth-bearing': {
-    group: 'holds',
-    label: 'Tooth flank pressure',
-    ...stress,
-    working: stressWorking(
-      'The pressure on the most loaded flank against what its material bears.',
-      'toothBearingPa',
-      'sigma_c',
-      'bearing',
-    ),
-  },
-  'track.tooth-climb': {
-    group: 'holds',
-    label: 'Climbing out of mesh',
-    ...base,
-    unit: '1',
-    kind: 'none',
-    needs: ['track.tooth', 'track.loopStiffnessN', 'track.tooth.flankDegrees'],
-    working: {
-      title: 'How close the worst row of teeth is to being pushed out of the sprocket.',
-      source: 'wedge with friction against the tension that wraps the sprocket',
-      assumptions: ['Flanks are rigid, and these cases alone are looked at: a smaller load can be worse.'],
-      missing: ({ machine }) =>
-        machine.track.tooth !== null && machine.track.tooth.modulus === null
-          ? { why: 'it needs the stiffness of the tooth’s own material (track.tooth.modulusMpa).' }
-          : null,
-      unformed: 'nothing holds the pushed row in: it counts as over.',
-      write: (d, row) => {
-        climbing(d, row)
-        d.given('C_1', ['none', 'where a row lifts out'], 1)
-        return { actual: 'C', allowed: 'C_1' }
-      },
-    },
-  },
-  'track.tension': {
-    group: 'holds',
-    label: 'Loop tension',
-    ...base,
-    unit: 'N',
-    kind: 'force',
-    needs: needsBreaking,
-    working: {
-      title: 'The loop’s greatest tension against what breaks it.',
-      source: 'statics; the limit is the builder’s own pull test or the maker’s',
-      write: (d) => {
-        d.figure('N', 'loopTensionN')
-        d.entry('N_B', 'track.breakingTensionN')
-        return { actual: 'N', allowed: 'N_B' }
-      },
-    },
-  },
-  'track.burst-speed': {
-    group: 'mishap',
-    label: 'Burst speed of the loop',
-    ...base,
-    unit: 'm/s',
-    kind: 'speed',
-    needs: needsBreaking,
-    working: {
-      title: 'The belt speed of the free-running motor against that at which the loop’s own mass tears it.',
-      source: 'centrifugal tension of a running belt, any machine-elements text',
-      unformed: 'pretension alone breaks the loop: it counts as over.',
-      write: (d) => {
-        freeBeltSpeed(d)
-        d.figure('v_B', 'burstBeltSpeedMps')
-        return { actual: 'v_b', allowed: 'v_B' }
-      },
-    },
-  },
-} as const satisfies Readonly<Record<string, PartLimitFacts>>
+const facts = { ...onceLoads, ...runningLoops, ...lastingLoads, ...freeLoops } as const
 
 export type TrackLimitId = keyof typeof facts
 
-/** Limits of the track, in the ledger’s order. */
+/** Limits of the loop and its teeth in ordinary use and running free, in the ledger’s order. */
 export const trackLimits = limitsOfPart('track', facts)
 
 const {
@@ -132,21 +22,100 @@ const {
   'track.tooth-bearing': bearing,
   'track.tooth-climb': climb,
   'track.tension': tension,
+  'track.lift-off': liftOff,
+  'track.mesh': mesh,
+  'track.tooth-shear-lasts': shearLasts,
+  'track.tooth-bending-lasts': bendingLasts,
+  'track.tooth-bearing-lasts': bearingLasts,
+  'track.tension-lasts': tensionLasts,
   'track.burst-speed': burstSpeed,
+  'track.lift-off-free': liftOffFree,
+  'track.mesh-free': meshFree,
+  'track.climb-free': climbFree,
   ...unmeasured
 } = trackLimits
 allMeasured(unmeasured)
 
 /** Adds those that the machine has. *Source:* `docs/model.md` §8, rows of the same ids. */
 export function measureTrack(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  measureOnce(ledger, e, machine)
+  measureLasting(ledger, e, machine)
+  measureRunning(ledger, e, machine)
+}
+
+/** The worse of two cases; the first of equal ones, and where the second does not arise. */
+function worseTooth(one: TrackLoad, other: TrackLoad): TrackLoad {
+  return other.toothForce > one.toothForce * apart ? other : one
+}
+
+function worseTension(one: TrackLoad, other: TrackLoad): TrackLoad {
+  return other.tension > one.tension * apart ? other : one
+}
+
+function worseClimb(one: TrackLoad, other: TrackLoad): TrackLoad {
+  return other.climb > one.climb * apart ? other : one
+}
+
+function caseOf(e: Evaluation, load: TrackLoad): number {
+  if (load === e.launchLoad) return caseNumber.launch
+  return load === e.gripLoad ? caseNumber.grip : caseNumber.top
+}
+
+function measureOnce(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { tooth, breakingTension } = machine.track
+  const { launchLoad, gripLoad, topLoad } = e
   if (tooth !== null) {
-    addMaximum(ledger, shear, e.toothShear, tooth.allowedShear, e.worstToothCase)
-    addMaximum(ledger, bending, e.toothBending, tooth.allowedTensile, e.worstToothCase)
-    addMaximum(ledger, bearing, e.toothBearing, tooth.allowedBearing, e.worstToothCase)
+    const worst = worseTooth(worseTooth(launchLoad, gripLoad), topLoad)
+    const [force, reached] = [worst.toothForce, caseOf(e, worst)]
+    addMaximum(ledger, shear, toothShear(tooth, force), tooth.allowedShear, reached)
+    addMaximum(ledger, bending, toothBending(tooth, force), tooth.allowedTensile, reached)
+    addMaximum(ledger, bearing, toothBearing(tooth, force), tooth.allowedBearing, reached)
   }
-  if (!Number.isNaN(e.toothClimb)) addMaximum(ledger, climb, e.toothClimb, 1, e.worstClimbCase)
+  const climbing = worseClimb(worseClimb(launchLoad, gripLoad), topLoad)
+  if (!Number.isNaN(climbing.climb)) addMaximum(ledger, climb, climbing.climb, 1, caseOf(e, climbing))
   if (breakingTension === null) return
-  addMaximum(ledger, tension, e.loopTension, breakingTension, e.worstTensionCase)
-  addMaximum(ledger, burstSpeed, e.worstFreeSpeed / e.line.motorPerBelt, e.burstSpeed, caseNumber.free)
+  const pulled = worseTension(worseTension(launchLoad, gripLoad), topLoad)
+  addMaximum(ledger, tension, pulled.tension, breakingTension, caseOf(e, pulled))
+}
+
+function measureLasting(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  const { tooth, workingTension } = machine.track
+  const { gripLoad, topLoad } = e
+  if (tooth !== null) {
+    const worst = worseTooth(gripLoad, topLoad)
+    const [force, reached] = [worst.toothForce, caseOf(e, worst)]
+    const { workShear, workTensile, workBearing } = tooth
+    if (workShear !== null) addMaximum(ledger, shearLasts, toothShear(tooth, force), workShear, reached)
+    if (workTensile !== null)
+      addMaximum(ledger, bendingLasts, toothBending(tooth, force), workTensile, reached)
+    if (workBearing !== null)
+      addMaximum(ledger, bearingLasts, toothBearing(tooth, force), workBearing, reached)
+  }
+  if (workingTension === null) return
+  const pulled = worseTension(gripLoad, topLoad)
+  addMaximum(ledger, tensionLasts, pulled.tension, workingTension, caseOf(e, pulled))
+}
+
+/** What a turning loop does: it leaves its wheels, stands off them, climbs and tears. */
+function measureRunning(ledger: Ledger, e: Evaluation, machine: Machine): void {
+  const { track } = machine
+  const { beltSpeed: freeSpeed, climb: freeClimb } = e.freeLoad
+  if (!Number.isNaN(freeClimb)) addMaximum(ledger, climbFree, freeClimb, 1, caseNumber.free)
+  if (track.breakingTension !== null) addMaximum(ledger, burstSpeed, freeSpeed, e.burstSpeed, caseNumber.free)
+  if (track.hold.tensioner === 'sprung' || !track.pretensionGiven) return
+  const { topLoad } = e
+  const { massPerMetre, hold } = track
+  if (e.top.exists) {
+    const allowed = liftOffSpeed(hold, topLoad.pull, massPerMetre)
+    addMaximum(ledger, liftOff, topLoad.beltSpeed, allowed, caseNumber.top)
+  }
+  addMaximum(ledger, liftOffFree, freeSpeed, e.liftOffSpeed, caseNumber.free)
+  if (track.tooth === null || track.loopStiffness === null) return
+  const half = track.tooth.height / 2
+  if (e.top.exists) {
+    const pull = centrifugalTension(track, topLoad.beltSpeed)
+    const off = standOff(hold.pretension, pull, track.length, track.loopStiffness)
+    addMaximum(ledger, mesh, off, half, caseNumber.top)
+  }
+  addMaximum(ledger, meshFree, e.loopGrowthFree, half, caseNumber.free)
 }

@@ -29,7 +29,7 @@ function strongestPush(d: Draft): void {
 const facts = {
   'vehicle.front-lift': {
     group: 'holds',
-    label: 'Front lifting',
+    label: 'Front coming up under thrust',
     ...force,
     sense: 'maximum',
     needs: ['vehicle.cgHeightMm', 'vehicle.cgAheadMm'],

@@ -17,9 +17,11 @@ export type JointPart =
 /** The pinion on the motor's shaft, with what that shaft is. */
 export interface MotorJointPart {
   readonly joint: JointPart
-  /** m. */
-  readonly shaftDiameter: number
-  readonly shaftMaterial: Material
+  /** m, of the motor's shaft. */
+  readonly diameter: number
+  readonly material: Material
+  /** Pa that the pinion's bore may be pressed with; Infinity where it is no gear's. */
+  readonly hubBearing: number
 }
 
 const { key, screw, pin, clamp, flat } = jointRows.variants
@@ -42,11 +44,12 @@ export function jointPartOf(joint: StoredJoint): JointPart {
   }
 }
 
-/** The joint of the pinion in SI. */
-export function motorJointPartOf(joint: StoredMotorJoint): MotorJointPart {
+/** The joint of the pinion in SI. @param hubBearing Pa that its bore may be pressed with */
+export function motorJointPartOf(joint: StoredMotorJoint, hubBearing: number): MotorJointPart {
   return {
     joint: jointPartOf(joint),
-    shaftDiameter: shaftIn({ shaftDiameterMm: joint.shaftDiameterMm })('shaftDiameterMm'),
-    shaftMaterial: materialOf(joint.shaftMaterial),
+    diameter: shaftIn({ shaftDiameterMm: joint.shaftDiameterMm })('shaftDiameterMm'),
+    material: materialOf(joint.shaftMaterial),
+    hubBearing,
   }
 }

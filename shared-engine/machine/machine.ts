@@ -3,6 +3,7 @@ import { coolantOf } from '../reference/coolants.ts'
 import { cellHeatOf, coldCapacityShare } from '../reference/heat.ts'
 import { magnetCoefficient } from '../reference/magnets.ts'
 import { toEngine } from '../units/convert.ts'
+import { materialOf } from '../reference/materials.ts'
 import { milli, secondsPerHour } from '../units/factors.ts'
 import { torqueConstantOf } from '../units/rpm.ts'
 import type {
@@ -53,7 +54,7 @@ export function machineOf(build: Build): Machine {
     motor,
     stages,
     train: trainOf(motor, stages),
-    track: trackPartOf(build.track),
+    track: trackPartOf(build.track, ground.airTemperature),
     vehicle: vehiclePartOf(build.vehicle),
     ground,
     cooling: coolingPartOf(build.cooling),
@@ -170,8 +171,15 @@ function motorPartOf(build: Build): MotorPart {
     windingHeatCapacity: si('windingHeatCapacityJPerK'),
     caseHeatCapacity: si('caseHeatCapacityJPerK'),
     inductance: si('inductanceMicrohenry'),
-    joint: motor.joint === undefined ? null : motorJointPartOf(motor.joint),
+    joint: motor.joint === undefined ? null : motorJointPartOf(motor.joint, pinionHubOf(build.stages[0])),
   }
+}
+
+/** What the bore of the wheel on the motor's shaft may be pressed with, Pa; Infinity where it is no gear. */
+function pinionHubOf(stage: Build['stages'][number] | undefined): number {
+  if (stage?.kind !== 'gear') return Infinity
+  const { bearing, knockdown } = materialOf(stage.driverMaterial)
+  return bearing * knockdown
 }
 
 /**

@@ -1,14 +1,15 @@
 import type { ChemistryId } from '../reference/chemistry.ts'
 import type { CoolantId } from '../reference/coolants.ts'
+import type { LoopHold } from '../geometry/held-loop.ts'
 import type { RowSprings } from '../geometry/row-springs.ts'
-import type { Material } from '../reference/materials.ts'
-import type { BearingPart } from './bearing.ts'
-import type { JointPart, MotorJointPart } from './joint.ts'
+import type { StopSpring } from '../geometry/stop-spring.ts'
+import type { MotorJointPart } from './joint.ts'
 import type { PatternPart } from './pattern.ts'
+import type { ShaftPart } from './shaft.ts'
 import type { StagePart } from './stage.ts'
 import type { StepDownPart, WirePart } from './wires.ts'
 
-export type { ShaftPart } from './stage-common.ts'
+export type { ShaftPart } from './shaft.ts'
 export type { StagePart } from './stage.ts'
 export type { JointPart, MotorJointPart } from './joint.ts'
 export type { BearingPart } from './bearing.ts'
@@ -159,18 +160,15 @@ export interface TrackPart {
   readonly massPerMetre: number
   /** kg of one loop. */
   readonly loopMass: number
-  /** N; 0 where it is not known. */
-  readonly pretension: number
+  /** L, m. */
+  readonly length: number
+  /** ℓ, m, from the sprocket to where the loop is pulled or held. */
+  readonly tightSpan: number
+  /** Its tension at rest and how it is kept tight, at the temperature of the air. */
+  readonly hold: LoopHold
   readonly pretensionGiven: boolean
-  readonly tensioner: 'fixed' | 'sprung'
-  /** m, from the sprocket to where the loop is pulled; null: half of the free loop. */
-  readonly tightSpan: number | null
   /** m², inside one loop; null: that of a flat loop. */
   readonly enclosedArea: number | null
-  readonly loopMaterial: Material | null
-  readonly frameMaterial: Material
-  /** °C, where tension and pitch error were taken. */
-  readonly assemblyTemperature: number
   /** N of one loop for good; null where the build gives neither it nor a breaking tension. */
   readonly workingTension: number | null
   readonly breakingTension: number | null
@@ -182,24 +180,17 @@ export interface TrackPart {
   /** Part of a loop's pull on the most loaded tooth, by that share. */
   readonly toothShare: number
   readonly loopStiffness: number | null
+  /** e, m: the loop's pitch less the sprocket's, at the temperature of the air. */
   readonly pitchError: number
   /** How the rows share by stiffness; null where loop or tooth have none. */
   readonly springs: RowSprings | null
+  /** What a held loop and its teeth are as a spring; null as above. */
+  readonly stopSpring: StopSpring | null
   readonly tooth: ToothPart | null
-  readonly shaft: TrackShaftPart | null
+  /** The shaft of the drive sprocket. */
+  readonly shaft: ShaftPart | null
   readonly internalDrag: number
   readonly internalDragPerSpeed: number
-}
-
-/** The shaft of the drive sprocket. */
-export interface TrackShaftPart {
-  readonly diameter: number
-  readonly material: Material
-  /** m; null where not given. */
-  readonly span: number | null
-  readonly overhang: number | null
-  readonly joint: JointPart | null
-  readonly bearing: BearingPart | null
 }
 
 export interface ToothPart {

@@ -1,22 +1,14 @@
-import { shearOfYield } from '../constants.ts'
 import { everyStage } from '../entries/parts/stages/every.ts'
 import type { Stage } from '../entries/schema.ts'
 import type { StageKindId } from '../entries/parts/stages/kinds.ts'
-import { materialOf, type Material } from '../reference/materials.ts'
-import { bearingPartOf, type BearingPart } from './bearing.ts'
-import { jointPartOf, type JointPart } from './joint.ts'
+import { materialOf } from '../reference/materials.ts'
+import { bearingPartOf } from './bearing.ts'
+import { jointPartOf } from './joint.ts'
+import { shaftPartOf, type ShaftPart } from './shaft.ts'
 import { siOf } from './si.ts'
 
 /** A reduction of a kind as it is stored. */
 export type StoredStage<Kind extends StageKindId> = Extract<Stage, { kind: Kind }>
-
-/** Driven shaft of a reduction. */
-export interface ShaftPart {
-  readonly diameter: number
-  readonly material: Material
-  /** Pa. */
-  readonly allowedShear: number
-}
 
 /** What a reduction of any kind has. */
 export interface StageCommon {
@@ -24,14 +16,12 @@ export interface StageCommon {
   readonly efficiency: number
   /** kg·m² of the driven wheel and shaft. */
   readonly drivenInertia: number
+  /** Driven shaft with its wheel; null without both of its entries. */
   readonly shaft: ShaftPart | null
-  /** m, bearing to bearing with the wheel midway, or from the last bearing to its middle; null where not given. */
-  readonly span: number | null
-  readonly overhang: number | null
   /** N·m at which a limiter between driven wheel and shaft slips; null without one. */
   readonly slipTorque: number | null
-  readonly joint: JointPart | null
-  readonly bearing: BearingPart | null
+  /** 1/m: pull across both shafts for the torque into the stage. */
+  readonly pullPerTorque: number
   /** 0 for a `fixed` stage. */
   readonly driverTeeth: number
   readonly drivenTeeth: number
@@ -39,8 +29,12 @@ export interface StageCommon {
 
 const stageIn = siOf(everyStage)
 
-/** What every kind has: efficiency, driven inertia, and the shaft where both its entries are given. */
-export function commonOf(stage: Stage) {
+/**
+ * What every kind has: efficiency, driven inertia, and the shaft where both its entries are given.
+ *
+ * @param hubBearing Pa that the driven wheel's bore may be pressed with, for a gear's
+ */
+export function commonOf(stage: Stage, hubBearing?: number) {
   const si = stageIn(stage)
   const { shaftMaterial } = stage
   const diameter = si('shaftDiameterMm')
@@ -50,16 +44,18 @@ export function commonOf(stage: Stage) {
     shaft:
       diameter === null || shaftMaterial === undefined
         ? null
-        : {
-            diameter,
-            material: materialOf(shaftMaterial),
-            allowedShear: shearOfYield * materialOf(shaftMaterial).yield,
-          },
-    span: si('shaftSpanMm'),
-    overhang: si('shaftOverhangMm'),
+        : shaftPartOf(
+            {
+              diameter,
+              material: materialOf(shaftMaterial),
+              span: si('shaftSpanMm'),
+              overhang: si('shaftOverhangMm'),
+              joint: stage.joint === undefined ? null : jointPartOf(stage.joint),
+              bearing: stage.bearing === undefined ? null : bearingPartOf(stage.bearing),
+            },
+            hubBearing,
+          ),
     slipTorque: si('slipTorqueNm'),
-    joint: stage.joint === undefined ? null : jointPartOf(stage.joint),
-    bearing: stage.bearing === undefined ? null : bearingPartOf(stage.bearing),
   }
 }
 

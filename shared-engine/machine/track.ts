@@ -1,9 +1,12 @@
 import { assumedRowShare, climbSlopeOf, rowStiffnessOf } from '../geometry/drive-tooth.ts'
 import { rowSpringsOf, type RowSprings } from '../geometry/row-springs.ts'
 import { materialOf } from '../reference/materials.ts'
+import { coldPretension, shrinkage, tightSpanOf, type LoopHold } from '../geometry/held-loop.ts'
+import { ladderStiffness, stopSpringOf, type StopSpring } from '../geometry/stop-spring.ts'
 import { bearingPartOf } from './bearing.ts'
 import { jointPartOf } from './joint.ts'
-import type { ToothPart, TrackPart, TrackShaftPart } from './parts.ts'
+import type { ToothPart, TrackPart } from './parts.ts'
+import { shaftPartOf, type ShaftPart } from './shaft.ts'
 import { buildRows } from '../entries/parts/build.ts'
 import type { Build } from '../entries/schema.ts'
 import { siOf } from './si.ts'
@@ -23,11 +26,13 @@ const workingShare = 0.2
 const poissonOf = { metal: 0.3, other: 0.45 } as const
 
 /**
- * Loops and sprocket in SI.
+ * Loops and sprocket in SI, at the temperature of the air.
  *
  * Advance per turn a = z p;  pitch radius r = a/2π;  engaged teeth z_e = max(1, ⌊z wrap/360°⌋).
+ *
+ * @param airTemperature °C
  */
-export function trackPartOf(track: Build['track']): TrackPart {
+export function trackPartOf(track: Build['track'], airTemperature: number): TrackPart {
   const si = trackIn(track)
   const pitch = si('pitchMm')
   const advance = track.sprocketTeeth * pitch
@@ -36,6 +41,8 @@ export function trackPartOf(track: Build['track']): TrackPart {
   // 1e-9: an exact share of a turn is not to be lost to the last digit
   const engagedTeeth = Math.max(1, Math.floor((track.sprocketTeeth * track.wrapDegrees) / 360 + 1e-9))
   const share = si('sharePercent')
+  const loop = loopPartOf(track, airTemperature, advance / fullTurn)
+  const springs = springsOf(track, tooth, loop.pitchError)
   return {
     count: track.count,
     pitch,
@@ -45,14 +52,9 @@ export function trackPartOf(track: Build['track']): TrackPart {
     radius: advance / fullTurn,
     massPerMetre,
     loopMass: massPerMetre * track.loopPitches * pitch,
-    pretension: si('pretensionN') ?? 0,
+    ...loop,
     pretensionGiven: track.pretensionN !== undefined,
-    tensioner: track.tensioner,
-    tightSpan: si('tightSpanMm'),
     enclosedArea: si('enclosedAreaCm2'),
-    loopMaterial: track.loopMaterial === undefined ? null : materialOf(track.loopMaterial),
-    frameMaterial: materialOf(track.frameMaterial),
-    assemblyTemperature: si('assemblyTemperatureC'),
     workingTension: si('workingTensionN') ?? workingShareOf(si('breakingTensionN')),
     breakingTension: si('breakingTensionN'),
     wrap: si('wrapDegrees'),
@@ -61,10 +63,10 @@ export function trackPartOf(track: Build['track']): TrackPart {
     share,
     toothShare: assumedRowShare(share, engagedTeeth) / track.teethAcross,
     loopStiffness: si('loopStiffnessN'),
-    pitchError: si('pitchErrorMm'),
-    springs: springsOf(track, tooth),
+    springs: springs?.rows ?? null,
+    stopSpring: springs === null ? null : stopSpringIn(springs, engagedTeeth, loop),
     tooth,
-    shaft: track.shaft === undefined ? null : shaftPartOf(track.shaft),
+    shaft: track.shaft === undefined ? null : sprocketShaftOf(track.shaft),
     internalDrag: si('internalDragN'),
     internalDragPerSpeed: si('internalDragNPerMps'),
   }
@@ -75,25 +77,97 @@ function workingShareOf(breaking: number | null): number | null {
   return breaking === null ? null : workingShare * breaking
 }
 
-function shaftPartOf(shaft: NonNullable<Build['track']['shaft']>): TrackShaftPart {
+function sprocketShaftOf(shaft: NonNullable<Build['track']['shaft']>): ShaftPart {
   const si = shaftIn(shaft)
-  return {
+  return shaftPartOf({
     diameter: si('diameterMm'),
     material: materialOf(shaft.material),
     span: si('spanMm'),
     overhang: si('overhangMm'),
     joint: shaft.joint === undefined ? null : jointPartOf(shaft.joint),
     bearing: shaft.bearing === undefined ? null : bearingPartOf(shaft.bearing),
+  })
+}
+
+/** A loop on its wheels, at the temperature of the air. */
+interface LoopPart {
+  readonly length: number
+  readonly tightSpan: number
+  readonly pitchError: number
+  readonly hold: LoopHold
+}
+
+/**
+ * The loop where it is used: what it shrinks more than the frame tightens a fixed one and shortens its pitch.
+ *
+ * s = (α_loop − α_frame)(T_assembly − T_air);  e − p s;  fixed, pretension given: N_0 = max(0, pretension + S s).
+ *
+ * *Source:* thermal expansion and Hooke's law. A loop with cords follows the cord: its material is the cords'.
+ */
+function loopPartOf(track: Build['track'], airTemperature: number, radius: number): LoopPart {
+  const si = trackIn(track)
+  const pitch = si('pitchMm')
+  const length = track.loopPitches * pitch
+  const tightSpan = tightSpanOf(si('tightSpanMm'), pitch, length, radius * si('wrapDegrees'))
+  const given = si('pretensionN')
+  const strain = strainOf(track, airTemperature)
+  const stiffness = si('loopStiffnessN')
+  const grows = track.tensioner === 'fixed' && given !== null && stiffness !== null && strain !== 0
+  return {
+    length,
+    tightSpan,
+    pitchError: si('pitchErrorMm') - pitch * strain,
+    hold: {
+      tensioner: track.tensioner,
+      pretension: grows ? coldPretension(given, stiffness, strain) : (given ?? 0),
+      tightShare: tightSpan / length,
+    },
   }
 }
 
+/** What the loop shrinks more than the frame; 0 without its material. */
+function strainOf(track: Build['track'], airTemperature: number): number {
+  if (track.loopMaterial === undefined) return 0
+  const [loop, frame] = [materialOf(track.loopMaterial), materialOf(track.frameMaterial)]
+  const assembly = trackIn(track)('assemblyTemperatureC')
+  return shrinkage(loop.expansion, frame.expansion, assembly, airTemperature)
+}
+
+/** The rows as springs, and what they are made from. */
+interface TrackSprings {
+  readonly rows: RowSprings
+  readonly rowStiffness: number
+  readonly loopStiffness: number
+  readonly pitch: number
+}
+
 /** The rows as springs, where loop and tooth have a stiffness. */
-function springsOf(track: Build['track'], tooth: ToothPart | null): RowSprings | null {
+function springsOf(track: Build['track'], tooth: ToothPart | null, pitchError: number): TrackSprings | null {
   const si = trackIn(track)
   const loopStiffness = si('loopStiffnessN')
   if (loopStiffness === null || tooth === null || tooth.modulus === null) return null
-  const stiffness = rowStiffnessOf({ ...tooth, modulus: tooth.modulus }, track.teethAcross)
-  return rowSpringsOf(stiffness, loopStiffness, si('pitchMm'), si('pitchErrorMm'))
+  const rowStiffness = rowStiffnessOf({ ...tooth, modulus: tooth.modulus }, track.teethAcross)
+  const pitch = si('pitchMm')
+  return {
+    rows: rowSpringsOf(rowStiffness, loopStiffness, pitch, pitchError),
+    rowStiffness,
+    loopStiffness,
+    pitch,
+  }
+}
+
+/** What a held loop and its teeth are as a spring. */
+function stopSpringIn(springs: TrackSprings, engagedTeeth: number, loop: LoopPart): StopSpring {
+  const { rowStiffness, loopStiffness, pitch } = springs
+  const ladder = ladderStiffness(rowStiffness, loopStiffness / pitch, engagedTeeth)
+  const { tensioner, pretension, tightShare } = loop.hold
+  return stopSpringOf(
+    ladder,
+    loop.tightSpan,
+    loopStiffness,
+    tensioner === 'fixed' ? tightShare : null,
+    pretension,
+  )
 }
 
 /** Drive tooth in SI; strengths are what printing, moulding or gluing leaves of the material's. */

@@ -10,6 +10,7 @@ const text = z.string().min(1)
 
 export const gearTableSchema = z.strictObject({
   about: text,
+  version: z.literal(2),
   lewis: z
     .strictObject({
       ...originShape,
@@ -20,12 +21,30 @@ export const gearTableSchema = z.strictObject({
     })
     .refine((lewis) => lewis.teeth.length === lewis.Y.length, 'one form factor for each number of teeth'),
   dynamicFactor: z.strictObject({ ...originShape, cast: text, milled: text, hobbed: text, ground: text }),
+  dynamicFactorRangeMps: z.strictObject({
+    cast: positive,
+    milled: positive,
+    hobbed: positive,
+    ground: positive,
+  }),
+  dynamicFactorRangeSource: text,
 })
 
 const read = assertTable('gears', gearTableSchema, table)
 
 export const lewisOrigin: Origin = read.lewis
 export const dynamicFactorOrigin: Origin = read.dynamicFactor
+
+/**
+ * Speed of the pitch line up to which the dynamic factor of a finish is used.
+ *
+ * @returns m/s
+ * *Source:* common practice, from memory; that of ground teeth an *assumption*.
+ * @example dynamicFactorRange('milled') // 20
+ */
+export function dynamicFactorRange(finish: FinishId): number {
+  return read.dynamicFactorRangeMps[finish]
+}
 
 /** Degrees, of the tooth form for which the form factors hold. */
 export const lewisPressureAngleDegrees = read.lewis.pressureAngleDegrees

@@ -1,3 +1,4 @@
+import { isDecisive } from '../limits/group.ts'
 import { entryAt } from '../entries/edit.ts'
 import type { Machine } from '../machine/parts.ts'
 import type { StoredBuild } from '../entries/schema.ts'
@@ -34,6 +35,13 @@ function expressionOf(pattern: string): RegExp {
   return new RegExp(`^${parts.join('.*')}$`)
 }
 
+/** Whether a pattern means a limit: a star alone means those of ordinary use; a mishap has to be asked for. */
+function fittingOf(pattern: string): (limit: Limit) => boolean {
+  if (pattern === '*') return ({ group }) => isDecisive(group)
+  const expression = expressionOf(pattern)
+  return ({ id }) => expression.test(id)
+}
+
 /**
  * The limits that a space holds, each with the least margin of the most particular pattern that fits it: the one with
  * the most letters of its own, of equal ones the last.
@@ -49,13 +57,13 @@ export function marginHoldsOf(
   for (const [pattern] of margins) reportPattern(pattern, stored, limits, space, mistakes)
   const patterns = margins
     .map(([pattern, least]) => ({
-      expression: expressionOf(pattern),
+      fits: fittingOf(pattern),
       own: pattern.replaceAll('*', '').length,
       least,
     }))
     .sort((one, other) => one.own - other.own)
   return limits.flatMap((limit): Hold[] => {
-    const asked = patterns.findLast(({ expression }) => expression.test(limit.id))?.least ?? null
+    const asked = patterns.findLast(({ fits }) => fits(limit))?.least ?? null
     // The least positive number: at a margin of exactly 0 there is no equilibrium.
     const least = limit.id === start ? Math.max(asked ?? 0, Number.MIN_VALUE) : asked
     return least === null ? [] : [{ type: 'margin', limit, least }]

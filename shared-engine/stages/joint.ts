@@ -1,51 +1,14 @@
-/** How a wheel sits on its shaft, in SI. */
-export type JointPart =
-  | {
-      readonly kind: 'key'
-      readonly length: number
-      readonly width: number
-      readonly height: number
-      readonly keyYield: number
-    }
-  | { readonly kind: 'screw'; readonly count: number; readonly holding: number }
-  | { readonly kind: 'pin'; readonly pin: number; readonly pinYield: number }
-  | { readonly kind: 'clamp'; readonly force: number; readonly friction: number }
-  | { readonly kind: 'flat'; readonly length: number; readonly depth: number }
-
-export type JointKind = JointPart['kind']
-type JointOf<K extends JointKind> = Extract<JointPart, { kind: K }>
+import type { JointPart } from '../machine/joint.ts'
+import { keyHeight, keyWidth, screwHolding } from '../reference/joints.ts'
+import { materialOf } from '../reference/materials.ts'
 
 /** Shear strength of its yield strength. *Source:* distortion energy. */
 const shearOfYield = 0.577
 /** Of the yield strength, pressed for good. *Source:* DIN 6892, from memory. */
 const pressedOfYield = 0.9
-
-/** What a shaft and the hub's bore bear. */
-interface Seat {
-  /** d, m. */
-  readonly diameter: number
-  /** S, Pa, yield of the shaft. */
-  readonly shaftYield: number
-  /** B, Pa, what the bore may be pressed with; Infinity where the hub is not judged. */
-  readonly hubBearing: number
-}
-
-const holds: { readonly [K in JointKind]: (joint: JointOf<K>, seat: Seat) => number } = {
-  key: ({ length, width, height, keyYield }, { diameter, shaftYield, hubBearing }) => {
-    const sheared = shearOfYield * keyYield * width
-    const pressed =
-      Math.min(pressedOfYield * shaftYield, pressedOfYield * keyYield, hubBearing) * (height / 2)
-    return (Math.min(sheared, pressed) * length * diameter) / 2
-  },
-  screw: ({ count, holding }, { diameter }) => (count * holding * diameter) / 2,
-  pin: ({ pin, pinYield }, { diameter, hubBearing }) => {
-    const sheared = shearOfYield * pinYield * ((Math.PI * pin * pin) / 4) * diameter
-    return Math.min(sheared, (hubBearing * pin * diameter * diameter) / 2)
-  },
-  clamp: ({ force, friction }, { diameter }) => friction * force * diameter,
-  flat: ({ length, depth }, { diameter, shaftYield, hubBearing }) =>
-    (Math.min(pressedOfYield * shaftYield, hubBearing) * length * depth * (diameter - depth)) / 3,
-}
+/** What keys are made of here. *Source:* common practice. */
+export const keyMaterial = 'steel-c45'
+const keyYield = materialOf(keyMaterial).yield
 
 /**
  * Torque that a joint holds once.
@@ -58,7 +21,7 @@ const holds: { readonly [K in JointKind]: (joint: JointOf<K>, seat: Seat) => num
  * @param shaftYield S, Pa
  * @param hubBearing B, Pa; Infinity where the hub is not judged
  * @returns N·m
- * *Source:* key: Shigley, sec. 7-7, and DIN 6892; screw: Shigley, table 7-4; both from memory. Clamp: friction of a
+ * *Source:* key: Shigley, sec. 7-7, and DIN 6885, 6892; screw: Shigley, table 7-4; both from memory. Clamp: friction of a
  * split hub, any handbook.
  */
 export function jointTorque(
@@ -67,6 +30,25 @@ export function jointTorque(
   shaftYield: number,
   hubBearing: number,
 ): number {
-  const hold = holds[joint.kind] as (joint: JointPart, seat: Seat) => number
-  return hold(joint, { diameter, shaftYield, hubBearing })
+  switch (joint.kind) {
+    case 'key': {
+      const sheared = shearOfYield * keyYield * keyWidth(diameter)
+      const bears = Math.min(pressedOfYield * shaftYield, pressedOfYield * keyYield, hubBearing)
+      const pressed = bears * (keyHeight(diameter) / 2)
+      return (Math.min(sheared, pressed) * joint.length * diameter) / 2
+    }
+    case 'screw':
+      return (joint.count * screwHolding(joint.screw) * diameter) / 2
+    case 'pin': {
+      const { pin, pinMaterial } = joint
+      const sheared = shearOfYield * pinMaterial.yield * ((Math.PI * pin * pin) / 4) * diameter
+      return Math.min(sheared, (hubBearing * pin * diameter * diameter) / 2)
+    }
+    case 'clamp':
+      return joint.friction * joint.force * diameter
+    case 'flat': {
+      const { length, depth } = joint
+      return (Math.min(pressedOfYield * shaftYield, hubBearing) * length * depth * (diameter - depth)) / 3
+    }
+  }
 }

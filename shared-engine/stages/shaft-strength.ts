@@ -52,7 +52,7 @@ export function sizeFactor(diameter: number): number {
 }
 
 /** 99 % reliability. *Source:* Shigley, table 6-5. */
-const reliabilityFactor = 0.814
+export const reliabilityFactor = 0.814
 
 /**
  * Endurance strength of a shaft of metal; of anything else what the table gives.

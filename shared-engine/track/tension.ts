@@ -1,3 +1,4 @@
+import { burstSpeed } from './tensioner.ts'
 import type { TrackPart } from '../machine/parts.ts'
 
 /**
@@ -15,12 +16,12 @@ export function centrifugalTension(track: TrackPart, beltSpeed: number): number 
 /**
  * Belt speed at which the loop's own mass tears it.
  *
- * √((breakingTension − N_0)/m′), 0 where negative.
+ * fixed: √(B/m′);  sprung: √(max(0, B − N_0)/m′).
  *
  * @returns m/s; NaN without a breaking tension
  * *Source:* `docs/model.md` §6.
  */
 export function burstSpeedOf(track: TrackPart): number {
   if (track.breakingTension === null) return NaN
-  return Math.sqrt(Math.max(0, track.breakingTension - track.pretension) / track.massPerMetre)
+  return burstSpeed(track.hold, track.breakingTension, track.massPerMetre)
 }

@@ -3,7 +3,8 @@
  *
  * A kind's engine unit is its SI unit, with these exceptions, whose names say so: `temperature` is in °C; `rpm` and
  * `speedConstant` stay in rpm and rpm/V, since figures and limits are told in them (rad/s is `angularSpeed`); `percent`,
- * `degrees`, `minutes`, `kilometres`, `litresPerMinute`, `milliampereHours` and `wattHoursPerKilometre` are for figures whose name already leaves SI (`toothSharePercent`).
+ * `degrees`, `minutes`, `hours`, `kilometres`, `litresPerMinute`, `milliampereHours` and `wattHoursPerKilometre` are for figures
+ * whose name already leaves SI (`toothSharePercent`); `bearingSpeed` is in mm/min, the unit of that limit.
  */
 export type QuantityKind =
   | 'none'
@@ -64,6 +65,8 @@ export type QuantityKind =
   | 'percent'
   | 'degrees'
   | 'minutes'
+  | 'hours'
+  | 'bearingSpeed'
   | 'kilometres'
   | 'litresPerMinute'
   | 'milliampereHours'

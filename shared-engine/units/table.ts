@@ -152,6 +152,8 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
     unit('s', 1, { per: 60, also: ['sec', 'seconds'] }),
     unit('h', 60, { also: ['hr', 'hour', 'hours'] }),
   ]),
+  hours: kind('h', [unit('h', 1, { also: ['hr', 'hour', 'hours'] }), unit('min', 1, { per: 60 })]),
+  bearingSpeed: kind('mm/min', [unit('mm/min')]),
   frequency: kind('kHz', [unit('Hz'), unit('kHz', 1000)]),
   rpm: kind('rpm', [
     unit('rpm', 1, { also: ['r/min', '1/min', 'rev/min', 'min^-1'] }),

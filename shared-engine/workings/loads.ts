@@ -6,6 +6,7 @@ import { formatText } from '../units/display.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import { sprocketRadius } from './circuit.ts'
 import type { Draft } from './draft.ts'
+import { jamParts, leastOf, trainPull } from './pulls.ts'
 import { internalDrag, topThrust } from './motion.ts'
 
 // What each load case asks of one loop: steps for the worst one, a sentence about the others.
@@ -18,7 +19,6 @@ export interface LoadQuantity {
 
 export const byToothForce: LoadQuantity = { of: (load) => load.toothForce, kind: 'force' }
 export const byTension: LoadQuantity = { of: (load) => load.tension, kind: 'force' }
-export const byClimb: LoadQuantity = { of: (load) => load.climb, kind: 'none' }
 
 /** The case in which a quantity is largest. */
 export function worstCase(checked: Evaluated, quantity: LoadQuantity): TrackCase {
@@ -35,7 +35,7 @@ export function loadOf(checked: Evaluated, name: TrackCase): TrackLoad {
 /** "the worst of the cases is launch; grip 120 N, top 45 N, free 3 N". */
 export function casesTold(checked: Evaluated, quantity: LoadQuantity): string {
   const worst = worstCase(checked, quantity)
-  const others = trackCases.filter((name) => name !== worst)
+  const others = trackCases.slice(0, 4).filter((name) => name !== worst)
   const told = others.map((name) => {
     const value = quantity.of(loadOf(checked, name))
     if (Number.isNaN(value)) return `${name} does not arise`
@@ -49,10 +49,10 @@ export function loopForce(d: Draft, name: TrackCase): void {
   d.entry('N_t', 'track.count')
   switch (name) {
     case 'launch':
-      launchForce(d)
+      d.step('F_e', told('launch'), leastOf(jamParts(d, d.checked.machine.stages.length)))
       break
     case 'grip':
-      gripForce(d)
+      trainPull(d, 'grip', d.checked.machine.stages.length)
       break
     case 'top':
       topThrust(d)
@@ -64,24 +64,14 @@ export function loopForce(d: Draft, name: TrackCase): void {
       freeBeltSpeed(d)
       internalDrag(d)
       d.step('F_e', told(name), 'D / N_t')
+      break
+    case 'stop':
+    case 'stop-free':
+      throw new Error('what a stop pulls is no force without the service factor')
   }
 }
 
 const told = (name: TrackCase) => ['force', `pull of the sprocket on each loop, case ${name}`] as const
-
-function launchForce(d: Draft): void {
-  d.figure('T_L', 'launchSprocketTorqueNm')
-  sprocketRadius(d)
-  d.step('F_e', told('launch'), 'T_L / (r * N_t)')
-}
-
-function gripForce(d: Draft): void {
-  d.figure('T_L', 'launchSprocketTorqueNm')
-  sprocketRadius(d)
-  d.figure('F_max', 'gripThrustN')
-  d.entry('D_0', 'track.internalDragN')
-  d.step('F_e', told('grip'), 'min(T_L / (r * N_t), (F_max + D_0) / N_t)')
-}
 
 /** `v_b`: belt speed of the free-running motor. */
 export function freeBeltSpeed(d: Draft): void {
@@ -89,12 +79,4 @@ export function freeBeltSpeed(d: Draft): void {
   d.figure('G', 'ratio')
   sprocketRadius(d)
   d.step('v_b', ['speed', 'belt speed of the free-running motor'], 'n * 2 * pi / 60 * r / G')
-}
-
-/** `F_K`: a loop’s pull with the service factor. */
-export function servicePull(d: Draft, name: TrackCase): number {
-  loopForce(d, name)
-  d.entry('K_A', 'service.factor')
-  d.assume('The service factor K_A allows for shock.')
-  return d.step('F_K', ['force', 'the same with the service factor'], 'K_A * F_e')
 }

@@ -8,12 +8,12 @@ import {
   fullVolts,
   loopResistance,
   motorModel,
-  noLoadAtRest,
   referenceSpeed,
   seriesResistance,
   torqueConstant,
   type MotorTemperature,
 } from './circuit.ts'
+import { jamParts, leastOf } from './pulls.ts'
 import type { Draft } from './draft.ts'
 import { inCase, type Subject } from './subject.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
@@ -176,18 +176,15 @@ export function limitedAmps(d: Draft, open: string, symbol: string): void {
 }
 
 const launchSprocketTorqueNm: Subject = {
-  title: 'The torque of all motors at the drive sprockets in a jam, every efficiency taken as 1.',
+  title:
+    'The torque of all motors at the drive sprockets in a jam, every efficiency taken as 1, after limiters.',
   state: inCase('launch'),
   source: motorModel,
   assumptions: ['Standing gears lose nothing: every efficiency is 1, the safe side.'],
   write: (d) => {
-    d.figure('I', 'launchMotorAmps')
-    torqueConstant(d, 'cold')
-    noLoadAtRest(d)
-    d.step('T', ['torque', 'torque of one motor'], 'max(0, K_t * (I - I_0))')
-    d.entry('M', 'motor.count')
-    d.figure('G', 'ratio')
-    d.step('T_s', ['torque', 'torque at the sprockets'], 'M * T * G')
+    const { stages } = d.checked.machine
+    const pull = leastOf(jamParts(d, stages.length))
+    d.step('T_s', ['torque', 'torque at the sprockets'], `${pull} * r * N_t`)
   },
 }
 

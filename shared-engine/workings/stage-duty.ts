@@ -1,9 +1,12 @@
 import type { Stage } from '../entries/schema.ts'
 import type { StageKindId } from '../entries/parts/stages/kinds.ts'
 import type { StagePart } from '../machine/parts.ts'
-import type { CaseName } from '../cases/case.ts'
+import { caseNumber, type CaseName } from '../cases/case.ts'
+import { dutyCaseNumbers } from '../cases/stage-duty.ts'
 import type { Draft } from './draft.ts'
 import { topMotorSpeed, topTorque } from './motion.ts'
+import { loopScale, trainPull } from './pulls.ts'
+import { stopPull } from './stop.ts'
 import { productOf, stageEfficiency, stageRatio } from './train.ts'
 
 // Torque into a reduction and speed of its driver, in the case that a limit names.
@@ -37,48 +40,71 @@ export interface CaseDuty {
   readonly speed: number
 }
 
+/** The place in a duty of the case that a limit names. */
+function dutyPlace(name: CaseName): number {
+  const place = (dutyCaseNumbers as readonly number[]).indexOf(caseNumber[name])
+  if (place < 0) throw new Error(`no reduction is judged in the case ${name}`)
+  return place
+}
+
 /** What a stage bears in a case, as the ledger read it. */
 export function dutyOf(d: Draft, number: number, name: CaseName): CaseDuty {
   const duty = d.checked.evaluation.stageDuties[number - 1]
   if (duty === undefined) throw new Error(`no reduction ${number}`)
-  if (name === 'top')
-    return { torque: duty.topTorque, drivenTorque: duty.topDrivenTorque, speed: duty.topSpeed }
-  return { torque: duty.launchTorque, drivenTorque: duty.launchDrivenTorque, speed: 0 }
-}
-
-/** Writes the torque of one motor in the case. @returns its symbol */
-function motorTorque(d: Draft, name: CaseName): string {
-  if (name === 'top') {
-    topTorque(d)
-    return 'T'
+  const place = dutyPlace(name)
+  return {
+    torque: duty.into[place] ?? NaN,
+    drivenTorque: duty.out[place] ?? NaN,
+    speed: name === 'top' ? duty.topSpeed : 0,
   }
-  d.figure('T_L', 'launchSprocketTorqueNm')
-  d.entry('M', 'motor.count')
-  d.figure('G', 'ratio')
-  d.assume('A standing train loses nothing in the launch case: every efficiency is 1, the safe side.')
-  const told = ['torque', 'torque of one motor, case launch'] as const
-  d.step('T_m', told, 'T_L / (M * G)')
-  return 'T_m'
 }
 
-/** Ratios, and at top speed efficiencies, of the first stages. */
-function gains(d: Draft, stages: number, name: CaseName): readonly string[] {
-  const numbers = Array.from({ length: stages }, (_, index) => index + 1)
-  const ratios = numbers.map((number) => stageRatio(d, number))
-  return name === 'top' ? [...ratios, ...numbers.map((number) => stageEfficiency(d, number))] : ratios
+/** Pull of one loop that goes through after so many reductions, in any case but `top`. @returns its symbol */
+function pullAfter(d: Draft, passed: number, name: CaseName): string {
+  switch (name) {
+    case 'launch':
+    case 'grip':
+      return trainPull(d, name, passed)
+    case 'stop':
+    case 'stop-free':
+      return stopPull(d, name, passed)
+    default:
+      throw new Error(`no reduction is judged in the case ${name}`)
+  }
 }
 
-/** `T_k`: torque into the stage, or out of it on its driven shaft, with the service factor. */
-export function stageTorque(d: Draft, number: number, name: CaseName, side: 'in' | 'out'): number {
-  const motor = motorTorque(d, name)
+/** The service factor where the case has one. */
+function factors(d: Draft, name: CaseName): readonly string[] {
+  if (name === 'stop' || name === 'stop-free') return []
   d.entry('K_A', 'service.factor')
   d.assume('The service factor K_A allows for shock.')
-  const product = productOf(['K_A', motor, ...gains(d, side === 'in' ? number - 1 : number, name)])
-  const words =
-    side === 'in'
-      ? 'torque into the stage, with the service factor'
-      : 'torque of the driven shaft, with the service factor'
-  return d.step('T_k', ['torque', words], product)
+  return ['K_A']
+}
+
+/**
+ * Torque after so many reductions, with the service factor but in a stop.
+ *
+ * @param symbol under which it is written
+ */
+export function torqueAfter(d: Draft, passed: number, name: CaseName, symbol: string, words: string): number {
+  const numbers = Array.from({ length: passed }, (_, index) => index + 1)
+  const ratios = numbers.map((number) => stageRatio(d, number))
+  const told = ['torque', words] as const
+  if (name === 'top') {
+    topTorque(d)
+    const efficiencies = numbers.map((number) => stageEfficiency(d, number))
+    return d.step(symbol, told, productOf([...factors(d, name), 'T', ...ratios, ...efficiencies]))
+  }
+  const pull = pullAfter(d, passed, name)
+  loopScale(d)
+  return d.step(symbol, told, `${productOf([...factors(d, name), pull, 'r', 'N_t', ...ratios])} / (M * G)`)
+}
+
+/** `T_k`: torque into the stage; `T_s`: of its driven shaft. */
+export function stageTorque(d: Draft, number: number, name: CaseName, side: 'in' | 'out'): number {
+  return side === 'in'
+    ? torqueAfter(d, number - 1, name, 'T_k', 'torque into the stage')
+    : torqueAfter(d, number, name, 'T_s', 'torque of the driven shaft')
 }
 
 /** `omega_k`: speed of the stage’s driver; nothing at launch. */

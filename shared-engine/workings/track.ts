@@ -1,8 +1,14 @@
+import { materialOf } from '../reference/materials.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
-import { byTension, byToothForce, casesTold, loadOf, servicePull, worstCase } from './loads.ts'
+import type { Draft } from './draft.ts'
+import { byTension, byToothForce, casesTold, worstCase } from './loads.ts'
 import { sprocketRadius } from './circuit.ts'
-import { largestRow, loadHeight, slackTension, staticTension } from './sharing.ts'
-import { inCase, needing, type Missing, type Subject } from './subject.ts'
+import { slackTension } from './hold.ts'
+import { standOff, stressOf } from './loop.ts'
+import { loopPull } from './loop-pull.ts'
+import { largestRow } from './sharing.ts'
+import type { Strength } from './strength.ts'
+import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
 
 const worstTooth = (checked: Evaluated) => inCase(worstCase(checked, byToothForce))
 
@@ -52,50 +58,32 @@ const toothForceN: Subject = {
 
 const needsTooth = needing('track.tooth')
 
-const toothShearPa: Subject = {
-  title: 'The mean shear stress at the root of the most loaded tooth.',
+const toothStressSubject = (title: string, source: string, strength: Strength): Subject => ({
+  title,
   state: worstTooth,
-  source: 'mean stress over the root section, any strength-of-materials text',
+  source,
   missing: needsTooth,
   write: (d) => {
     d.figure('F_t', 'toothForceN')
-    d.entry('w', 'track.tooth.widthMm')
-    d.entry('t', 'track.tooth.rootMm')
-    d.step('tau', ['stress', 'shear stress'], 'F_t / (w * t)')
+    stressOf[strength](d)
   },
-}
+})
 
-const toothBendingPa: Subject = {
-  title: 'The bending stress at the root of the most loaded tooth.',
-  state: worstTooth,
-  source: 'cantilever of rectangular section, any strength-of-materials text',
-  missing: needsTooth,
-  write: (d) => {
-    d.figure('F_t', 'toothForceN')
-    loadHeight(d)
-    d.entry('w', 'track.tooth.widthMm')
-    d.entry('t', 'track.tooth.rootMm')
-    d.step('sigma_b', ['stress', 'bending stress'], '6 * F_t * h / (w * t^2)')
-  },
-}
-
-const toothBearingPa: Subject = {
-  title: 'The pressure on the flank of the most loaded tooth.',
-  state: worstTooth,
-  source: 'assumption',
-  assumptions: [
-    'The pressed height is twice the distance from the load to the tip, at most the whole tooth.',
-  ],
-  missing: needsTooth,
-  write: (d) => {
-    d.figure('F_t', 'toothForceN')
-    d.entry('H', 'track.tooth.heightMm')
-    loadHeight(d)
-    d.entry('w', 'track.tooth.widthMm')
-    d.step('h_c', ['length', 'pressed height of the flank'], 'min(H, 2 * (H - h))')
-    d.step('sigma_c', ['stress', 'pressure on the flank'], 'F_t / (w * h_c)')
-  },
-}
+const toothShearPa = toothStressSubject(
+  'The mean shear stress at the root of the most loaded tooth.',
+  'mean stress over the root section, any strength-of-materials text',
+  'shear',
+)
+const toothBendingPa = toothStressSubject(
+  'The bending stress at the root of the most loaded tooth.',
+  'cantilever of rectangular section, any strength-of-materials text',
+  'tensile',
+)
+const toothBearingPa = toothStressSubject(
+  'The pressure on the flank of the most loaded tooth.',
+  'assumption',
+  'bearing',
+)
 
 const loopTensionN: Subject = {
   title: 'The tension of one loop where it is tightest, in the worst of the load cases.',
@@ -103,9 +91,8 @@ const loopTensionN: Subject = {
   source: 'statics; centrifugal tension of a running belt, any machine-elements text',
   write: (d) => {
     const name = worstCase(d.checked, byTension)
-    servicePull(d, name)
-    const { beltSpeed } = loadOf(d.checked, name)
-    slackTension(d, beltSpeed)
+    loopPull(d, name)
+    slackTension(d, name)
     const words = casesTold(d.checked, byTension)
     d.step('N', ['force', 'loop tension'], 'F_K + N_s', words)
   },
@@ -120,10 +107,14 @@ const burstBeltSpeedMps: Subject = {
   missing: needsBreaking,
   write: (d) => {
     d.entry('N_B', 'track.breakingTensionN')
-    staticTension(d)
     d.entry('m_b', 'track.massGPerM')
-    const expression = 'sqrt(max(0, N_B - N_0) / m_b)'
-    d.step('v_B', ['speed', 'belt speed that bursts the loop'], expression)
+    const told = ['speed', 'belt speed that bursts the loop'] as const
+    if (d.checked.machine.track.hold.tensioner === 'fixed') {
+      d.step('v_B', told, 'sqrt(N_B / m_b)', 'the pretension fades as the ring tightens')
+      return
+    }
+    d.figure('N_0', 'loopPretensionN')
+    d.step('v_B', told, 'sqrt(max(0, N_B - N_0) / m_b)')
   },
 }
 
@@ -140,6 +131,99 @@ const burstMotorRpm: Subject = {
   },
 }
 
+/** `s_t`: what the loop shrinks more than the frame. */
+function strain(d: Draft): void {
+  const { loopMaterial, frameMaterial } = d.checked.build.track
+  const told = ['none', 'what the loop shrinks more than the frame'] as const
+  if (loopMaterial === undefined) {
+    d.step('s_t', told, '0', 'without the loop’s material (track.loopMaterial) nothing shrinks')
+    return
+  }
+  const expansion = ['none', 'thermal expansion, 1/K (handbook value)'] as const
+  d.row('a_l', 'track.loopMaterial', expansion, materialOf(loopMaterial).expansion)
+  d.row('a_f', 'track.frameMaterial', expansion, materialOf(frameMaterial).expansion)
+  d.entry('T_m', 'track.assemblyTemperatureC')
+  d.entry('T_a', 'ground.airTemperatureC')
+  d.step('s_t', told, '(a_l - a_f) * (T_m - T_a)')
+}
+
+const loopPretensionN: Subject = {
+  title: 'The tension of one loop at rest, at the temperature of the air.',
+  state: 'at rest',
+  source: 'Hooke’s law and thermal expansion',
+  write: (d) => {
+    const { pretensionN, tensioner, loopStiffnessN } = d.checked.build.track
+    const told = ['force', 'tension of the loop at rest'] as const
+    if (pretensionN === undefined) {
+      d.step('N_0', told, '0', 'where no pretension is entered, it counts as none')
+      return
+    }
+    d.entry('N_A', 'track.pretensionN')
+    if (tensioner === 'sprung' || loopStiffnessN === undefined) {
+      d.step('N_0', told, 'N_A', 'the tensioner keeps it, or the loop’s stiffness is not known')
+      return
+    }
+    d.entry('S_l', 'track.loopStiffnessN')
+    strain(d)
+    d.step('N_0', told, 'max(0, N_A + S_l * s_t)')
+  },
+}
+
+const pitchErrorM: Subject = {
+  title: 'The loop’s pitch, slack, less the sprocket’s, at the temperature of the air.',
+  state: 'at rest',
+  source: 'thermal expansion',
+  write: (d) => {
+    d.entry('e_0', 'track.pitchErrorMm')
+    d.entry('p', 'track.pitchMm')
+    strain(d)
+    d.step('e_p', ['length', 'the loop’s pitch less the sprocket’s'], 'e_0 - p * s_t')
+  },
+}
+
+const needsFixed = firstOf(
+  ({ machine }: Evaluated) =>
+    machine.track.hold.tensioner === 'sprung'
+      ? { why: 'a sprung tensioner takes up what the loop grows: it stays on its wheels.' }
+      : null,
+  needing('track.pretensionN'),
+)
+
+const liftOffBeltSpeedMps: Subject = {
+  title: 'The belt speed at which a loop running free no longer presses on its wheels.',
+  state: 'the loop running free, without pull',
+  source: 'centrifugal tension of a running belt, any machine-elements text',
+  missing: needsFixed,
+  write: (d) => {
+    d.figure('N_0', 'loopPretensionN')
+    d.entry('m_b', 'track.massGPerM')
+    d.step('v_L', ['speed', 'belt speed that lifts the loop off'], 'sqrt(N_0 / m_b)')
+  },
+}
+
+const liftOffMotorRpm: Subject = {
+  title: 'The motor speed at which a loop running free no longer presses on its wheels.',
+  state: 'the loop running free, without pull',
+  source: 'geometry: belt speed over the sprocket’s radius, times the ratio',
+  missing: needsFixed,
+  write: (d) => {
+    d.figure('v_L', 'liftOffBeltSpeedMps')
+    d.figure('G', 'ratio')
+    sprocketRadius(d)
+    d.step('n', ['rpm', 'motor speed'], 'v_L * G / r * 60 / (2 * pi)')
+  },
+}
+
+const loopGrowthFreeM: Subject = {
+  title: 'How far the loop stands off its wheels, running free at the fastest speed of the unloaded motor.',
+  state: inCase('free'),
+  source: 'stretch of a turning ring, any strength-of-materials text',
+  missing: firstOf(needsFixed, needing('track.loopStiffnessN')),
+  write: (d) => {
+    standOff(d, 'free')
+  },
+}
+
 export const trackWorkings = {
   teethEngaged,
   toothSharePercent,
@@ -150,4 +234,9 @@ export const trackWorkings = {
   loopTensionN,
   burstBeltSpeedMps,
   burstMotorRpm,
+  loopPretensionN,
+  pitchErrorM,
+  liftOffBeltSpeedMps,
+  liftOffMotorRpm,
+  loopGrowthFreeM,
 } satisfies Record<string, Subject>

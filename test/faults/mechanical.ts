@@ -24,7 +24,7 @@ export const mechanicalFaults: readonly Fault[] = [
   ]),
   ...faultsOf('stages/belt/machine.ts', ['relativeWidth ** beltWidthExponent', 'relativeWidth']),
   ...faultsOf('stages/gear/machine.ts', [
-    'drivenForm * drivenYield < driverForm * driverYield',
+    'drivenForm * drivenStrength < driverForm * driverStrength',
     'drivenForm > driverForm',
   ]),
   ...faultsOf(
@@ -47,16 +47,35 @@ export const mechanicalFaults: readonly Fault[] = [
     ['2 * pitches + halfSum + spread / pitches', '2 * pitches + halfSum'],
     ['1 - Math.cos(Math.PI / Math.min(', '1 - Math.cos(Math.PI / Math.max('],
   ),
-  ...faultsOf('stages/shaft/physics.ts', ['(16 * torque)', '(32 * torque)']),
   ...faultsOf(
-    'cases/stage-duty.ts',
-    ['top *= stage.ratio * stage.efficiency', 'top *= stage.ratio'],
-    ['let launch = machine.service.factor * launchTorque', 'let launch = launchTorque'],
-    ['speed /= stage.ratio', 'speed *= stage.ratio'],
+    'stages/shaft-strength.ts',
+    ['const twisted = 16 * torque', 'const twisted = 32 * torque'],
+    ['(2 * notch.bending * bending) / endurance', '(notch.bending * bending) / endurance'],
+  ),
+  ...faultsOf(
+    'cases/train-duty.ts',
+    ['efficiency *= stage.efficiency', 'efficiency *= 1'],
+    ['factor * perPull * (pulls.launch[place] ?? NaN)', 'perPull * (pulls.launch[place] ?? NaN)'],
+    ['duty.topSpeed = e.top.motorSpeed / ratio', 'duty.topSpeed = e.top.motorSpeed * ratio'],
+    ['const loop = pull + 2 * pressing', 'const loop = pull + pressing'],
+  ),
+  ...faultsOf('cases/train-pulls.ts', [
+    'needed /= stages[at]?.efficiency ?? 1',
+    'needed *= stages[at]?.efficiency ?? 1',
+  ]),
+  ...faultsOf(
+    'cases/jam.ts',
+    ['scale * stage.drivenInertia * left * left', 'scale * stage.drivenInertia * left'],
+    ['Math.min(slip, motorPull)', 'slip'],
+  ),
+  ...faultsOf(
+    'stages/joint.ts',
+    ['(keyHeight(diameter) / 2)', 'keyHeight(diameter)'],
+    ['(diameter - depth)) / 3', '(diameter - depth)) / 2'],
   ),
   ...faultsOf('stages/chain/limits.ts', [
-    'const watts = duty.topTorque * duty.topSpeed',
-    'const watts = duty.launchTorque * duty.topSpeed',
+    'const watts = (duty.into[dutyCase.top] ?? NaN) * duty.topSpeed',
+    'const watts = (duty.into[dutyCase.launch] ?? NaN) * duty.topSpeed',
   ]),
   ...faultsOf(
     'track/sharing.ts',
@@ -85,10 +104,14 @@ export const mechanicalFaults: readonly Fault[] = [
     ['(6 * force * tooth.loadHeight)', '(6 * force * tooth.height)'],
     ['2 * (tooth.height - tooth.loadHeight)', 'tooth.height - tooth.loadHeight'],
   ),
+  ...faultsOf('track/tension.ts', [
+    'track.massPerMetre * beltSpeed * beltSpeed',
+    '0.5 * track.massPerMetre * beltSpeed * beltSpeed',
+  ]),
   ...faultsOf(
-    'track/tension.ts',
-    ['track.breakingTension - track.pretension', 'track.breakingTension'],
-    ['track.massPerMetre * beltSpeed * beltSpeed', '0.5 * track.massPerMetre * beltSpeed * beltSpeed'],
+    'track/tensioner.ts',
+    ['hold.pretension - hold.tightShare * pull - centrifugal', 'hold.pretension - centrifugal'],
+    ["hold.tensioner === 'fixed' ? breaking : breaking - hold.pretension", 'breaking - hold.pretension'],
   ),
   ...faultsOf(
     'machine/track.ts',
@@ -96,8 +119,8 @@ export const mechanicalFaults: readonly Fault[] = [
     ['strengths.shear * knockdown', 'strengths.shear'],
   ),
   ...faultsOf('cases/track-loads.ts', [
-    'load.tension = pull + slackTension',
-    'load.tension = load.force + slackTension',
+    'load.tension = pull + load.slack',
+    'load.tension = load.force + load.slack',
   ]),
   ...faultsOf('cases/track-step.ts', [
     '(e.footing.gripThrust + internalDragAt(track, 0)) / track.count',

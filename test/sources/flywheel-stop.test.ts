@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { comparativeStress } from '../../shared-engine/stages/shaft-strength.ts'
-import { stopForce, stopSpringOf } from '../../shared-engine/track/stop.ts'
+import { stopSpringOf } from '../../shared-engine/geometry/stop-spring.ts'
+import { stopForce } from '../../shared-engine/track/stop.ts'
 
 // *Source:* a flywheel stopped by its shaft, a standard exercise of machine design on torsional impact: 30 kg at a radius
 // of gyration of 0.5 m, 100 rpm, shaft 60 mm by 1.2 m, G 80 GPa; 411.2 J, 196.9 MPa, 5.64°. Entries from memory, as those

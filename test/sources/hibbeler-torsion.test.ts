@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { shaftStress } from '../../shared-engine/stages/shaft/physics.ts'
+import { comparativeStress } from '../../shared-engine/stages/shaft-strength.ts'
+
+/** Torsion of a round shaft: what it compares to by von Mises, √3 τ, over √3. */
+const shaftStress = (torque: number, diameter: number) =>
+  comparativeStress(0, torque, diameter) / Math.sqrt(3)
 
 describe('shaft in torsion', () => {
   // *Source:* R. C. Hibbeler, *Mechanics of Materials*, 10th edition in SI units, examples 5.1 and 5.3; questions as

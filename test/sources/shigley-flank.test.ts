@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { elasticCoefficient, flankPressure } from '../../shared-engine/stages/flank.ts'
+import { elasticCoefficient } from '../../shared-engine/geometry/contact.ts'
+import { flankPressure } from '../../shared-engine/stages/flank.ts'
 
 // *Source:* Budynas and Nisbett, *Shigley's Mechanical Engineering Design*, example 14-3: a steel pinion of 16 teeth on a
 // wheel of 50 in cast iron, diametral pitch 8, 20°, face 1.5 in, 380 lbf, K_v 1.52. From memory.

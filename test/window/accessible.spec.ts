@@ -86,17 +86,17 @@ test('the main task is done with the keyboard alone', async ({ open }) => {
   await press('F6', 'ArrowRight')
   await expect(question(page, 'How hot, how long')).toBeFocused()
   // A limit, its working, and back to where it was opened from.
-  await limit(page, /Free-running rpm/).focus()
+  await limit(page, /Motor rpm, running free/).focus()
   await press('Enter')
-  await expect(page.getByRole('heading', { name: 'Free-running rpm' })).toBeFocused()
+  await expect(page.getByRole('heading', { name: 'Motor rpm, running free at full charge' })).toBeFocused()
   await press('Escape')
-  await expect(limit(page, /Free-running rpm/)).toBeFocused()
+  await expect(limit(page, /Motor rpm, running free/)).toBeFocused()
   await press('Control+z')
   await expect(teeth).toHaveValue(before)
   await press('F1')
   await expect(page.getByRole('dialog', { name: 'Shortcuts' })).toBeVisible()
   await press('Escape')
-  await expect(limit(page, /Free-running rpm/)).toBeFocused()
+  await expect(limit(page, /Motor rpm, running free/)).toBeFocused()
 })
 
 for (const [width, height, scale] of [

@@ -25,13 +25,13 @@ test('a change is answered everywhere, saved, and there again when the file is o
   const before = await speed.textContent()
   const plot = page.getByRole('application', { name: 'Thrust and resistance over ground speed' })
   const drawn = await plot.innerHTML()
-  const worst = await limit(page, /Free-running rpm/).textContent()
+  const worst = await limit(page, /Motor rpm, running free/).textContent()
 
   await showPart(page, 'motor')
   await entry(page, 'motor.kvRpmPerVolt').fill('500')
   await expect(speed).not.toHaveText(before ?? '')
   await expect.poll(() => plot.innerHTML()).not.toBe(drawn)
-  await expect(limit(page, /Free-running rpm/)).not.toHaveText(worst ?? '')
+  await expect(limit(page, /Motor rpm, running free/)).not.toHaveText(worst ?? '')
   await expect(savedWords(page)).toContainText('Not saved')
 
   const file = path.join(folder, 'changed.build.json')

@@ -22,7 +22,7 @@ test('an entry, a limit and a figure are gone to by the first letters of their n
   await expect(entry(page, 'stages.1.drivenTeeth')).toBeFocused()
   await go('tooth shear')
   await page.keyboard.press('Enter')
-  await expect(page.getByRole('heading', { name: 'Tooth shear' })).toBeFocused()
+  await expect(page.getByRole('heading', { name: 'Drive tooth shear, once' })).toBeFocused()
   await expect(page.locator('button[data-limit="track.tooth-shear"]')).toHaveAttribute('aria-pressed', 'true')
   await go('zebra')
   await expect(find).toContainText('Nothing of that name in this build.')

@@ -17,9 +17,9 @@ test('the least change is taken into the build and undone by name', async ({ ope
   await expect(block(page).locator('p').first()).toContainText(/1\.25.mm.*in place of 1.mm, Module/)
   const width = change(page, 'stages.0.faceWidthMm')
   await expect(width).toContainText(/12.mm → 18\.7.mm/)
-  await expect(limit(page, /^Gear tooth bending, stage 1/)).toContainText(/24.% over/)
+  await expect(limit(page, /^Gear tooth root, once, stage 1/)).toContainText(/24.% over/)
   await width.getByRole('button', { name: /^Take Face width/ }).click()
-  await expect(limit(page, /^Gear tooth bending, stage 1/)).toContainText(/20.% in hand/)
+  await expect(limit(page, /^Gear tooth root, once, stage 1/)).toContainText(/20.% in hand/)
   await showPart(page, 'stage.1')
   await expect(entry(page, 'stages.0.faceWidthMm')).toHaveValue('18.7')
   const undo = page.getByRole('button', { name: 'Undo' })
@@ -27,7 +27,7 @@ test('the least change is taken into the build and undone by name', async ({ ope
   await expect(page.getByRole('tooltip')).toContainText(/change Reduction 1: Face width to 18\.7/)
   await undo.click()
   await expect(entry(page, 'stages.0.faceWidthMm')).toHaveValue('12')
-  await expect(limit(page, /^Gear tooth bending, stage 1/)).toContainText(/24.% over/)
+  await expect(limit(page, /^Gear tooth root, once, stage 1/)).toContainText(/24.% over/)
 })
 
 test('another limit is asked for; what cannot be reached says how far it comes, what breaks is named', async ({
@@ -38,14 +38,14 @@ test('another limit is asked for; what cannot be reached says how far it comes, 
   await expect(block(page)).toContainText('Cannot be reached by one of these alone')
   const driven = change(page, 'stages.0.drivenTeeth')
   await expect(driven).toContainText(/% over/)
-  await expect(page.locator('[data-effects="stages.0.drivenTeeth"]')).toContainText('Tooth shear')
+  await expect(page.locator('[data-effects="stages.0.drivenTeeth"]')).toContainText('Drive tooth shear, once')
   const asked = block(page).getByLabel(/^Bring to 20/)
   await asked.selectOption({ label: 'Motor temperature, over' })
   await expect(block(page).locator('p').first()).toContainText(/brings Motor temperature to 2\d.% in hand/, {
     timeout: 20_000,
   })
-  await asked.selectOption({ label: 'Loop tension' })
-  await expect(block(page)).toContainText(/Nothing to change: Loop tension has 80.% in hand/, {
+  await asked.selectOption({ label: 'Loop tension, once' })
+  await expect(block(page)).toContainText(/Nothing to change: Loop tension, once has 80.% in hand/, {
     timeout: 20_000,
   })
 })

@@ -37,7 +37,7 @@ for (const size of [
     await begin(page)
     const all = page.getByRole('button', { name: /^All \d+ limits/ })
     if (await all.isVisible()) await all.click()
-    await limit(page, /Tooth shear/).click()
+    await limit(page, /Drive tooth shear, once/).click()
     await expect(page.locator('.working .katex').first()).toBeVisible()
     for (const name of [
       'How fast',
@@ -78,7 +78,7 @@ test('a symbol that is an entry leads to its field, whatever part is shown', asy
   const { page } = await open()
   await page.setViewportSize({ width: 1280, height: 775 })
   await begin(page)
-  await limit(page, /Tooth shear/).click()
+  await limit(page, /Drive tooth shear, once/).click()
   const links = page.locator('.working').getByRole('button', { name: /go to its field/ })
   await expect(links.first()).toBeVisible()
   const names = await links.allTextContents()
@@ -106,7 +106,7 @@ test('zoomed to twice the size, a limit that is chosen opens its working in view
   await page.setViewportSize({ width: 640, height: 400 })
   await begin(page)
   await page.getByRole('button', { name: /^All \d+ limits/ }).click()
-  await limit(page, /Tooth shear/).click()
+  await limit(page, /Drive tooth shear, once/).click()
   const heading = page.locator('#working-title')
   await expect(heading).toBeFocused()
   await expect(page.locator('.working .katex').first()).toBeVisible()

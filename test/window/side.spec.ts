@@ -49,7 +49,7 @@ test('the sprocket varied: a plot for each figure, limits crossed named with whe
   await question(page, 'Side by side').click()
   const plots = answer(page).getByRole('application')
   await expect(plots).toHaveCount(4)
-  await expect(answer(page)).toContainText('Tooth shear is kept from 12')
+  await expect(answer(page)).toContainText('Drive tooth shear, once is kept from 12')
   await page.locator('[data-sweep="from"]').fill('x')
   await expect(answer(page)).toContainText('From: ')
   await expect(plots).toHaveCount(0)

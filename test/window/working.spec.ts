@@ -14,7 +14,7 @@ test('any figure opens its working, which leads to the entries and follows their
   await expect(working).toContainText('State')
 
   await page.keyboard.press('Escape')
-  await limit(page, /Free-running rpm/).click()
+  await limit(page, /Motor rpm, running free/).click()
   await working
     .getByRole('button', { name: /go to its field/ })
     .first()
@@ -29,7 +29,7 @@ test('any figure opens its working, which leads to the entries and follows their
 test('a limit marks its place in the plot of its question', async ({ open }) => {
   const { page } = await open()
   await begin(page)
-  await limit(page, /Tooth shear/).click()
+  await limit(page, /Drive tooth shear, once/).click()
   await expect(page.getByRole('tab', { name: 'Will it hold' })).toHaveAttribute('aria-selected', 'true')
   await expect(answer(page).locator('rect.place').first()).toBeVisible()
 })

@@ -1,6 +1,7 @@
 import { setTrackLoad, TrackLoad } from '../../cases/track-loads.ts'
 import type { Machine } from '../../machine/parts.ts'
 import { noLoadAmpsAt } from '../../motor/drive-line.ts'
+import { slackTension } from '../../track/tensioner.ts'
 import { centrifugalTension } from '../../track/tension.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
 import type { LogModel } from '../model.ts'
@@ -61,7 +62,8 @@ export class Loads {
   tensionOf(forcePerLoop: number, rpm: number): number {
     const { track, train } = this.#model.machine
     const beltSpeed = (angularSpeedOf(rpm) * track.radius) / train.ratio
-    return Math.max(0, forcePerLoop) + track.pretension + centrifugalTension(track, beltSpeed)
+    const pull = Math.max(0, forcePerLoop)
+    return pull + slackTension(track.hold, pull, centrifugalTension(track, beltSpeed))
   }
 
   /** Force on the most loaded tooth, N, shared as the engine shares it, with the pretension on the slack side. */

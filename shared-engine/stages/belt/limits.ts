@@ -1,5 +1,7 @@
-import { apart, caseNumber } from '../../cases/case.ts'
-import { addMaximum, marginBelow } from '../../limits/ledger.ts'
+import { caseNumber } from '../../cases/case.ts'
+import { dutyCase, holdingCases, lastingCases } from '../../cases/stage-duty.ts'
+import { addMaximum } from '../../limits/ledger.ts'
+import { addWorstRatio } from '../../limits/worst-case.ts'
 import { allMeasured } from '../../limits/part.ts'
 import {
   limitIn,
@@ -12,8 +14,8 @@ import { beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow } from '../../workings/limit.ts'
 import { stageOf, stageTorque, storedStageOf } from '../../workings/stage-duty.ts'
-import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
-import { allowedBeltPull } from './physics.ts'
+import { peakFacts, pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
+import { allowedBeltPull, beltPeakFactor, peakBeltPull } from './physics.ts'
 
 const rated = 'typical, and for other widths in proportion'
 
@@ -33,14 +35,35 @@ function mesh(d: Draft, number: number): void {
   d.step('K_z', told, '1 - 0.2 * max(0, 6 - z_m)')
 }
 
+/** `w` and `w_0`: width of this belt, and that which its profile is rated for. */
+function ratedWidth(d: Draft, number: number): void {
+  const path = `stages.${number - 1}`
+  const profile = beltProfileOf(storedStageOf(d, number, 'belt').profile)
+  d.entry('w', `${path}.widthMm`)
+  const width = ['length', 'width that the profile is rated for'] as const
+  d.row('w_0', `${path}.profile`, width, profile.referenceWidth)
+}
+
 /** `T_w`: pull of this width, with six or more teeth in mesh. */
 function widthPull(d: Draft, number: number): void {
   const path = `stages.${number - 1}`
   const stored = storedStageOf(d, number, 'belt')
   const profile = beltProfileOf(stored.profile)
-  d.entry('w', `${path}.widthMm`)
-  const width = ['length', 'width that the profile is rated for'] as const
-  d.row('w_0', `${path}.profile`, width, profile.referenceWidth)
+  if (stored.allowableTensionN !== undefined) {
+    d.entry('T_w', `${path}.allowableTensionN`)
+    return
+  }
+  ratedWidth(d, number)
+  const tension = ['force', 'allowable tension at that width (ISO 5295, first edition)'] as const
+  d.row('T_a', `${path}.profile`, tension, profile.allowableTension ?? NaN)
+  d.step('T_w', ['force', 'the same for this width'], `T_a * (w / w_0)^${beltWidthExponent}`)
+}
+
+/** `m_k`: mass of this belt. */
+function beltMass(d: Draft, number: number): void {
+  const path = `stages.${number - 1}`
+  const profile = beltProfileOf(storedStageOf(d, number, 'belt').profile)
+  ratedWidth(d, number)
   d.row(
     'm_0',
     `${path}.profile`,
@@ -48,13 +71,6 @@ function widthPull(d: Draft, number: number): void {
     profile.massPerMetre,
   )
   d.step('m_k', ['linearDensity', 'mass of this belt'], 'm_0 * w / w_0')
-  if (stored.allowableTensionN !== undefined) {
-    d.entry('T_w', `${path}.allowableTensionN`)
-    return
-  }
-  const tension = ['force', 'allowable tension at that width (ISO 5295, first edition)'] as const
-  d.row('T_a', `${path}.profile`, tension, profile.allowableTension ?? NaN)
-  d.step('T_w', ['force', 'the same for this width'], `T_a * (w / w_0)^${beltWidthExponent}`)
 }
 
 function beltPull(d: Draft, number: number, row: ComparedRow): Compared {
@@ -67,12 +83,33 @@ function beltPull(d: Draft, number: number, row: ComparedRow): Compared {
   pitchLine(d, number, row, `p_k * z_a${number} / (2 * pi)`)
   d.step('F_k', ['force', 'pull of the belt'], 'T_k / r_a')
   widthPull(d, number)
+  beltMass(d, number)
   const told = ['force', 'pull that is left for the drive'] as const
   d.step('F_a', told, 'K_z * T_w - m_k * v_k^2')
   return { actual: 'F_k', allowed: 'F_a' }
 }
 
+/** A pull that comes once against twice what lasts. */
+function beltPeak(d: Draft, number: number): Compared {
+  const stage = stageOf(d, number, 'belt')
+  d.source('ISO 5295, first edition; ISO 5294 for the pitch radius')
+  stageTorque(d, number, 'launch', 'in')
+  const pitch = ['length', 'pitch of the profile (ISO 5296, DIN 7721, ISO 13050)'] as const
+  d.row('p_k', `stages.${number - 1}.profile`, pitch, stage.pitch)
+  mesh(d, number)
+  d.step('r_a', ['length', 'pitch radius of the driver'], `p_k * z_a${number} / (2 * pi)`)
+  d.step('F_k', ['force', 'pull of the belt'], 'T_k / r_a')
+  widthPull(d, number)
+  d.assume('A pull that comes once may be twice the one that lasts.')
+  d.step('F_a', ['force', 'pull allowed once'], `${beltPeakFactor} * K_z * T_w`)
+  return { actual: 'F_k', allowed: 'F_a' }
+}
+
 const facts = {
+  peak: {
+    ...peakFacts,
+    working: (number) => pullWorking(number, (d) => beltPeak(d, number)),
+  },
   tension: {
     group: 'lasts',
     ...pullFacts,
@@ -81,20 +118,24 @@ const facts = {
 } as const satisfies Readonly<Record<string, StageLimitFacts>>
 
 const byName = limitsOfStage(facts)
-const { tension, ...unmeasured } = byName
+const { peak, tension, ...unmeasured } = byName
 allMeasured(unmeasured)
+
+const pulls = new Float64Array(5)
+const allowed = new Float64Array(5)
 
 /** Limits of a toothed belt. */
 export const beltLimits: StageKindLimits<keyof typeof facts, BeltStage> = {
   byName,
-  measure: (ledger, place, stage, duty, moving) => {
-    const limit = limitIn(tension, place)
-    const launch = duty.launchTorque / stage.driverRadius
-    const top = duty.topTorque / stage.driverRadius
-    const standing = allowedBeltPull(stage, 0)
-    const running = allowedBeltPull(stage, duty.topSpeed * stage.driverRadius)
-    const worseAtTop = 1 - marginBelow(top, running) > (1 - marginBelow(launch, standing)) * apart
-    if (moving && worseAtTop) addMaximum(ledger, limit, top, running, caseNumber.top)
-    else addMaximum(ledger, limit, launch, standing, caseNumber.launch)
+  measure: (ledger, place, stage, e) => {
+    const duty = e.stageDuties[place]
+    if (duty === undefined) return
+    for (const at of holdingCases) {
+      pulls[at] = (duty.into[at] ?? NaN) / stage.driverRadius
+      allowed[at] = allowedBeltPull(stage, at === dutyCase.top ? duty.topSpeed * stage.driverRadius : 0)
+    }
+    const once = pulls[dutyCase.launch] ?? NaN
+    addMaximum(ledger, limitIn(peak, place), once, peakBeltPull(stage), caseNumber.launch)
+    addWorstRatio(ledger, limitIn(tension, place), pulls, allowed, lastingCases)
   },
 }

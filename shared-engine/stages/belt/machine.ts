@@ -19,6 +19,9 @@ export interface BeltStage extends StageCommon {
   readonly massPerMetre: number
 }
 
+/** Pull of both runs of a toothed belt across its shaft, over the useful pull. *Source:* common practice, no source. */
+export const beltShaftPull = 1.5
+
 const beltIn = siOf(beltRows)
 
 /**
@@ -32,6 +35,7 @@ export function beltPartOf(stage: StoredStage<'belt'>): BeltStage {
   const relativeWidth = width / profile.referenceWidth
   const tableTension = profile.allowableTension ?? NaN // the build's rules ask for one where the table has none
   const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: si('centreMm') }
+  const driverRadius = pulleyRadius(profile.pitch, stage.driverTeeth)
   const ratedPull = si('allowableTensionN') ?? tableTension * relativeWidth ** beltWidthExponent
   return {
     kind: 'belt',
@@ -40,7 +44,8 @@ export function beltPartOf(stage: StoredStage<'belt'>): BeltStage {
     width,
     ratedPull,
     meshedPull: beltMeshFactor(teethInMesh(drive)) * ratedPull,
-    driverRadius: pulleyRadius(profile.pitch, stage.driverTeeth),
+    driverRadius,
+    pullPerTorque: beltShaftPull / driverRadius,
     massPerMetre: profile.massPerMetre * relativeWidth,
   }
 }

@@ -14,6 +14,14 @@ export function allowedBeltPull(stage: BeltStage, beltSpeed: number): number {
   return stage.meshedPull - stage.massPerMetre * beltSpeed * beltSpeed
 }
 
+/** A pull that comes once over the pull that lasts. *Source:* assumption. */
+export const beltPeakFactor = 2
+
+/** Pull allowed once of a standing belt, N. *Source:* assumption on ISO 5295's rating. */
+export function peakBeltPull(stage: BeltStage): number {
+  return beltPeakFactor * allowedBeltPull(stage, 0)
+}
+
 /** Length to buy: the whole number of teeth nearest to the pitch length, and the centre distance that it wants. */
 interface BeltFit {
   /** m, for the centre distance entered. */

@@ -1,9 +1,11 @@
 import { horsepower } from '../../constants.ts'
-import { caseNumber } from '../../cases/case.ts'
+import { caseNumber, type CaseName } from '../../cases/case.ts'
+import { dutyCase, lastingCases, mishapCases } from '../../cases/stage-duty.ts'
 import { addMaximum } from '../../limits/ledger.ts'
+import { lackingForStop } from '../../limits/stop-needs.ts'
+import { addWorstOf } from '../../limits/worst-case.ts'
 import { allMeasured } from '../../limits/part.ts'
 import {
-  addWorse,
   limitIn,
   limitsOfStage,
   type StageKindLimits,
@@ -13,8 +15,16 @@ import type { ChainStage } from './machine.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow, LimitWorking } from '../../workings/limit.ts'
 import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'
-import { pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
-import { allowedChainTension, chainPowerRating, chainSafety, chainTension } from './physics.ts'
+import { peakFacts, pitchLine, pullFacts, pullWorking } from '../loop/limits.ts'
+import {
+  allowedChainTension,
+  breakingChainTension,
+  chainPeakSafety,
+  chainPowerRating,
+  chainSafety,
+  chainTension,
+  peakChainTension,
+} from './physics.ts'
 
 function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
   const stage = stageOf(d, number, 'chain')
@@ -39,6 +49,26 @@ function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
 
 function chainPitch(d: Draft, number: number, stage: ChainStage): void {
   d.row('p_k', `stages.${number - 1}.size`, ['length', 'pitch of the chain (ISO 606)'], stage.pitch)
+}
+
+/** A pull that comes once, in a standing chain: against a third of what breaks it, in a jam against all of it. */
+function chainOnce(d: Draft, number: number, name: CaseName): Compared {
+  const stage = stageOf(d, number, 'chain')
+  const path = `stages.${number - 1}`
+  d.source('statics; ISO 606 for pitch and strength')
+  stageTorque(d, number, name, 'in')
+  chainPitch(d, number, stage)
+  d.entry(`z_a${number}`, `${path}.driverTeeth`)
+  d.step('r_a', ['length', 'pitch radius of the driver'], `p_k / (2 * sin(pi / z_a${number}))`)
+  d.entry('n_s', `${path}.strands`)
+  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a')
+  const tensile = ['force', 'minimum tensile strength of one strand (ISO 606)'] as const
+  d.row('F_u', `${path}.size`, tensile, stage.minTensile)
+  if (name === 'launch') {
+    d.assume('A pull that comes once may be a third of what breaks the chain.')
+    d.step('F_a', ['force', 'tension allowed once'], `n_s * F_u / ${chainPeakSafety}`)
+  } else d.step('F_a', ['force', 'tension that breaks it'], 'n_s * F_u')
+  return { actual: 'F_k', allowed: 'F_a' }
 }
 
 const powerWorking = (number: number): LimitWorking => ({
@@ -79,6 +109,10 @@ function chainRating(d: Draft, number: number): void {
 }
 
 const facts = {
+  peak: {
+    ...peakFacts,
+    working: (number) => pullWorking(number, (d) => chainOnce(d, number, 'launch')),
+  },
   tension: {
     group: 'lasts',
     ...pullFacts,
@@ -93,21 +127,40 @@ const facts = {
     needs: [],
     working: powerWorking,
   },
+  'stop-tension': {
+    group: 'mishap',
+    label: 'Chain pull in a jam',
+    sense: 'maximum',
+    unit: 'N',
+    kind: 'force',
+    needs: [],
+    lacking: lackingForStop,
+    working: (number) => pullWorking(number, (d, row) => chainOnce(d, number, row.case)),
+  },
 } as const satisfies Readonly<Record<string, StageLimitFacts>>
 
 const byName = limitsOfStage(facts)
-const { tension, power, ...unmeasured } = byName
+const { peak, tension, power, 'stop-tension': stopTension, ...unmeasured } = byName
 allMeasured(unmeasured)
+
+const tensions = new Float64Array(5)
 
 /** Limits of a roller chain. */
 export const chainLimits: StageKindLimits<keyof typeof facts, ChainStage> = {
   byName,
-  measure: (ledger, place, stage, duty, moving) => {
-    const launch = chainTension(stage, duty.launchTorque, 0)
-    const top = chainTension(stage, duty.topTorque, duty.topSpeed)
-    addWorse(ledger, limitIn(tension, place), launch, top, allowedChainTension(stage))
-    if (!moving) return
-    const watts = duty.topTorque * duty.topSpeed
+  measure: (ledger, place, stage, e) => {
+    const duty = e.stageDuties[place]
+    if (duty === undefined) return
+    for (let at = 0; at < tensions.length; at += 1) {
+      tensions[at] = chainTension(stage, duty.into[at] ?? NaN, at === dutyCase.top ? duty.topSpeed : 0)
+    }
+    const once = tensions[dutyCase.launch] ?? NaN
+    addMaximum(ledger, limitIn(peak, place), once, peakChainTension(stage), caseNumber.launch)
+    addWorstOf(ledger, limitIn(tension, place), tensions, lastingCases, allowedChainTension(stage))
+    if (e.jam.isJudged)
+      addWorstOf(ledger, limitIn(stopTension, place), tensions, mishapCases, breakingChainTension(stage))
+    if (!e.top.exists) return
+    const watts = (duty.into[dutyCase.top] ?? NaN) * duty.topSpeed
     addMaximum(ledger, limitIn(power, place), watts, chainPowerRating(stage, duty.topSpeed), caseNumber.top)
   },
 }

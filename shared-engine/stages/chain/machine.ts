@@ -34,13 +34,15 @@ const chainIn = siOf(chainRows)
 export function chainPartOf(stage: StoredStage<'chain'>): ChainStage {
   const si = chainIn(stage)
   const size = chainSizeOf(stage.size)
+  const driverRadius = chainWheelRadius(size.pitch, stage.driverTeeth)
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   return {
     kind: 'chain',
     ...wheelsOf(stage),
     ...commonOf(stage),
     pitch: size.pitch,
-    driverRadius: chainWheelRadius(size.pitch, stage.driverTeeth),
+    driverRadius,
+    pullPerTorque: 1 / driverRadius,
     strands: stage.strands,
     centre: si('centreMm'),
     minTensile: size.minTensile,

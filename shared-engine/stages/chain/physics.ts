@@ -21,6 +21,19 @@ export function chainTension(stage: ChainStage, torque: number, speed: number): 
   return torque / stage.driverRadius + stage.massPerMetre * chainSpeed * chainSpeed
 }
 
+/** Breaking strength over a pull that comes once. *Source:* assumption. */
+export const chainPeakSafety = 3
+
+/** Pull allowed once, N: strands · F_u/3. *Source:* assumption. */
+export function peakChainTension(stage: ChainStage): number {
+  return (stage.strands * stage.minTensile) / chainPeakSafety
+}
+
+/** Tension that breaks a chain, N: strands · F_u. *Source:* ISO 606, minimum tensile strength. */
+export function breakingChainTension(stage: ChainStage): number {
+  return stage.strands * stage.minTensile
+}
+
 /** Working tension allowed, N: strands · F_u/8. *Source:* common practice, no source. */
 export function allowedChainTension(stage: ChainStage): number {
   return (stage.strands * stage.minTensile) / chainSafety

@@ -20,7 +20,7 @@ function gearScale(stage: GearStage, room: Room): number {
 
 function formsOf(stage: GearStage): readonly GearForm[] {
   const { module } = stage
-  const pressureAngle = Math.asin(stage.sinPressureAngle)
+  const { pressureAngle } = stage
   return [stage.driverTeeth, stage.drivenTeeth].map((teeth) => ({ module, pressureAngle, teeth }))
 }
 

@@ -1,4 +1,5 @@
-import type { GearStage } from './machine.ts'
+import type { GearStage, RootStrength } from './machine.ts'
+import { flankPressure } from '../flank.ts'
 import { dynamicFactor } from '../../reference/gears.ts'
 
 /** Contact ratio below which teeth let go of each other too early. *Source:* common practice, no source. */
@@ -30,12 +31,29 @@ export function lewisStress(
 /**
  * Bending of the wheel that bears less, by {@link lewisStress}: in any case of load the same one.
  *
+ * @param root of the strength that it is held against
  * @param force K_A W_t, N, service factor included
  * @param dynamic K_v
  * @returns Pa
  */
-export function bendingStress(stage: GearStage, force: number, dynamic: number): number {
-  return (dynamic * force) / stage.bendingArea
+export function bendingStress(root: RootStrength, force: number, dynamic: number): number {
+  return (dynamic * force) / root.area
+}
+
+/**
+ * Pressure between the flanks of a pair.
+ *
+ * σ_H = C_p √[K_A K_v T/(r_b1 b) · (1/ρ_1 + 1/ρ_2)].
+ *
+ * @param torque K_A T, N·m into the stage
+ * @param dynamic K_v
+ * @returns Pa
+ * *Source:* Shigley, eqs. 14-13 and 14-14.
+ */
+export function flankStress(stage: GearStage, torque: number, dynamic: number): number {
+  const { module, mesh, faceWidth } = stage
+  const normalForce = (dynamic * torque) / (module * mesh.driverBase)
+  return flankPressure(stage.elasticCoefficient, normalForce, faceWidth, mesh.curvature / module)
 }
 
 /**

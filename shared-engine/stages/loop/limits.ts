@@ -7,11 +7,18 @@ import { driverSpeed } from '../../workings/stage-duty.ts'
 
 /** Facts of the pull's limit: the same for a belt and a chain. */
 export const pullFacts = {
-  label: 'Belt or chain pull',
+  label: 'Belt or chain pull, for long',
   sense: 'maximum',
   unit: 'N',
   kind: 'force',
   needs: [],
+} as const satisfies Partial<StageLimitFacts>
+
+/** Facts of the limit of a pull that comes once. */
+export const peakFacts = {
+  ...pullFacts,
+  group: 'holds',
+  label: 'Belt or chain pull, once',
 } as const satisfies Partial<StageLimitFacts>
 
 /** Working of the pull's limit of the reduction of a number; only what it compares is a belt's or a chain's own. */

@@ -5,7 +5,7 @@ import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
 export function checkedJson(checked: Checked): string {
-  const { name, limits, notes, evaluation, machine } = checked
+  const { name, limits, stages, notJudged, notes, evaluation, machine } = checked
   const figures = { ...checked.figures, wires: wireFiguresOf(evaluation, machine) }
   const rows = limits.map((limit) => ({
     id: limit.id,
@@ -17,6 +17,6 @@ export function checkedJson(checked: Checked): string {
     standing: limit.standing,
     case: limit.case,
   }))
-  const alarms = alarmRows(checked)
-  return jsonText({ format: 'pitchline-check', version: 2, name, figures, limits: rows, alarms, notes })
+  const head = { format: 'pitchline-check', version: 2, name, figures, limits: rows }
+  return jsonText({ ...head, stages, alarms: alarmRows(checked), notJudged, notes })
 }

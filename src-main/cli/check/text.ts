@@ -4,6 +4,7 @@ import { cruiseFigures } from '../../../shared-engine/figures/cruise.ts'
 import type { Figure } from '../../../shared-engine/figures/figure.ts'
 import { forceFigures } from '../../../shared-engine/figures/force.ts'
 import { heatFigures } from '../../../shared-engine/figures/heat.ts'
+import { jamFigures } from '../../../shared-engine/figures/jam.ts'
 import { motorFigures } from '../../../shared-engine/figures/motor.ts'
 import { packFigures } from '../../../shared-engine/figures/pack.ts'
 import { patternFigures } from '../../../shared-engine/figures/pattern.ts'
@@ -19,6 +20,7 @@ import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format, formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { mishapsOf, mishapSentence } from '../../../shared-engine/explain/mishaps.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { caution } from '../../../shared-engine/constants.ts'
 
@@ -30,6 +32,7 @@ const subjects: readonly (readonly [heading: string, figures: readonly Figure[]]
   ['Pack', packFigures],
   ['Speed and the run from rest', speedFigures],
   ['Forces', forceFigures],
+  ['A jam', jamFigures],
   ['Track', trackFigures],
   ['Through the drive pattern', patternFigures],
   ['Bursts and stops', [...burstFigures, ...stopFigures]],
@@ -48,7 +51,8 @@ const headings: Readonly<Record<Standing, string>> = {
 export function checkedText(checked: Checked, system: UnitSystem): string {
   const blocks = [
     [...wrapped(oneLine(checked.name, 200), width), ...wrapped(answerOf(checked.limits), width)],
-    ...limitBlocks(checked.limits, system),
+    ...limitBlocks(checked, system),
+    notJudgedBlock(checked),
     ...subjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
     wireBlock(checked, system),
     checked.notes.flatMap((note) => wrapped(`Note: ${note}`, width, '  ')),
@@ -80,13 +84,18 @@ function percent(margin: number | null): string {
 }
 
 /** A block for each group; in it the standings, worst first. */
-function limitBlocks(limits: readonly LimitRow[], system: UnitSystem): readonly (readonly string[])[] {
+function limitBlocks(checked: Checked, system: UnitSystem): readonly (readonly string[])[] {
+  const { limits } = checked
   return limitGroups.map((group) => {
+    const told =
+      group === 'mishap'
+        ? mishapsOf(checked).flatMap((one) => wrapped(mishapSentence(one, system), width, '  ', ' '))
+        : []
     const lines = (['over', 'near', 'within'] as const).flatMap((standing) => {
       const rows = limits.filter((limit) => limit.group === group && limit.standing === standing)
       return rows.length === 0 ? [] : [` ${headings[standing]}`, ...rows.map((row) => limitLine(row, system))]
     })
-    return lines.length === 0 ? [] : [groupWords[group], ...lines]
+    return lines.length === 0 ? [] : [groupWords[group], ...told, ...lines]
   })
 }
 
@@ -100,6 +109,16 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
   return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}`.trimEnd()
+}
+
+/** `  track.tension  needs track.breakingTensionN`. */
+function notJudgedBlock({ notJudged }: Checked): readonly string[] {
+  if (notJudged.length === 0) return []
+  const lines = notJudged.flatMap(({ id, needs }) => {
+    const what = needs.length === 0 ? 'a top speed' : needs.join(', ')
+    return wrapped(`${id} needs ${what}`, width, '    ', '  ')
+  })
+  return ['Not judged, for lack of an entry', ...lines]
 }
 
 function figureBlock(

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { caseNumber } from '../../../shared-engine/cases/case.ts'
+import { dutyCase } from '../../../shared-engine/cases/stage-duty.ts'
 import { setTrackLoad, TrackLoad } from '../../../shared-engine/cases/track-loads.ts'
 import {
   allowedTrackQuantity,
@@ -41,8 +41,22 @@ describe('load cases', () => {
     expect(e.freeLoad.force).toBeCloseTo((25 + 4 * beltSpeed) / 2, 9)
   })
 
-  it('tension: pull with the service factor, pretension, and the loop’s own mass', () => {
-    expect(e.topLoad.tension).toBeCloseTo(1.8 * e.topLoad.force + 80 + 1.8 * e.topLoad.beltSpeed ** 2, 9)
+  it('tension: a sprung tensioner keeps the slack side at its pretension, beside the loop’s own mass', () => {
+    expect(machine.track.hold.tensioner).toBe('sprung')
+    const { force, beltSpeed, tension } = e.topLoad
+    expect(tension).toBeCloseTo(1.8 * force + 80 + 1.8 * beltSpeed ** 2, 9)
+  })
+
+  it('tension: a fixed one lets the slack side lose what the tight side gains', () => {
+    const span = 300 // mm, of a loop of 80 · 30 mm
+    const { loopMaterial: _loopMaterial, ...rest } = full.track // at the temperature of its assembly
+    const track = { ...rest, tensioner: 'fixed', tightSpanMm: span, pretensionN: 400 } as const
+    const { topLoad, launchLoad } = evaluationOf(machineOfStored({ ...full, track }))
+    for (const { force, beltSpeed, tension } of [topLoad, launchLoad]) {
+      const pull = 1.8 * force
+      const slack = Math.max(1.8 * beltSpeed ** 2, 400 - (span / 2400) * pull)
+      expect(tension).toBeCloseTo(pull + slack, 9)
+    }
   })
 
   it('the worst of them are what is shown', () => {
@@ -50,10 +64,9 @@ describe('load cases', () => {
       fc.property(machines, (any) => {
         const each = evaluationOf(any)
         const most = (values: number[]) => Math.max(...values.filter((value) => !Number.isNaN(value)))
-        expect(each.toothForce).toBe(most(each.trackLoads.map((load) => load.toothForce)))
-        expect(each.loopTension).toBe(most(each.trackLoads.map((load) => load.tension)))
-        const climbs = each.trackLoads.map((load) => load.climb).filter((value) => !Number.isNaN(value))
-        expect(each.toothClimb).toBe(climbs.length === 0 ? NaN : Math.max(...climbs))
+        const loads = each.trackLoads.slice(0, 4) // launch, grip, top, free: stops are figures of their own
+        expect(each.toothForce).toBe(most(loads.map((load) => load.toothForce)))
+        expect(each.loopTension).toBe(most(loads.map((load) => load.tension)))
       }),
       { numRuns: 150 },
     )
@@ -123,23 +136,28 @@ describe('loads over the throttle', () => {
 
 describe('what a reduction bears', () => {
   it('in a jam: service factor and ratios before it, every efficiency 1', () => {
-    const torques = e.stageDuties.slice(0, 4).map(({ launchTorque }) => launchTorque / (1.8 * e.launchTorque))
+    const torques = e.stageDuties
+      .slice(0, 4)
+      .map(({ into }) => (into[dutyCase.launch] ?? NaN) / (1.8 * e.launchTorque))
     expect(torques.map((torque) => Math.round(torque * 1e9) / 1e9)).toEqual([1, 3, 6, 12])
   })
 
   it('at top speed: efficiencies before it too, and speeds divided', () => {
     const { top, stageDuties } = e
     const [first, second, third] = stageDuties
-    expect(first?.topTorque).toBeCloseTo(1.8 * top.motorTorque, 9)
-    expect(second?.topTorque).toBeCloseTo(1.8 * top.motorTorque * 3 * 0.96, 9)
-    expect(third?.topTorque).toBeCloseTo(1.8 * top.motorTorque * 6 * 0.96 * 0.97, 9)
+    expect(first?.into[dutyCase.top]).toBeCloseTo(1.8 * top.motorTorque, 9)
+    expect(second?.into[dutyCase.top]).toBeCloseTo(1.8 * top.motorTorque * 3 * 0.96, 9)
+    expect(third?.into[dutyCase.top]).toBeCloseTo(1.8 * top.motorTorque * 6 * 0.96 * 0.97, 9)
     expect(third?.topSpeed).toBeCloseTo(top.motorSpeed / 6, 9)
   })
 
   it('its driven shaft carries the torque into the next', () => {
     const [first, second] = e.stageDuties
-    expect(first?.topDrivenTorque).toBe(second?.topTorque)
-    expect(first?.launchDrivenTorque).toBe(second?.launchTorque)
+    // 1e-12: as every case's, whatever its order of products
+    for (const place of Object.values(dutyCase)) {
+      const [out, into] = [first?.out[place] ?? NaN, second?.into[place] ?? NaN]
+      if (!Number.isNaN(into)) expect(Math.abs(out / into - 1)).toBeLessThan(1e-12)
+    }
   })
 })
 
@@ -161,10 +179,10 @@ describe('climbing out of mesh', () => {
     },
   })
 
-  it('without pretension is 2 · tan β · z/2π at any load, so the first case is named', () => {
+  it('without pretension is 2 · tan β · z/2π at any load, in every case alike', () => {
     const each = evaluationOf(flanked)
     // the last row: f/(f/2) = 2
-    expect(each.toothClimb).toBeCloseTo((Math.tan(Math.PI / 6) * 14) / Math.PI, 12)
-    expect(each.worstClimbCase).toBe(caseNumber.launch)
+    for (const load of [each.launchLoad, each.gripLoad, each.topLoad])
+      expect(load.climb).toBeCloseTo((Math.tan(Math.PI / 6) * 14) / Math.PI, 12)
   })
 })

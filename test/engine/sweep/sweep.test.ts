@@ -82,7 +82,7 @@ describe('limits crossed', () => {
       'motor.free-rpm',
     )
     expect(more).toEqual([])
-    expect(found).toMatchObject({ goesOver: true, label: 'Free-running rpm' })
+    expect(found).toMatchObject({ goesOver: true, label: 'Motor rpm, running free at full charge' })
     expect(Math.abs((found?.value ?? NaN) / throttle - 1)).toBeLessThan(1e-9)
   })
 
@@ -98,16 +98,16 @@ describe('limits crossed', () => {
 
   it('of whole numbers at the first that is past it, between the points too', () => {
     const found = crossing(
-      swept(newt, { path: 'stages.0.drivenTeeth', from: 40, to: 90, steps: 3 }),
-      'stage.1.tension',
+      swept(newt, { path: 'stages.0.drivenTeeth', from: 40, to: 110, steps: 3 }),
+      'stage.1.peak',
     )
-    const first = Array.from({ length: 51 }, (_, at) => 40 + at).find((teeth) =>
+    const first = Array.from({ length: 71 }, (_, at) => 40 + at).find((teeth) =>
       checkedAt(newt, 'stages.0.drivenTeeth', teeth).limits.some(
-        ({ id, standing }) => id === 'stage.1.tension' && standing === 'over',
+        ({ id, standing }) => id === 'stage.1.peak' && standing === 'over',
       ),
     )
     expect(found).toEqual([
-      { id: 'stage.1.tension', label: 'Belt or chain pull, stage 1', value: first, goesOver: true },
+      { id: 'stage.1.peak', label: 'Belt or chain pull, once, stage 1', value: first, goesOver: true },
     ])
   })
 

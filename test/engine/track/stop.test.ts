@@ -1,13 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
-  heldEnergy,
   ladderStiffness,
-  stopEnergy,
-  stopForce,
   stopSpringOf,
   type StopSpring,
-} from '../../../shared-engine/track/stop.ts'
+} from '../../../shared-engine/geometry/stop-spring.ts'
+import { heldEnergy, stopEnergy, stopForce } from '../../../shared-engine/track/stop.ts'
 
 /** Peak force of a mass run into the spring, through time: μ x″ = L − F, F growing by κ_1 and, past F_s, by κ. */
 function simulatedPeak(spring: StopSpring, mass: number, speed: number, pull: number): number {

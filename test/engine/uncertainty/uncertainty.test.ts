@@ -29,7 +29,7 @@ function tensionBuild(tolerances: StoredBuild['tolerances']): Build {
     ...plain,
     controller: { currentLimitAmps: 60 },
     stages: [{ kind: 'fixed', ratio: 20 }],
-    track: { ...plain.track, pretensionN: 100, breakingTensionN: 1000 },
+    track: { ...plain.track, pretensionN: 100, breakingTensionN: 1000, tensioner: 'sprung' },
     tolerances,
   })
 }
