@@ -2,6 +2,7 @@ import { dutyForAmps, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { shearShareInverse } from '../ground/soil-shear.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAt, torqueConstant } from './circuit.ts'
+import { usableCharge } from './pattern.ts'
 import type { Draft } from './draft.ts'
 import { shearStrength, soilBooks, soilThrustAt, standingResistance } from './footing.ts'
 import { air, dutyForCurrent, internalDrag } from './motion.ts'
@@ -91,11 +92,9 @@ const cruiseHalfTopMinutes: Subject = {
   assumptions: ['The pack gives its labelled charge at any current.'],
   missing: cruiseMissing,
   write: (d) => {
-    d.entry('Q', 'pack.capacityMah')
-    d.entry('s', 'service.stateOfChargePercent')
-    d.entry('s_r', 'service.reservePercent')
+    usableCharge(d)
     d.figure('I_p', 'cruiseHalfTopPackAmps')
-    d.step('t', ['duration', 'time to the reserve'], 'Q * (s - s_r) / I_p')
+    d.step('t', ['duration', 'time to the reserve'], 'Q / I_p')
     d.step('t_m', ['minutes', 'time to the reserve'], 't / 60')
   },
 }

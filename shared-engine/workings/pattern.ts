@@ -41,7 +41,7 @@ function patternSpeed(d: Draft): void {
 }
 
 /** `Q`: charge from the given one to the reserve, less what the cold holds back. */
-function usableCharge(d: Draft): void {
+export function usableCharge(d: Draft): void {
   const { pack, service } = d.checked.machine
   d.entry('Q_p', 'pack.capacityMah')
   d.entry('c_0', 'service.stateOfChargePercent')

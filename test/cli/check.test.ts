@@ -51,7 +51,17 @@ describe.each(demos)('check of the demo build %s', (demo) => {
 
 test('the JSON has the keys of the contract, SI numbers, and nothing else', () => {
   const json = jsonOf(pitchline(['check', demoFile('hut-hauler'), '--json']).out)
-  expect(Object.keys(json)).toEqual(['format', 'version', 'name', 'figures', 'limits', 'stages', 'alarms', 'notJudged', 'notes'])
+  expect(Object.keys(json)).toEqual([
+    'format',
+    'version',
+    'name',
+    'figures',
+    'limits',
+    'stages',
+    'alarms',
+    'notJudged',
+    'notes',
+  ])
   expect(json).toMatchObject({ format: 'pitchline-check', version: 2 })
   for (const limit of json.limits) {
     expect(Object.keys(limit)).toEqual([
