@@ -123,7 +123,7 @@ test('the quick machine is past its limits as its story says, the other two are 
     )
   const quick = standings('quick-sled-puller')
   expect(quick.get('motor.free-rpm')).toBe('over')
-  expect(quick.get('track.tooth-shear')).toBe('near')
+  expect(quick.get('track.tooth-bending')).toBe('near')
   expect([...quick.values()].filter((standing) => standing === 'over').length).toBeGreaterThanOrEqual(2)
   expect([...standings('hut-hauler').values()]).not.toContain('over')
   expect([...standings('culvert-crawler').values()]).not.toContain('over')
