@@ -16,12 +16,13 @@ async function openHot(page: Page): Promise<void> {
   await expect(driven(page)).toBeVisible({ timeout: 20_000 })
 }
 
-/** A pattern of a thousand starts and stops: long enough to be stopped. */
+/** A pattern of a thousand starts that break loose and are braked: long enough to be stopped. */
 function longPattern(): string {
-  const rows = Array.from({ length: 1000 }, (_, at) => ({
-    seconds: at % 2 === 0 ? 3 : 4,
-    throttlePercent: at % 2 === 0 ? 40 : 0,
-  }))
+  const rows = Array.from({ length: 1000 }, (_, at) =>
+    at % 2 === 0
+      ? { seconds: 60, throttlePercent: 100, gripPercent: 1 }
+      : { seconds: 2, brakePercent: 100, gripPercent: 1 },
+  )
   return JSON.stringify({ format: 'pitchline-pattern', version: 2, name: 'A thousand', notes: '', rows })
 }
 

@@ -5,8 +5,8 @@ import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
 export function checkedJson(checked: Checked): string {
-  const { name, limits, stages, notJudged, notes, evaluation, machine } = checked
-  const figures = { ...checked.figures, wires: wireFiguresOf(evaluation, machine) }
+  const { name, figures, limits, stages, notJudged, notes, evaluation, machine } = checked
+  const wires = wireFiguresOf(evaluation, machine)
   const rows = limits.map((limit) => ({
     id: limit.id,
     group: limit.group,
@@ -18,5 +18,5 @@ export function checkedJson(checked: Checked): string {
     case: limit.case,
   }))
   const head = { format: 'pitchline-check', version: 2, name, figures, limits: rows }
-  return jsonText({ ...head, stages, alarms: alarmRows(checked), notJudged, notes })
+  return jsonText({ ...head, stages, wires, alarms: alarmRows(checked), notJudged, notes })
 }
