@@ -12,21 +12,33 @@ function coasts({ machine }: Evaluated): Missing | null {
     : { why: 'it coasts: no braking current is entered (controller.brakeAmps).' }
 }
 
+/** `m`: machine and load. */
+export function machineMass(d: Draft): void {
+  d.entry('m_0', 'vehicle.massKg')
+  d.entry('m_1', 'vehicle.loadKg')
+  d.step('m', ['mass', 'machine and load'], 'm_0 + m_1')
+}
+
 /** `v`, `m`, `m_e` and what brakes. */
 function brakes(d: Draft): void {
-  const { machine } = d.checked
   d.assume(gears)
   d.figure('v', 'topSpeedMps')
   d.entry('I_br', 'controller.brakeAmps')
   d.entry('F_b', 'vehicle.brakeForceN')
-  d.given('m', ['mass', 'machine and load'], machine.vehicle.mass)
+  machineMass(d)
+  d.figure('F_m0', 'startThrustN')
+  d.figure('F_max', 'gripThrustN')
+  d.figure('R_0', 'groundResistanceN')
+  d.figure('rho_air', 'airDensity')
+  d.entry('D_0', 'track.internalDragN')
+  d.entry('D_1', 'track.internalDragNPerMps')
   d.figure('m_e', 'equivalentMassKg')
 }
 
 const stateOfStop =
   'a stop from top speed on the level with all brakes, no tow, at the given charge and temperatures'
 const slowing =
-  'a = the lesser of (motors with I_br at most + drag + F_b + R) / m_e and (F_max + R) / m; the motors take the first part of what the grip leaves'
+  'a = the lesser of (motors with I_br at most + D_0 + D_1 v + F_b + R) / m_e and (F_max + R) / m, R and motors by what gives R_0, rho_air and F_m0; the motors take the first part of what the grip leaves'
 
 function noStop({ evaluation }: Evaluated): Missing | null {
   return Number.isNaN(evaluation.braking.level.metres)
@@ -76,7 +88,11 @@ export const brakingWorkings = {
     write: (d) => {
       d.entry('M', 'motor.count')
       d.figure('I', 'brakeMotorAmps')
-      const words = 'M δ I with the duty that passes the current at a full pack’s volts'
+      d.row('V_full', 'pack.chemistry', ['volts', 'full pack at rest'], d.checked.machine.pack.fullVolts)
+      d.figure('R_b', 'packOhm')
+      d.figure('v', 'topSpeedMps')
+      d.figure('F_m0', 'startThrustN')
+      const words = 'M δ I with the duty that passes I at v from V_full behind R_b, by what gives F_m0 too'
       d.found('I_c', ['amps', 'charging current'], words, d.checked.evaluation.braking.chargeAmps)
     },
   },
@@ -129,8 +145,15 @@ export const brakingWorkings = {
     assumptions: [gears],
     write: (d) => {
       d.entry('grade', 'ground.gradePercent')
+      d.figure('R_0', 'groundResistanceN')
+      d.figure('F_m0', 'startThrustN')
+      d.entry('R_20', 'motor.resistanceMilliohm')
+      d.entry('R_esc', 'controller.resistanceMilliohm')
+      d.entry('V_nl', 'motor.noLoadVolts')
+      d.entry('D_0', 'track.internalDragN')
+      d.entry('D_1', 'track.internalDragNPerMps')
       const words =
-        'on grade, the slope’s pull less drag, friction and iron over what each m/s of creep adds; 0 where it stands'
+        'on grade, the slope’s pull by what gives R_0, less D_0, drag, friction and iron over what each m/s of creep adds, D_1 and the shorted motors’ by R_20, R_esc, V_nl and what gives F_m0; 0 where it stands'
       d.found('v_c', ['speed', 'creep'], words, d.checked.evaluation.braking.creepSpeed)
     },
   },

@@ -1,16 +1,33 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { caseNames, caseWords } from '../cases/case.ts'
 import { motorModel } from './circuit.ts'
+import { machineMass } from './braking.ts'
 import type { Draft } from './draft.ts'
 import { inCase, running, type Missing, type Subject } from './subject.ts'
 
 const state = running
 
+/** What pushes at full throttle, by figures that have workings of their own; in words for a step that is solved. */
+export function pushed(d: Draft): string {
+  d.figure('F_m0', 'startThrustN')
+  d.figure('F_max', 'gripThrustN')
+  d.figure('R_b', 'packOhm')
+  d.figure('V_oc', 'packOpenVolts')
+  d.figure('I_a', 'accessoryAmps')
+  d.entry('D_1', 'track.internalDragNPerMps')
+  d.entry('R_20', 'motor.resistanceMilliohm')
+  d.entry('R_esc', 'controller.resistanceMilliohm')
+  d.entry('T_m', 'service.windingTemperatureC')
+  d.entry('V_nl', 'motor.noLoadVolts')
+  d.entry('delta', 'controller.throttleCapPercent')
+  return 'by what gives F_m0 and F_max, from V_oc less I_a through R_b, R_20 at T_m and R_esc at delta, with V_nl and D_1'
+}
+
 /** `I_b`: the largest of what the ground lets happen. */
 export function burstAmps(d: Draft): void {
   const { bursts, drive } = d.checked.evaluation
   const told = (name: string) => ['amps', name] as const
-  const held = 'the least of the most standstill current of any throttle and what the grip’s thrust asks for'
+  const held = `the least of the most standstill current of any throttle and what the grip’s thrust asks for, ${pushed(d)}`
   d.found('I_r', told('held at rest'), held, bursts.restAmps)
   const candidates = ['I_r']
   const add = (symbol: string, name: string, words: string, amps: number) => {
@@ -21,8 +38,14 @@ export function burstAmps(d: Draft): void {
   const corner = drive.cornerSpeed > 0 ? ', under the current limit below its corner' : ''
   const spinning = `full throttle at the belt speed whose thrust is the grip’s${corner}`
   add('I_s', 'spinning on the spot', spinning, bursts.spinAmps)
-  add('I_t', 'at top speed', 'where thrust equals resistance', bursts.topAmps)
-  add('I_v', 'in a pivot turn', 'at most the most standstill current', bursts.pivotAmps)
+  if (!Number.isNaN(bursts.topAmps)) {
+    d.figure('I_t', 'topMotorAmps')
+    candidates.push('I_t')
+  }
+  if (!Number.isNaN(bursts.pivotAmps)) {
+    d.figure('I_p0', 'pivotMotorAmps')
+    add('I_v', 'in a pivot turn', 'I_p0, at most the most standstill current', bursts.pivotAmps)
+  }
   const all = candidates.length === 1 ? 'I_r' : `max(${candidates.join(', ')})`
   const where = caseWords[caseNames[bursts.motorCase] ?? 'rest']
   d.step('I_b', told('the most that the ground lets happen'), all, where)
@@ -31,11 +54,12 @@ export function burstAmps(d: Draft): void {
 /** `I_p`: the pack's part of it. */
 export function burstPackAmps(d: Draft): void {
   const { bursts } = d.checked.evaluation
-  d.figure('I_a', 'accessoryAmps')
   const pivot = caseNames[bursts.packCase] === 'pivot'
+  if (pivot) d.figure('I_p0', 'pivotMotorAmps')
+  else d.figure('v_t', 'topSpeedMps')
   const words = pivot
-    ? 'the pivot turn’s current at standstill, through its duty'
-    : 'at full throttle, the most between the speed at which the track stops spinning, else rest, and top speed'
+    ? `the pivot turn’s I_p0 at standstill, through its duty, ${pushed(d)}`
+    : `at full throttle, the most between the speed at which the track stops spinning, else rest, and v_t, ${pushed(d)}`
   d.found('I_d', ['amps', 'drive amps of all motors'], words, bursts.packAmps - d.of('I_a'))
   d.step('I_p', ['amps', 'pack current with accessories'], 'I_d + I_a')
 }
@@ -78,7 +102,7 @@ export const burstWorkings = {
     missing: grips,
     write: (d) => {
       const { bursts } = d.checked.evaluation
-      const words = 'full throttle at standstill, at most the current limit'
+      const words = `full throttle at standstill, at most the current limit, ${pushed(d)}`
       d.found('I_u', ['amps', 'current as a spin-up begins'], words, bursts.spinUpAmps)
     },
   },
@@ -90,12 +114,11 @@ export const burstWorkings = {
     assumptions: ['The last 5 % count as there: they are approached for ever.'],
     missing: grips,
     write: (d) => {
-      const { evaluation, machine } = d.checked
+      const { evaluation } = d.checked
       d.figure('m_e', 'equivalentMassKg')
-      d.given('m', ['mass', 'machine and load'], machine.vehicle.mass)
+      machineMass(d)
       d.step('m_s', ['mass', 'what spins, as a mass at the belt'], 'm_e - m')
-      d.figure('F_max', 'gripThrustN')
-      const words = 'the integral of m_s / (F_m(v_b) − F_max) over the belt’s speed'
+      const words = `the integral of m_s / (F_m(v_b) − F_max) over the belt’s speed, ${pushed(d)}`
       d.found('t', ['time', 'time of the spin-up'], words, evaluation.bursts.spinUpSeconds)
     },
   },

@@ -45,7 +45,7 @@ export const warmingWorking: LimitWorking = {
   missing: circuitMissing,
   write: (d) => {
     circuit(d)
-    d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'q / C')
+    d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'q / C_f')
     d.given('T_m', ['temperatureDifference', 'most that it should be'], 20)
     return { actual: 'T_d', allowed: 'T_m' }
   },

@@ -1,7 +1,7 @@
 import { flowAt } from '../heat/cold-flow.ts'
 import { nothingDrawn, patternPackRms } from './pattern.ts'
 import type { Draft } from './draft.ts'
-import { runaway } from './heat.ts'
+import { runaway, sink } from './heat.ts'
 import { firstOf, inCase, needing, type Subject } from './subject.ts'
 
 const state = inCase('pattern')
@@ -14,8 +14,10 @@ export function circuit(d: Draft): void {
   const { evaluation } = d.checked
   const { heat } = evaluation
   d.entry('M', 'motor.count')
-  d.given('C', ['thermalConductance', 'heat that the coolant carries for each kelvin'], heat.capacityRate)
-  d.given('Q_m', ['watts', 'heat of one motor'], heat.motorHeat)
+  sink(d)
+  const carried = ['thermalConductance', 'heat that the coolant carries for each kelvin'] as const
+  d.found('C_f', carried, 'density times V_f times specific heat', heat.capacityRate)
+  d.found('Q_m', ['watts', 'heat of one motor'], 'what leaves it into the coolant at T_s', heat.motorHeat)
   d.figure('Q_e', 'controllerLossWatts')
   d.step('q', ['watts', 'heat into the circuit'], 'M * (Q_m + Q_e)')
 }
@@ -27,9 +29,9 @@ const temperature = (title: string, name: string, of: (d: Draft) => number): Sub
   missing,
   write: (d) => {
     circuit(d)
-    d.entry('T_air', 'ground.airTemperatureC')
-    const words = 'where the radiator sheds q to T_air, the coolant carrying C for each kelvin'
-    d.found('T', ['temperature', name], words, of(d))
+    const words = 'where the radiator sheds q to T_air, the coolant carrying C_f for each kelvin'
+    sink(d)
+    d.found('T', ['temperature', name], `${words}; feeding at T_s`, of(d))
   },
 })
 
@@ -52,7 +54,7 @@ export const coolantWorkings = {
     missing,
     write: (d) => {
       circuit(d)
-      d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'q / C')
+      d.step('T_d', ['temperatureDifference', 'warming of the coolant'], 'q / C_f')
     },
   },
   coldFlowLPerMin: {
@@ -64,8 +66,10 @@ export const coolantWorkings = {
       const { cooling, ground } = d.checked.machine
       d.entry('V_f', 'cooling.flowLPerMin')
       const share = cooling === null ? NaN : flowAt(cooling, ground.airTemperature) / cooling.flow
+      d.entry('T_f', 'cooling.flowTestC')
+      d.entry('T_air', 'ground.airTemperatureC')
       const told = ['fraction', 'viscosity where the flow was measured over that in the cold'] as const
-      d.given('s_mu', told, share)
+      d.found('s_mu', told, 'viscosity at T_f over that at T_air, at most 1; 0 where it is frozen', share)
       d.step('V_c', ['litresPerMinute', 'flow in the cold'], 'V_f * s_mu * 60000')
     },
   },

@@ -2,6 +2,7 @@ import type { TimeToLimit } from '../cases/heat-times.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 import { knowsSwitching } from '../motor/controller-loss.ts'
 import type { Draft } from './draft.ts'
+import { sprocketRadius } from './circuit.ts'
 import { patternAmps, patternIron } from './pattern.ts'
 import { steadyRows } from './pattern-rows.ts'
 import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
@@ -23,6 +24,21 @@ export function runaway({ evaluation }: Evaluated): Missing | null {
   }
 }
 
+/** `R_th`, or `R_wc` and `R_cs`; the capacities where they play a part. */
+export function ownWay(d: Draft): void {
+  const { heat } = d.checked.evaluation
+  if (heat.nodes.two) {
+    d.entry('R_wc', 'motor.windingToCaseKPerW')
+    d.entry('R_cs', 'motor.caseToSinkKPerW')
+    if (!heat.hasCapacities) return
+    d.entry('C_w', 'motor.windingHeatCapacityJPerK')
+    d.entry('C_c', 'motor.caseHeatCapacityJPerK')
+    return
+  }
+  d.entry('R_th', 'motor.thermalResistanceKPerW')
+  if (heat.hasCapacities) d.entry('C', 'motor.heatCapacityJPerK')
+}
+
 /** What warms the motor and how its heat leaves. */
 function motorHeat(d: Draft): void {
   const { evaluation, machine } = d.checked
@@ -32,9 +48,11 @@ function motorHeat(d: Draft): void {
   patternIron(d)
   d.entry('R_20', 'motor.resistanceMilliohm')
   d.constant('alpha_cu', 'copperTemperatureCoefficient')
-  if (heat.nodes.two) d.entry('R_wc', 'motor.windingToCaseKPerW')
+  ownWay(d)
   if (machine.cooling !== null) {
-    d.given('R_i', ['thermalResistance', 'to the coolant at the inlet, which warms on its way'], heat.toInlet)
+    d.entry('V_f', 'cooling.flowLPerMin')
+    const told = ['thermalResistance', 'to the coolant at the inlet'] as const
+    d.found('R_i', told, 'the coolant warms on its way: more at less V_f', heat.toInlet)
   }
   sink(d)
 }
@@ -47,16 +65,36 @@ export function sink(d: Draft): void {
     d.step('T_s', ['temperature', 'air that cools it'], 'T_air')
     return
   }
-  d.found('T_s', ['temperature', 'coolant that feeds the motors'], feedWords, evaluation.heat.feed)
+  d.entry('T_air', 'ground.airTemperatureC')
+  d.entry('UA', 'cooling.radiatorWPerK')
+  d.entry('V_f', 'cooling.flowLPerMin')
+  if (machine.cooling.airCapacity !== null) d.entry('C_a', 'cooling.airWPerK')
+  if (evaluation.heat.hasMotor) ownWay(d)
+  d.figure('P_cu', 'patternCopperWatts')
+  d.figure('P_fem', 'patternIronWatts')
+  d.figure('Q_e', 'controllerLossWatts')
+  d.found('T_s', ['temperature', 'coolant that feeds the motors'], feedWords(d.checked), evaluation.heat.feed)
 }
 
-const feedWords =
-  'T_air + q (1/K − 1/C): q all motors’ and controllers’ heat, K the radiator’s, C the coolant’s heat capacity rate'
+/** What gives the coolant's temperature, with its symbols. */
+export const feedWords = ({ evaluation, machine }: Evaluated): string => {
+  const { heat } = evaluation
+  const air = machine.cooling?.airCapacity === null ? 'UA' : 'UA and C_a'
+  const stored = heat.nodes.two ? 'R_wc, R_cs, C_w and C_c' : 'R_th and C'
+  const plain = heat.nodes.two ? 'R_wc and R_cs' : 'R_th'
+  const way = heat.hasMotor ? `, behind ${heat.hasCapacities ? stored : plain}` : ''
+  return `T_air and what the heat of motors (P_cu, P_fem${way}) and controllers (Q_e) adds: q (1/K − 1/ρV_f c), K the radiator’s, of V_f and ${air}`
+}
 /** What is solved, with the symbols that stand for what is put in. */
 const solvedWords = ({ evaluation, machine }: Evaluated, how: string): string => {
-  const between = evaluation.heat.nodes.two ? '; from winding to case through R_wc' : ''
-  const way = machine.cooling === null ? 'to T_s' : 'through R_i to T_s'
-  return `${how}: copper I_r^2 R_20 (1 + alpha_cu (T − 20)) and iron P_fe${between}, ${way}`
+  const { two } = evaluation.heat.nodes
+  const between = two ? '; from winding to case through R_wc' : ''
+  const own = two ? 'R_cs' : 'R_th'
+  const way =
+    machine.cooling === null ? `through ${own} to T_s` : `through ${own}, from the inlet R_i, to T_s`
+  const capacities = two ? ', into C_w and C_c' : ', into C'
+  const stored = evaluation.heat.hasCapacities ? capacities : ''
+  return `${how}: copper I_r^2 R_20 (1 + alpha_cu (T − 20)) and iron P_fe${stored}${between}, ${way}`
 }
 const endWords =
   'the pattern repeated until every round is like the one before, each row solved exactly, at the row’s end where the hotter of winding and case is hottest'
@@ -103,8 +141,15 @@ const loads = {
   pivot: ['in a pivot turn', 'pivot'],
 } as const
 
-const coldWords =
-  'when the winding, from T_air on with copper I^2 R_20 (1 + alpha_cu (T − 20)) alone, is at T_max'
+/** The symbols of {@link ownWay}. */
+export const wayWords = ({ evaluation }: Evaluated): string =>
+  evaluation.heat.nodes.two ? 'C_w, R_wc, C_c and R_cs' : 'C and R_th'
+
+const coldWords = (checked: Evaluated): string => {
+  const stream = checked.machine.cooling === null ? '' : ', from the inlet of V_f'
+  const way = `${wayWords(checked)}${stream}`
+  return `when the winding, from T_air on with copper I^2 R_20 (1 + alpha_cu (T − 20)) alone, behind ${way}, is at T_max`
+}
 
 const timesOf = ({ evaluation }: Evaluated, load: keyof typeof loads): TimeToLimit => evaluation.times[load]
 
@@ -115,7 +160,13 @@ function coldStart(d: Draft, load: keyof typeof loads): void {
   d.entry('T_max', 'motor.maxTemperatureC')
   d.entry('R_20', 'motor.resistanceMilliohm')
   d.constant('alpha_cu', 'copperTemperatureCoefficient')
-  const words = 'with magnets as hot as the limit allows, at most the most standstill current'
+  ownWay(d)
+  if (d.checked.machine.cooling !== null) d.entry('V_f', 'cooling.flowLPerMin')
+  const figure = { hold: 'holdMotorAmps', launch: 'burstMotorAmps', pivot: 'pivotMotorAmps' } as const
+  d.figure('I_s', figure[load])
+  d.figure('F_max', 'gripThrustN')
+  const words =
+    'as I_s and F_max ask for it, with magnets as hot as T_max, at most the most standstill current'
   d.found('I', ['amps', `current of one motor, ${loads[load][0]}`], words, evaluation.times[load].amps)
 }
 
@@ -142,7 +193,7 @@ const secondsTo = (load: keyof typeof loads): Subject => ({
   ),
   write: (d) => {
     coldStart(d, load)
-    d.found('t', ['duration', 'time to the limit'], coldWords, timesOf(d.checked, load).seconds)
+    d.found('t', ['duration', 'time to the limit'], coldWords(d.checked), timesOf(d.checked, load).seconds)
   },
 })
 
@@ -158,7 +209,12 @@ const caseAt = (load: keyof typeof loads): Subject => ({
   ),
   write: (d) => {
     coldStart(d, load)
-    d.found('T_c', ['temperature', 'case then'], `the case ${coldWords}`, timesOf(d.checked, load).case)
+    d.found(
+      'T_c',
+      ['temperature', 'case then'],
+      `the case ${coldWords(d.checked)}`,
+      timesOf(d.checked, load).case,
+    )
   },
 })
 
@@ -198,6 +254,19 @@ const caseAtLimitC: Subject = {
   },
 }
 
+/** `f_j`: factor of a jacket that was measured at another flow. */
+function jacket(d: Draft): void {
+  const { machine, evaluation } = d.checked
+  const told = ['none', 'factor of the jacket at this flow'] as const
+  if (machine.cooling === null || machine.cooling.testFlow === null) d.given('f_j', told, 1)
+  else {
+    d.entry('V_f', 'cooling.flowLPerMin')
+    d.entry('V_j', 'cooling.testFlowLPerMin')
+    const factor = evaluation.heat.toSink / (machine.motor.caseToSink ?? NaN)
+    d.found('f_j', told, 'the greater of 1 and (V_j / V_f)^0.8 (Dittus and Boelter)', factor)
+  }
+}
+
 const labelMotorC: Subject = {
   title:
     'Where the winding would settle at the label’s current for long: whether label and resistance agree.',
@@ -213,7 +282,15 @@ const labelMotorC: Subject = {
     d.entry('I_c', 'motor.continuousAmps')
     d.entry('R_20', 'motor.resistanceMilliohm')
     d.constant('alpha_cu', 'copperTemperatureCoefficient')
-    d.given('R_w', ['thermalResistance', 'winding to what cools it'], heat.windingToCase + heat.toSink)
+    if (heat.nodes.two) {
+      d.entry('R_wc', 'motor.windingToCaseKPerW')
+      d.entry('R_cs', 'motor.caseToSinkKPerW')
+      jacket(d)
+      d.step('R_w', ['thermalResistance', 'winding to what cools it'], 'R_wc + f_j * R_cs')
+    } else {
+      d.entry('R_th', 'motor.thermalResistanceKPerW')
+      d.step('R_w', ['thermalResistance', 'winding to what cools it'], 'R_th')
+    }
     d.step('P_20', ['watts', 'copper loss at 20 °C'], 'I_c^2 * R_20')
     const expression = '25 + R_w * P_20 * (1 + alpha_cu * 5) / (1 - R_w * P_20 * alpha_cu)'
     d.step('T', ['temperature', 'winding at the label’s current'], expression)
@@ -233,11 +310,13 @@ const controllerTemperature: Subject = {
   write: (d) => {
     const { evaluation } = d.checked
     d.figure('P_e', 'controllerLossWatts')
-    d.entry('R_th', 'controller.thermalResistanceKPerW')
+    d.entry('R_e', 'controller.thermalResistanceKPerW')
+    if (d.checked.machine.controller.heatCapacity !== null) d.entry('C_e', 'controller.heatCapacityJPerK')
+    sink(d)
     const told = ['temperature', 'air or coolant that cools the controllers'] as const
-    d.given('T_e', told, evaluation.heat.controllerFeed)
+    d.found('T_e', told, 'T_s, and what the motors warm the coolant', evaluation.heat.controllerFeed)
     const words =
-      'R_th (as seen from the inlet of a stream) times the loss above T_e: each row solved exactly, at the hottest row end; without a heat capacity at the mean P_e'
+      'R_e (as seen from the inlet of a stream) times the loss above T_e: each row solved exactly, at the hottest row end; without its C_e at the mean P_e'
     d.found('T', ['temperature', 'controller'], words, evaluation.heat.controller)
   },
 }
@@ -271,11 +350,15 @@ export const heatWorkings = {
     state: 'at rest, magnets at the motor’s limit, gear friction left out',
     source: 'statics of the machine on its slope',
     write: (d) => {
-      const { footing, line } = d.checked.evaluation
+      const { footing } = d.checked.evaluation
       const held = footing.standingResistance - 2 * footing.groundResistance
-      d.given('F_s', ['force', 'slope and tow, less what the ground holds'], held)
+      d.figure('R_0', 'groundResistanceN')
+      d.entry('grade', 'ground.gradePercent')
+      const told = ['force', 'slope and tow, less what the ground holds'] as const
+      d.found('F_s', told, 'R_0 less twice the part of it that is there on any grade', held)
       d.entry('D_0', 'track.internalDragN')
-      d.given('g_b', ['none', 'rad of motor for one m of belt'], line.motorPerBelt)
+      d.figure('G', 'ratio')
+      sprocketRadius(d)
       d.entry('M', 'motor.count')
       d.entry('Kv', 'motor.kvRpmPerVolt')
       d.entry('T_max', 'motor.maxTemperatureC')
@@ -283,7 +366,7 @@ export const heatWorkings = {
       d.row('alpha_m', 'motor.magnet', magnets, d.checked.machine.motor.fluxCoefficient)
       const constant = '60 / (2 * pi * Kv) * (1 + alpha_m * (T_max - 20))'
       d.step('K_t', ['torqueConstant', 'torque constant'], constant)
-      d.step('I_h', ['amps', 'current that holds it'], 'max(0, F_s - D_0) / (g_b * M * K_t)')
+      d.step('I_h', ['amps', 'current that holds it'], 'max(0, F_s - D_0) * r / (G * M * K_t)')
     },
   },
   secondsToHoldLimit: secondsTo('hold'),

@@ -1,5 +1,6 @@
 import { labelSource } from './currents.ts'
-import { capacities, motorHeatNeeds, runaway, sink } from './heat.ts'
+import type { Draft } from './draft.ts'
+import { capacities, motorHeatNeeds, ownWay, runaway, sink, wayWords } from './heat.ts'
 import type { LimitWorking } from './limit.ts'
 import { steadyRows } from './pattern-rows.ts'
 import { firstOf } from './subject.ts'
@@ -36,6 +37,14 @@ export const controllerTemperatureWorking: LimitWorking = {
   },
 }
 
+/** Where the burst begins, and what the motor's heat meets. */
+function burstStart(d: Draft): void {
+  d.figure('T_0', 'steadyMotorC')
+  ownWay(d)
+  d.entry('R_20', 'motor.resistanceMilliohm')
+  sink(d)
+}
+
 export const burstHeatWorking: LimitWorking = {
   title: 'How long a burst lasts against how long the motor bears it from the pattern’s hottest moment.',
   source: 'two linear heat balances, solved; the time is a root',
@@ -51,9 +60,12 @@ export const burstHeatWorking: LimitWorking = {
     d.entry('T_max', 'motor.maxTemperatureC')
     const { times } = d.checked.evaluation
     const load = row.case === 'pivot' ? times.pivot : times.launch
-    d.given('I', ['amps', 'current of one motor in the burst'], load.amps)
-    const words =
-      'with I from the pattern’s worst row end to T_max, or from the air’s temperature where there is no steady state'
+    const told = ['amps', 'current of one motor in the burst'] as const
+    d.figure('I_s', row.case === 'pivot' ? 'pivotMotorAmps' : 'burstMotorAmps')
+    d.figure('F_max', 'gripThrustN')
+    d.found('I', told, 'as I_s and F_max ask for it, with magnets as hot as T_max', load.amps)
+    burstStart(d)
+    const words = `with I through R_20 from the pattern’s worst row end, T_0, over T_s to T_max behind ${wayWords(d.checked)}, or from the air’s temperature where there is no steady state`
     d.found('t', ['duration', 'time that the motor bears it'], words, load.warmSeconds)
     return { actual: 't_b', allowed: 't' }
   },

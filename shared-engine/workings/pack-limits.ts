@@ -1,6 +1,6 @@
 import { floorVolts } from '../reference/chemistry.ts'
 import { cellHeatOf } from '../reference/heat.ts'
-import { burstPackAmps, grips } from './bursts.ts'
+import { burstPackAmps, grips, pushed } from './bursts.ts'
 import { motorModel } from './circuit.ts'
 import { ratedAmps } from './currents.ts'
 import type { Draft } from './draft.ts'
@@ -68,7 +68,7 @@ export const spinUpVoltsWorking: LimitWorking = {
     d.figure('I_a', 'accessoryAmps')
     d.figure('R_b', 'packOhm')
     d.figure('I_u', 'spinUpMotorAmps')
-    const words = 'V_oc − (M δ I_u + I_a) R_b, δ the duty that passes I_u at standstill'
+    const words = `V_oc − (M δ I_u + I_a) R_b, δ the duty that passes I_u at standstill, ${pushed(d)}`
     d.found('V_b', ['volts', 'pack volts then'], words, d.checked.evaluation.bursts.spinUpVolts)
     packFloor(d)
     return { actual: 'V_b', allowed: 'V_f' }

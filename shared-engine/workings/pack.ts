@@ -76,7 +76,7 @@ const accessoryAmps: Subject = {
       d.entry(`eta_${index + 1}`, path)
       return `P_${index + 1} / eta_${index + 1}`
     })
-    if (build.cooling !== undefined && build.cooling.pumpWatts > 0) {
+    if (build.cooling !== undefined) {
       d.entry('P_w', 'cooling.pumpWatts')
       terms.push('P_w')
     }

@@ -55,6 +55,28 @@ export const rowSpeed: Averaged = {
   of: (row) => row.straight.groundSpeed * (1 - row.turnShare),
 }
 
+/** What a row's state is worked out from, by figures that have workings of their own. */
+export function drivenBy(d: Draft): string {
+  const { pattern } = d.checked.evaluation
+  d.figure('v_t', 'topSpeedMps')
+  d.figure('I_t', 'topMotorAmps')
+  d.figure('F_m0', 'startThrustN')
+  d.figure('R_0', 'groundResistanceN')
+  d.figure('rho_air', 'airDensity')
+  d.figure('R_b', 'packOhm')
+  d.figure('I_a', 'accessoryAmps')
+  d.entry('c_0', 'service.stateOfChargePercent')
+  d.entry('c_r', 'service.reservePercent')
+  d.entry('D_1', 'track.internalDragNPerMps')
+  d.entry('R_20', 'motor.resistanceMilliohm')
+  d.entry('R_esc', 'controller.resistanceMilliohm')
+  const words =
+    'steady, by what gives v_t, I_t, F_m0, R_0, rho_air, D_1, R_20, R_esc, R_b and I_a too, half way from c_0 to c_r'
+  if (!(pattern.turnSeconds > 0)) return words
+  d.figure('I_v', 'pivotMotorAmps')
+  return `${words}; turning as by I_v`
+}
+
 /**
  * A mean over the pattern's rows, written out where there are few.
  *
@@ -73,7 +95,9 @@ export function meanOfRows(
   const [symbol, name] = result
   const told = [averaged.kind, name] as const
   const words = power === 1 ? 'mean over time' : 'root of the mean square over time'
-  if (pattern.count > mostShown) return d.found(symbol, told, `${words}, of ${pattern.count} rows`, value)
+  const driven = drivenBy(d)
+  if (pattern.count > mostShown)
+    return d.found(symbol, told, `${words}, of ${pattern.count} rows, ${driven}`, value)
   const terms: string[] = []
   const times: string[] = []
   for (let index = 0; index < pattern.count; index += 1) {
@@ -81,7 +105,12 @@ export function meanOfRows(
     if (row === undefined) break
     const at = `${index + 1}`
     d.given(`t_${at}`, ['time', `row ${at}`], row.seconds)
-    d.given(`${averaged.symbol}_${at}`, [averaged.kind, `${averaged.name}, row ${at}`], averaged.of(row))
+    d.found(
+      `${averaged.symbol}_${at}`,
+      [averaged.kind, `${averaged.name}, row ${at}`],
+      driven,
+      averaged.of(row),
+    )
     times.push(`t_${at}`)
     terms.push(`t_${at} * ${averaged.symbol}_${at}${power === 2 ? '^2' : ''}`)
   }

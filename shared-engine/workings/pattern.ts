@@ -42,12 +42,13 @@ function patternSpeed(d: Draft): void {
 
 /** `Q`: charge from the given one to the reserve, less what the cold holds back. */
 export function usableCharge(d: Draft): void {
-  const { pack, service } = d.checked.machine
+  const { pack } = d.checked.machine
   d.entry('Q_p', 'pack.capacityMah')
   d.entry('c_0', 'service.stateOfChargePercent')
   d.entry('c_r', 'service.reservePercent')
   const share = pack.usable / (pack.capacity * (pack.stateOfCharge - pack.reserve))
-  d.given('s_c', ['fraction', `what cells at ${service.packTemperature} °C give (common practice)`], share)
+  d.entry('T_p', 'service.packTemperatureC')
+  d.found('s_c', ['fraction', 'what cells this cold give'], 'of cells at T_p (common practice)', share)
   d.step('Q', ['charge', 'charge down to the reserve'], 'Q_p * (c_0 - c_r) * s_c')
 }
 
@@ -92,6 +93,7 @@ export const patternWorkings = {
     source: 'hard-switched half bridge, handbooks of power electronics',
     write: (d) => {
       const { controllerLoss } = d.checked.evaluation.pattern
+      d.entry('R_esc', 'controller.resistanceMilliohm')
       meanOfRows(d, rowController, ['P_e', 'loss of one controller, mean'], 1, controllerLoss)
     },
   },
