@@ -26,8 +26,9 @@ export interface TrackLoadPoint {
   readonly shear: number | null
   readonly bending: number | null
   readonly bearing: number | null
-  /** N. */
+  /** N, of the tight and of the slack side. */
   readonly tension: number
+  readonly slack: number
   /** 1 lifts out of mesh; null where it is not computed. */
   readonly climb: number | null
 }
@@ -45,6 +46,7 @@ function pointOf(machine: Machine, throttle: number, force: number, beltSpeed: n
     bending: tooth === null ? null : toothBending(tooth, load.toothForce),
     bearing: tooth === null ? null : toothBearing(tooth, load.toothForce),
     tension: load.tension,
+    slack: load.slack,
     climb: Number.isNaN(load.climb) ? null : load.climb,
   }
 }

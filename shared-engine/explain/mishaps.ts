@@ -1,15 +1,8 @@
 import type { Checked } from '../check.ts'
-import { evaluate } from '../cases/evaluate.ts'
-import { Evaluation } from '../cases/evaluation.ts'
-import { setStopPulls } from '../cases/jam.ts'
-import { setTrackLoad } from '../cases/track-loads.ts'
-import { setTrainDuties } from '../cases/train-duty.ts'
 import type { LimitId } from '../limits/id.ts'
-import { Ledger, limitAt, type LimitRow } from '../limits/ledger.ts'
-import { measureLedger } from '../limits/measure.ts'
-import type { Machine } from '../machine/parts.ts'
 import { format, formatText } from '../units/display.ts'
 import type { UnitSystem } from '../units/kinds.ts'
+import { Jams } from './jams.ts'
 
 /** What a mishap that is over breaks, from which speed on, and what would hold. */
 interface Mishap {
@@ -48,7 +41,7 @@ const ofStage: Readonly<Record<string, (number: string) => string>> = {
 }
 
 /** What passing a limit of a mishap breaks. */
-function breaksOf(id: LimitId): string {
+export function breaksOf(id: LimitId): string {
   const [part, number = '', name = ''] = id.split('.')
   return (part === 'stage' ? ofStage[name]?.(number) : ofTrack[id]) ?? 'breaks something'
 }
@@ -92,47 +85,6 @@ function ordinaryTorque({ machine, evaluation: e }: Checked): number {
   const held = (e.pulls.gripUncapped[stages.length] ?? 0) * scale
   const top = e.top.exists ? e.topLoad.force * scale : 0
   return Math.max(held, top)
-}
-
-/** Stops of one machine at any speed, on one evaluation that is changed for each. */
-class Jams {
-  readonly #machine: Machine
-  readonly #e = new Evaluation()
-  readonly #ledger = new Ledger()
-
-  constructor(machine: Machine) {
-    this.#machine = machine
-    evaluate(this.#e, machine)
-  }
-
-  /** The speed at which a limit is just reached: 0 where it is passed at any. */
-  speedAt({ id, case: name }: LimitRow): number {
-    const e = this.#e
-    let low = 0
-    let high = name === 'stop' ? e.top.beltSpeed : e.freeLoad.beltSpeed
-    if (this.#margin(id, 0) < 0) return 0
-    for (let step = 0; step < 50; step += 1) {
-      const middle = (low + high) / 2
-      if (this.#margin(id, middle) < 0) high = middle
-      else low = middle
-    }
-    return high
-  }
-
-  #margin(id: LimitId, speed: number): number {
-    const [e, machine] = [this.#e, this.#machine]
-    const last = machine.stages.length
-    for (const pulls of [e.pulls.stop, e.pulls.stopFree])
-      setStopPulls(pulls, e.jam, machine, e.motorPull, speed)
-    setTrackLoad(e.stopLoad, machine, e.pulls.stop[last] ?? NaN, 0, 1)
-    setTrackLoad(e.stopFreeLoad, machine, e.pulls.stopFree[last] ?? NaN, 0, 1)
-    setTrainDuties(e, machine)
-    measureLedger(this.#ledger, e, machine)
-    for (let row = 0; row < this.#ledger.count; row += 1) {
-      if (limitAt(this.#ledger, row)?.id === id) return this.#ledger.margin[row] ?? NaN
-    }
-    return NaN
-  }
 }
 
 /** "A jam above 10 km/h breaks the loop; a limiter set at 6 N·m at the sprocket would hold." */

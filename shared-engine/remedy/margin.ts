@@ -1,4 +1,5 @@
 import { withEntry } from '../entries/edit.ts'
+import { fieldOf } from '../entries/fields.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import { machineOf } from '../machine/machine.ts'
 import type { Build, StoredBuild } from '../entries/schema.ts'
@@ -6,6 +7,7 @@ import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
 import { Ledger, limitAt } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
+import { companionsOf } from './companions.ts'
 import { buildSetter, rulesKeeper } from '../uncertainty/build.ts'
 import type { LimitId } from '../limits/id.ts'
 
@@ -31,6 +33,11 @@ export function numberIn(build: Build, path: string): number | null {
   return typeof value === 'number' ? value : null
 }
 
+function isAllowed({ path, value }: { readonly path: string; readonly value: number }): boolean {
+  const { low = -Infinity, high = Infinity } = fieldOf(path) ?? {}
+  return value >= low && value <= high
+}
+
 const e = new Evaluation()
 const ledger = new Ledger()
 
@@ -52,11 +59,15 @@ export function marginOf(build: Build, limitId: LimitId): number {
 
 /** Margin of one limit as a function of one number of the build; NaN where that number makes no build. */
 export function marginAgainst(build: Build, path: string, limitId: LimitId): (value: number) => number {
-  const put = buildSetter(build, [path])
-  const keepsRules = rulesKeeper(build, [path])
-  const values = new Float64Array(1)
+  const paths = [path, ...companionsOf(build, path, numberIn(build, path) ?? NaN).map((one) => one.path)]
+  const put = buildSetter(build, paths)
+  const keepsRules = rulesKeeper(build, paths)
+  const values = new Float64Array(paths.length)
   return (value) => {
     values[0] = value
+    const companions = companionsOf(build, path, value)
+    if (!companions.every(isAllowed)) return NaN
+    companions.forEach((one, at) => (values[at + 1] = one.value))
     const changed = put(values)
     return keepsRules(changed) ? marginOf(changed, limitId) : NaN
   }

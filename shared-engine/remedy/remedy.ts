@@ -6,6 +6,7 @@ import type { Build } from '../entries/schema.ts'
 import { check, type Checked } from '../check.ts'
 import { withinMargin, type Standing } from '../limits/limit.ts'
 import { leversOf, type Lever } from './levers.ts'
+import { companionsOf } from './companions.ts'
 import { marginAgainst, marginOf, numberIn, withChanges, type Change } from './margin.ts'
 import { leastChange, type ChangeFound } from './solve.ts'
 import type { LimitId } from '../limits/id.ts'
@@ -51,6 +52,13 @@ export interface Remedies {
   readonly remedies: readonly Remedy[]
 }
 
+/**
+ * Nobody buys or cuts a part of more than so many times, or less than such a part of, the one that is there.
+ *
+ * *Source:* engineering judgement, no source.
+ */
+const farthest = 8
+
 /** Changes of the margin below this are rounding, not dependence. */
 const noticed = 1e-9
 
@@ -72,7 +80,10 @@ export function remediesFor(build: Build, limitId?: LimitId, target: number = wi
   const nothing = { name: build.name, limit, marginNow: row?.margin ?? null, target, remedies: [] }
   if (limit === null || row === undefined) return { ...nothing, holds: limit === null }
   if (row.margin !== null && row.margin >= target) return { ...nothing, holds: true }
-  const remedies = leversOf(build).flatMap((lever) => remedyOf(before, limit, lever, target))
+  const remedies = leversOf(build)
+    .flatMap((lever) => remedyOf(before, limit, lever, target))
+    // What stands still holds, and is no machine any more.
+    .filter((one) => one.topSpeedBefore === null || one.topSpeedAfter !== null)
   return { ...nothing, holds: false, remedies: remedies.sort(byWorth) }
 }
 
@@ -95,8 +106,11 @@ function numberRemedy(before: Checked, limit: LimitId, lever: Lever, target: num
   const field = fieldOf(path)
   const from = numberIn(before.build, path) ?? startOf(before, path)
   if (from === null || field?.low === undefined || field.high === undefined) return []
-  const least = lever.way === 'more' ? from : Math.min(from, field.low)
-  const most = lever.way === 'less' ? from : Math.max(from, Math.min(field.high, lever.most ?? Infinity))
+  const nearest = field.whole === true ? Math.ceil(from / farthest) : from / farthest
+  const least = lever.way === 'more' ? from : Math.min(from, Math.max(field.low, nearest))
+  const reach = from > 0 ? from * farthest : Infinity
+  const most =
+    lever.way === 'less' ? from : Math.max(from, Math.min(field.high, lever.most ?? Infinity, reach))
   const measure = marginAgainst(before.build, path, limit)
   const whole = field.whole === true
   const ways = [least, most]
@@ -105,7 +119,8 @@ function numberRemedy(before: Checked, limit: LimitId, lever: Lever, target: num
   const found = bestOf(ways, from)
   const now = marginOf(before.build, limit)
   if (found === null || !(found.measure > now + noticed)) return []
-  return [judged(before, limit, [{ path, value: found.value }], target, [])]
+  const apply = [{ path, value: found.value }, ...companionsOf(before.build, path, found.value)]
+  return [judged(before, limit, apply, target, [])]
 }
 
 /** The way that reaches it with less change; where none does, the one that gets farthest. */

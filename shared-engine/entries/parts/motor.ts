@@ -24,6 +24,7 @@ export const motor = {
       kind: 'speedConstant',
       low: 10,
       high: 20_000,
+      lever: { step: 10 },
       help: 'Unloaded rpm per volt at 20 °C. Labels are rounded and often 5 to 10 % off: spin it and measure.',
       asks: {
         question: 'Where does this number come from?',

@@ -151,6 +151,12 @@ describe('over the golden builds', () => {
       expect(row?.margin ?? null).toBe(remedy.margin)
       expect(remedy.reached).toBe((row?.margin ?? -1) >= 0.2)
       expect(remedy.topSpeedAfter).toBe(after.figures.topSpeedMps)
+      // What stands still is no remedy; nobody buys eight times the part, nor an eighth of it.
+      if (remedy.topSpeedBefore !== null) expect(remedy.topSpeedAfter, remedy.path).not.toBeNull()
+      if (typeof remedy.from === 'number' && remedy.from > 0 && typeof remedy.to === 'number')
+        expect(Math.abs(Math.log(remedy.to / remedy.from)), remedy.path).toBeLessThanOrEqual(
+          Math.log(8) + 1e-9,
+        )
       for (const id of remedy.newlyOver) {
         expect(after.limits.find((one) => one.id === id)?.standing).toBe('over')
         expect(before.limits.find((one) => one.id === id)?.standing).not.toBe('over')
@@ -181,4 +187,23 @@ test('an empty current limit starts from the current without one, and is offered
   const limit = found(remediesFor(build, 'motor.current-burst').remedies, 'controller.currentLimitAmps')
   // 20 % below the 201 A that the motor stands: 160.8 A, rounded down.
   expect(limit).toMatchObject({ from: null, to: 160, reached: true })
+})
+
+describe('what can be bought or cut', () => {
+  test('a slower motor of the same size is wound with more turns: resistance and free-run current go with Kv', () => {
+    const build = toothBuild()
+    const { motor } = build
+    const fast = buildOf({
+      ...build,
+      motor: { ...motor, ratedMaxRpm: motor.ratedMaxRpm / 1.5 },
+    } as StoredBuild)
+    const remedy = found(remediesFor(fast, 'motor.free-rpm').remedies, 'motor.kvRpmPerVolt')
+    const changed = new Map(remedy.apply.map(({ path, value }) => [path, Number(value)]))
+    const share = (changed.get('motor.kvRpmPerVolt') ?? NaN) / motor.kvRpmPerVolt
+    expect(share).toBeLessThan(1)
+    // Turns N = N_0/share: N times the length of a wire of 1/N of the area.
+    expect(changed.get('motor.resistanceMilliohm')).toBeCloseTo(motor.resistanceMilliohm / share ** 2, -1)
+    expect((changed.get('motor.noLoadAmps') ?? NaN) / (motor.noLoadAmps * share)).toBeCloseTo(1, 2)
+    expect(remedy.reached).toBe(true)
+  })
 })
