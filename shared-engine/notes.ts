@@ -3,6 +3,7 @@ import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
 import { heatRemarks } from './limits/heat-remarks.ts'
 import { hubRemarkOf, stageRemarks } from './limits/stage.ts'
+import { trackRemarks } from './limits/track-remarks.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
 /** Patch sizes and pressure below which the soil theory was not measured. *Source:* `docs/model.md` §5, assumption. */
@@ -15,6 +16,7 @@ const remarks: readonly Remark[] = [
     e.top.exists
       ? null
       : 'It does not get going: thrust at rest is no more than what holds it back, so there is no top speed and what follows from it.',
+  (_build, machine, e) => trackRemarks(machine, e),
   (_build, machine) =>
     machine.controller.currentLimit === Infinity
       ? 'No current limit is entered (controller.currentLimitAmps): resistance alone limits the launch current, which is rarely so.'

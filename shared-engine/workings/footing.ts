@@ -7,6 +7,9 @@ export const soilBooks =
   'Bekker’s sinkage and compaction, Janosi and Hanamoto’s shear: Wong, Theory of Ground Vehicles'
 export const coefficientPractice = 'common practice, no source: two coefficients, best from a pull test'
 
+const compactionAlone =
+  'Compaction under an even pressure is a lower bound: peaks under few wheels, bulldozing and the track’s own drag add to it.'
+
 /** On the slope as entered, or on the level. */
 export type Lie = 'slope' | 'level'
 
@@ -89,6 +92,7 @@ export function groundResistance(d: Draft, lie: Lie): void {
   trackWeight(d, lie)
   if (ground.model === 'soil') {
     d.source(soilBooks)
+    d.assume(compactionAlone)
     sinkage(d, lie)
   } else {
     d.source(coefficientPractice)

@@ -39,7 +39,7 @@ export const motorHeat = {
     low: 0.1,
     high: 1e6,
     optional: true,
-    help: 'Between two of the three leads, from the sheet or a meter.',
+    help: 'Between two of the three leads, from the sheet or a meter. Small motors with little of it draw more at part throttle.',
     brings: 'The ripple of the motor’s current, together with the switching frequency.',
   },
 } as const satisfies Rows

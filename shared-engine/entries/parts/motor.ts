@@ -43,12 +43,17 @@ export const motor = {
       kind: 'ohms',
       low: 0.1,
       high: 10_000,
-      help: 'Between two of the three leads at 20 °C. Feed a few amps and read the millivolts: an ordinary meter cannot see it.',
+      help: 'Between two of the three leads at 20 °C: a few amps, read the millivolts. Or the effective one of loaded runs; the two differ.',
       asks: {
-        question: 'Is this between two leads, or of one phase?',
+        question: 'Which resistance is this?',
         conventions: [
           { label: 'Between two leads', factor: 1 },
           { label: 'One phase of a star winding, lead to its middle', factor: 2 },
+          {
+            label: 'From two loaded runs: the effective one',
+            factor: 1,
+            note: 'With leads, commutation and heat it is 1.8 to 2.5 times that of the terminals, and right for speed under load.',
+          },
         ],
       },
     },

@@ -61,11 +61,16 @@ export const pack = {
       kind: 'ohms',
       low: 0.05,
       high: 200,
-      help: 'Of one cell at 25 °C. Measure it from the sag between two loads; what a charger shows is usually too low.',
+      help: 'Of one cell at 25 °C, from the sag between two loads held for 30 to 60 s. Shorter loads and chargers show too little.',
       asks: {
         question: 'How was this resistance taken?',
         conventions: [
-          { label: 'Sag of one cell between two loads, about a second apart', factor: 1 },
+          { label: 'Sag of one cell between two loads, each held for 30 to 60 s', factor: 1 },
+          {
+            label: 'Sag of one cell between two loads, seconds apart',
+            factor: 1,
+            note: 'So short a load misses part of the sag: volts after minutes come out some 4 % too high.',
+          },
           {
             label: 'Shown by a charger or meter that uses alternating current',
             factor: null,

@@ -184,7 +184,7 @@ export const track = {
       low: 0,
       high: 10_000,
       default: 0,
-      help: 'What turning all loops and their wheels takes, whatever the speed. Pull the machine with the gears out.',
+      help: 'What turning all loops and their wheels takes; often 6 % of the weight. Empty: not known. Pull the machine with the gears out.',
     },
     internalDragNPerMps: {
       label: 'Drag that grows with speed',

@@ -74,7 +74,9 @@ function chainOnce(d: Draft, number: number, name: CaseName): Compared {
 const powerWorking = (number: number): LimitWorking => ({
   title: `The power into the chain of stage ${number} against the rating of its plates and rollers.`,
   source: 'Shigley’s Mechanical Engineering Design, eqs. 17-32 and 17-33, table 17-23 for strands',
-  assumptions: ['European sizes are rated like the others of the same pitch.'],
+  assumptions: [
+    'European sizes are rated like the others of the same pitch: a sixth too strict, and above 1,200 rpm by a quarter and more, the safe side.',
+  ],
   afterTop: true,
   unformed: 'a standing chain has no rating: it counts as over.',
   write: (d) => {
