@@ -5,7 +5,7 @@ import { readBuildValue } from '../../shared-engine/entries/read.ts'
 import { z } from '../../shared-engine/reference/zod.ts'
 
 /** Where measurements and inputs lie. */
-export const folder = path.join('test', 'validation')
+const folder = path.join('test', 'validation')
 
 const words = z.string().min(1)
 
