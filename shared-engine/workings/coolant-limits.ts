@@ -20,7 +20,7 @@ export const boilingWorking: LimitWorking = {
     const rise = ['temperatureDifference', 'by how much the mixture boils above water'] as const
     d.row('T_r', 'cooling.coolant', rise, cooling?.boilingRise ?? NaN)
     d.step('p_t', ['none', 'pressure in torr'], '(p_air + p_cap) * 760 / 101325')
-    const antoine = '1730.63 / (8.07131 - log1p(p_t - 1) / 2.302585092994046) - 233.426 + T_r'
+    const antoine = '1730.63 / (8.07131 - log1p(p_t - 1) / log1p(9)) - 233.426 + T_r'
     d.step('T_b', ['temperature', 'where it boils'], antoine)
     d.entry('T_air', 'ground.airTemperatureC')
     return { actual: 'T', allowed: 'T_b', sink: 'T_air' }
