@@ -1,13 +1,11 @@
 import type { Machine } from './machine/parts.ts'
 import type { Build } from './entries/schema.ts'
 import type { Evaluation } from './cases/evaluation.ts'
+import { outsideSoilTheory } from './ground/soil-theory.ts'
 import { heatRemarks } from './limits/heat-remarks.ts'
 import { hubRemarkOf, stageRemarks } from './limits/stage.ts'
 import { trackRemarks } from './limits/track-remarks.ts'
 import { ampsAt } from './motor/drive-line.ts'
-
-/** Patch sizes and pressure below which the soil theory was not measured. *Source:* `docs/model.md` §5, assumption. */
-const soilTheory = { length: 0.3, width: 0.05, pressure: 2000 } as const
 
 type Remark = (build: Build, machine: Machine, e: Evaluation) => string | readonly string[] | null
 
@@ -36,17 +34,10 @@ const remarks: readonly Remark[] = [
     e.jam.isJudged
       ? 'A jam is judged for an obstacle at the loop’s tight span (track.tightSpanMm), without damping: a nearer one is worse, half the span gives up to 1.4 times the force.'
       : null,
-  (_build, machine, e) => {
-    const { contactLength, contactWidth } = machine.vehicle
-    if (machine.ground.model !== 'soil' || contactLength === null || contactWidth === null) return null
-    const outside =
-      contactLength < soilTheory.length ||
-      contactWidth < soilTheory.width ||
-      e.footing.groundPressure < soilTheory.pressure
-    return outside
+  (_build, machine, e) =>
+    outsideSoilTheory(machine, e.footing)
       ? 'Soil: this patch is smaller or lighter than those that the theory was measured on (0.3 m by 0.05 m, 2 kPa); take sinkage and thrust as a rough guide.'
-      : null
-  },
+      : null,
   (_build, _machine, e) =>
     e.heat.runaway
       ? 'Thermal runaway: in this pattern the motor’s loss grows faster than its heat leaves, so it has no steady temperature.'

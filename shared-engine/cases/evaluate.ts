@@ -8,7 +8,10 @@ import { angularSpeedOf } from '../units/rpm.ts'
 import { setCruise } from '../vehicle/cruise.ts'
 import { setTopState } from '../vehicle/equilibrium.ts'
 import { frontLiftDutyOf, frontLiftThrustOf } from '../vehicle/front-lift.ts'
+import { mostGripOf, setLiftedFooting } from '../ground/footing.ts'
 import { setRunning } from '../vehicle/motion.ts'
+import { setSpinUpLift } from '../vehicle/spin-up-lift.ts'
+import { tipBackAngle, tipSideAngle } from '../vehicle/tipping.ts'
 import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
 import { setRun } from '../vehicle/run.ts'
 import { motorThrustAt } from '../vehicle/thrust-line.ts'
@@ -95,15 +98,30 @@ function setTopEfficiency(e: Evaluation, machine: Machine): void {
     : NaN
 }
 
-/** At rest: most current, front lift and pivot turn. */
+/** What lifts the front and where it falls over. */
+function setBalance(e: Evaluation, machine: Machine): void {
+  const { drive, line, lifted } = e
+  const { centreHeight, centreAhead, gauge, contactWidth } = machine.vehicle
+  const { sinSlope, cosSlope } = machine.ground
+  setLiftedFooting(lifted, machine, sinSlope, cosSlope)
+  e.frontLiftThrust = frontLiftThrustOf(machine, lifted)
+  e.frontLiftDuty = frontLiftDutyOf(machine, lifted, drive, line, e.frontLiftThrust)
+  e.frontLiftPush = Math.min(lifted.gripThrust, e.strongestPush)
+  setSpinUpLift(e.spinUpLift, machine, lifted, line, e.strongestPush, e.equivalentMass)
+  const balanced = centreHeight !== null && centreAhead !== null
+  e.rightingMoment = balanced ? lifted.weight * centreAhead : NaN
+  e.tipBack = balanced ? tipBackAngle(centreAhead, centreHeight) : NaN
+  const side = balanced && gauge !== null && machine.track.count > 1
+  e.tipSide = side ? tipSideAngle(gauge, contactWidth ?? 0, centreHeight) : NaN
+}
+
+/** At rest: most current, grip and pivot turn. */
 function setRest(e: Evaluation, machine: Machine): void {
   const { drive, line, footing, level } = e
   e.restAmps = Math.min(stallAmpsOf(drive), drive.currentLimit)
-  e.frontLiftThrust = frontLiftThrustOf(machine, footing)
-  e.frontLiftDuty = frontLiftDutyOf(machine, footing, drive, line, e.frontLiftThrust)
-  const strongest =
+  e.strongestPush =
     line.thrustPerTorque * drive.torqueConstant * (e.restAmps - drive.noLoadBase) - machine.track.internalDrag
-  e.frontLiftPush = Math.min(footing.gripThrust, strongest)
+  e.mostGrip = mostGripOf(machine, footing)
   e.pivotThrust = pivotThrustOf(machine, level)
   e.pivotAmps = pivotAmpsOf(machine, drive, line, e.pivotThrust)
   e.burstSpeed = burstSpeedOf(machine.track)
@@ -122,6 +140,7 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setTravel,
   setDraw,
   setRest,
+  setBalance,
   setTrack,
   setJam,
   setTrainDuties,

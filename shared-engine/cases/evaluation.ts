@@ -1,7 +1,9 @@
 import { DriveLine } from '../motor/drive-line.ts'
 import { CruiseState } from '../vehicle/cruise.ts'
+import { Footing } from '../ground/footing.ts'
 import { Motion } from '../vehicle/motion.ts'
 import { RunFromRest } from '../vehicle/run.ts'
+import { SpinUpLift } from '../vehicle/spin-up-lift.ts'
 import { TopState } from '../vehicle/top-state.ts'
 import { BrakingState } from './braking-step.ts'
 import { Bursts } from './bursts.ts'
@@ -68,8 +70,20 @@ export class Evaluation extends Motion {
   /** N and duty. */
   frontLiftThrust = NaN
   frontLiftDuty = NaN
-  /** N at rest with the most standstill current, at most the grip. */
+  /** The ground under a machine whose front is up: all weight on the tracks, full strength. */
+  readonly lifted = new Footing()
+  /** F*, N: motor-side thrust at rest with the most standstill current. */
+  strongestPush = NaN
+  /** The same, at most the grip with the front up. */
   frontLiftPush = NaN
+  readonly spinUpLift = new SpinUpLift()
+  /** W x, N·m: what holds the front down; NaN without the centre of mass. */
+  rightingMoment = NaN
+  /** F_max, N, for what has to bear it: the soil's whole cohesion, snow of any strength. */
+  mostGrip = 0
+  /** rad of the slopes on which it falls over; NaN where not known. */
+  tipBack = NaN
+  tipSide = NaN
   /** N per side and A of one motor. */
   pivotThrust = NaN
   pivotAmps = NaN

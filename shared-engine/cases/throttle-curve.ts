@@ -1,6 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import { internalDragAt } from '../track/drag.ts'
-import { Footing, setFooting } from '../ground/footing.ts'
+import { Footing, mostGripOf, setFooting } from '../ground/footing.ts'
 import { referenceTemperature } from '../motor/constants.ts'
 import { DriveLine, setDriveLine } from '../motor/drive-line.ts'
 import { bracketedRoot } from '../numeric/root.ts'
@@ -84,7 +84,7 @@ export function trackLoadAtThrottle(
   if (name === 'launch') return pointOf(machine, throttle, jam, 0)
   const footing = new Footing()
   setFooting(footing, machine, machine.ground.sinSlope, machine.ground.cosSlope)
-  const passed = (footing.gripThrust + machine.track.internalDrag) / machine.track.count
+  const passed = (mostGripOf(machine, footing) + machine.track.internalDrag) / machine.track.count
   return pointOf(machine, throttle, Math.min(jam, passed), 0)
 }
 

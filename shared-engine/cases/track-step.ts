@@ -22,7 +22,7 @@ export function setTrack(e: Evaluation, machine: Machine): void {
   const { launchLoad: launch, topLoad: top, freeLoad: free, pulls } = e
   const last = stages.length
   e.motorPull = (motor.count * e.launchTorque * train.ratio) / (track.radius * track.count)
-  const held = (e.footing.gripThrust + internalDragAt(track, 0)) / track.count
+  const held = (e.mostGrip + internalDragAt(track, 0)) / track.count
   setLaunchPulls(pulls.launch, machine, e.motorPull)
   setGripPulls(pulls.grip, pulls.launch, machine, held)
   setUncappedPulls(e, machine, held)

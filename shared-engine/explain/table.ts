@@ -5,6 +5,7 @@ import type { Working } from '../workings/working.ts'
 import { brakingWorkings } from '../workings/braking.ts'
 import { burstWorkings } from '../workings/bursts.ts'
 import { coolantWorkings } from '../workings/coolant.ts'
+import { balanceWorkings } from '../workings/balance.ts'
 import { cruiseWorkings } from '../workings/cruise.ts'
 import { forceWorkings } from '../workings/force.ts'
 import { groundWorkings } from '../workings/ground.ts'
@@ -30,6 +31,7 @@ const figureSubjects: Readonly<Record<FigureName, Subject>> = {
   ...runWorkings,
   ...groundWorkings,
   ...forceWorkings,
+  ...balanceWorkings,
   ...trackWorkings,
   ...patternWorkings,
   ...burstWorkings,

@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import { BalanceFigures, balanceFigures, setBalanceFigures } from './balance.ts'
 import { BurstFigures, burstFigures, setBurstFigures } from './bursts.ts'
 import { CruiseFigures, cruiseFigures, setCruiseFigures } from './cruise.ts'
 import { ForceFigures, forceFigures, setForceFigures } from './force.ts'
@@ -18,6 +19,7 @@ const all = [
   ...packFigures,
   ...speedFigures,
   ...forceFigures,
+  ...balanceFigures,
   ...jamFigures,
   ...trackFigures,
   ...patternFigures,
@@ -49,6 +51,7 @@ export class FigureValues {
   readonly pack = new PackFigures()
   readonly speed = new SpeedFigures()
   readonly force = new ForceFigures()
+  readonly balance = new BalanceFigures()
   readonly jam = new JamFigures()
   readonly track = new TrackFigures()
   readonly pattern = new PatternFigures()
@@ -65,6 +68,7 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setPackFigures(values.pack, e, machine)
   setSpeedFigures(values.speed, e)
   setForceFigures(values.force, e, machine)
+  setBalanceFigures(values.balance, e, machine)
   setJamFigures(values.jam, e, machine)
   setTrackFigures(values.track, e, machine)
   setPatternFigures(values.pattern, e, machine)
@@ -81,12 +85,14 @@ export type Figures = Readonly<Record<FigureName, number | null>>
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const { motor, pack, speed, force, jam, track, pattern, bursts, stops, heat, wiring, cruise } = values
+  const { motor, pack, speed, force, balance, jam, track, pattern, bursts, stops, heat, wiring, cruise } =
+    values
   const figures: Record<FigureName, number | null> = {
     ...motor,
     ...pack,
     ...speed,
     ...force,
+    ...balance,
     ...jam,
     ...track,
     ...pattern,

@@ -23,6 +23,8 @@ export class Ledger {
   readonly allowed = new Float64Array(mostRows)
   /** 1 − the ratio of its sense; −Infinity where that can't be formed. */
   readonly margin = new Float64Array(mostRows)
+  /** 1 where the theory behind a row is outside of what it was measured on. */
+  readonly unsure = new Uint8Array(mostRows)
 }
 
 /** The limit of a row in use. */
@@ -44,7 +46,13 @@ function addRow(
   ledger.actual[row] = actual
   ledger.allowed[row] = allowed
   ledger.margin[row] = margin
+  ledger.unsure[row] = 0
   ledger.count = row + 1
+}
+
+/** Marks the rows from one on: shown without a verdict, counted all the same. */
+export function doubtFrom(ledger: Ledger, first: number): void {
+  ledger.unsure.fill(1, first, ledger.count)
 }
 
 /**
@@ -144,6 +152,8 @@ export interface LimitRow {
   readonly margin: number | null
   readonly standing: Standing
   readonly case: CaseName
+  /** The theory behind it is outside of what it was measured on: a number without a verdict, counted all the same. */
+  readonly unsure?: true
 }
 
 /**
@@ -179,5 +189,6 @@ function rowAt(ledger: Ledger, row: number): LimitRow | undefined {
     margin: finiteOrNull(margin),
     standing: standingOf(margin),
     case: name,
+    ...(ledger.unsure[row] === 1 ? { unsure: true as const } : {}),
   }
 }

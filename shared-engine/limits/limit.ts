@@ -1,3 +1,4 @@
+import type { Evaluation } from '../cases/evaluation.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import type { Build } from '../entries/schema.ts'
 import type { QuantityKind } from '../units/kinds.ts'
@@ -52,6 +53,9 @@ export type PartName =
 /** Question of the window whose plots show a limit's place. */
 export type Question = 'fast' | 'hold' | 'hot'
 
+/** Entries that a build lacks for a limit; null where the limit cannot apply to it. */
+export type Lacking = (build: Build, evaluation: Evaluation) => readonly string[] | null
+
 /** What a limit compares, and where it shows. */
 export interface LimitFacts {
   /** In a builder's words: "Tooth shear". */
@@ -67,7 +71,7 @@ export interface LimitFacts {
    * Entries that are absent where it is left out, for the list of what was not judged; null: it cannot apply to this
    * build, or is never listed. By default those of `needs`.
    */
-  readonly lacking?: (build: Build) => readonly string[] | null
+  readonly lacking?: Lacking
 }
 
 /** One line of the ledger, whole: what it is, and how its working is written. */
@@ -76,7 +80,7 @@ export interface Limit extends LimitFacts {
   readonly number: number
   readonly id: LimitId
   readonly part: PartName
-  readonly lacking: (build: Build) => readonly string[] | null
+  readonly lacking: Lacking
   readonly working: LimitWorking
 }
 

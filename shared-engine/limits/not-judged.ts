@@ -23,7 +23,7 @@ export function notJudgedOf(
   const judged = new Set(rows.map(({ id }) => id))
   const found = new Map<LimitId, readonly string[]>()
   for (const { id, lacking, working } of limitsOf(machine)) {
-    const needs = judged.has(id) ? null : lacking(build)
+    const needs = judged.has(id) ? null : lacking(build, evaluation)
     if (needs === null) continue
     if (needs.length > 0 || (working.afterTop === true && !evaluation.top.exists)) found.set(id, needs)
   }

@@ -31,7 +31,7 @@ export function setRunning(
   const { pack, service, ground } = machine
   setPropulsion(motion, machine, pack.openVolts, service.windingTemperature, throttle)
   setFooting(motion.footing, machine, ground.sinSlope, ground.cosSlope)
-  setLevelFooting(motion.level, machine, motion.footing)
+  setLevelFooting(motion.level, machine)
   motion.airDragFactor = airDragFactorOf(machine)
   motion.equivalentMass = equivalentMassOf(machine)
 }

@@ -1,10 +1,12 @@
 import { type Footing } from '../ground/footing.ts'
+import type { SoilGround } from '../machine/parts.ts'
 import type { Draft } from './draft.ts'
 
 // Groups of steps about what the ground takes and gives.
 
 export const soilBooks =
   'Bekker’s sinkage and compaction, Janosi and Hanamoto’s shear: Wong, Theory of Ground Vehicles'
+const snowReport = 'strength of snow: CRREL Report 90-9, from memory'
 export const coefficientPractice = 'common practice, no source: two coefficients, best from a pull test'
 
 const compactionAlone =
@@ -24,13 +26,14 @@ export function mass(d: Draft): number {
 }
 
 /** `h` and `x`: centre of mass of machine and load, above ground and ahead of the patch’s rear edge. */
-export function centreOfMass(d: Draft): void {
+export function centreOfMass(d: Draft, wanted: readonly ('h' | 'x')[] = ['h', 'x']): void {
   const places = [
     ['h', 'cgHeightMm', 'loadCgHeightMm', 'height of the centre of mass'],
     ['x', 'cgAheadMm', 'loadCgAheadMm', 'centre of mass ahead of the patch’s rear edge'],
   ] as const
   const { load } = d.checked.machine.vehicle
   for (const [symbol, own, loads, words] of places) {
+    if (!wanted.includes(symbol)) continue
     if (load === 0 || d.checked.build.vehicle[loads] === undefined) {
       d.entry(symbol, `vehicle.${own}`)
       continue
@@ -64,13 +67,18 @@ export function trackWeight(d: Draft, lie: Lie): void {
   d.step('W_t', ['force', 'weight on the tracks'], 'W * q_t')
 }
 
+/** `p_g`: pressure under the tracks. */
+export function groundPressure(d: Draft, lie: Lie): void {
+  trackWeight(d, lie)
+  patch(d)
+  d.step('p_g', ['pressure', 'pressure under the tracks'], 'W_t / (N_t * L * B)')
+}
+
 /** `p_g` and `z_s`: pressure under the tracks and how deep they sink. */
 export function sinkage(d: Draft, lie: Lie): void {
   const { ground } = d.checked.machine
   if (ground.model !== 'soil') return
-  trackWeight(d, lie)
-  patch(d)
-  d.step('p_g', ['pressure', 'pressure under the tracks'], 'W_t / (N_t * L * B)')
+  groundPressure(d, lie)
   d.entry('k_c', 'ground.soil.kc')
   d.entry('k_phi', 'ground.soil.kphi')
   const told = ['soilFrictionalModulus', 'modulus of sinkage of this patch'] as const
@@ -120,15 +128,80 @@ export function standingResistance(d: Draft, lie: Lie, symbol: string): void {
 export function shearStrength(d: Draft, lie: Lie): void {
   const { ground } = d.checked.machine
   if (ground.model !== 'soil') return
+  ownStrength(d, lie, ground)
+  const told = ['force', 'shear strength under the tracks'] as const
+  if (lie === 'level' || !transfers(d)) {
+    d.step('S_s', told, 'S_0 * f_s')
+    return
+  }
+  transferredWeight(d)
+  d.step('S_s', told, '(S_0 + Delta * tan(phi)) * f_s', 'with the weight that thrust moves to the tracks')
+}
+
+/** `S_0` and `f_s`: strength under the weight that stands on the tracks, and what snow leaves of it. */
+function ownStrength(d: Draft, lie: Lie, soil: SoilGround): void {
   d.source(soilBooks)
-  trackWeight(d, lie)
-  patch(d)
+  groundPressure(d, lie)
   d.entry('c_s', 'ground.soil.cohesionKpa')
   d.entry('phi', 'ground.soil.frictionDegrees')
   d.entry('K', 'ground.soil.shearModulusMm')
-  const told = ['force', 'shear strength under the tracks'] as const
-  const expression = 'N_t * L * B * c_s + W_t * tan(phi)'
-  d.step('S_s', told, expression)
+  d.assume('Cohesion bears half of the weight at most.')
+  d.step('c_u', ['pressure', 'cohesion that this pressure lets one count on'], 'min(c_s, p_g / 2)')
+  const told = ['force', 'shear strength under the weight on the tracks'] as const
+  d.step('S_0', told, 'N_t * L * B * c_u + W_t * tan(phi)')
+  if (!soil.snow) {
+    d.given('f_s', ['none', 'what is counted of it'], 1)
+    return
+  }
+  d.source(snowReport)
+  d.assume('Snow brings cohesion and friction down alike.')
+  d.step('S_n', ['force', 'most that snow bears at that pressure'], 'N_t * L * B * 851 * (p_g / 1000)^0.823')
+  d.step('f_s', ['none', 'what snow leaves of the strength'], 'min(1, S_n / S_0)')
+}
+
+/** `s_1`: share of the shear strength that full slip raises. */
+function fullSlipShare(d: Draft): void {
+  d.step('s_1', ['none', 'share of the strength at full slip'], '1 - (1 - exp(-L / K)) * K / L')
+}
+
+/** Whether thrust moves weight from the skis to the tracks. */
+function transfers({ checked }: Draft): boolean {
+  const { skiDistance, centreHeight, centreAhead, onTrackShare } = checked.machine.vehicle
+  return skiDistance !== null && centreHeight !== null && centreAhead !== null && onTrackShare < 1
+}
+
+/** `Delta`: weight that thrust moves from the skis to the tracks, on the slope as entered. */
+export function transferredWeight(d: Draft): void {
+  const { ground } = d.checked.machine
+  if (ground.model === 'soil') {
+    ownStrength(d, 'slope', ground)
+    fullSlipShare(d)
+    d.step('F_0', ['force', 'grip before any weight moves'], 'S_0 * f_s * s_1')
+    d.step('f_1', ['none', 'grip for one more newton on the tracks'], 'f_s * tan(phi) * s_1')
+  } else {
+    d.source(coefficientPractice)
+    trackWeight(d, 'slope')
+    d.entry('f_1', 'ground.gripCoefficient')
+    d.step('F_0', ['force', 'grip before any weight moves'], 'f_1 * W_t')
+  }
+  groundResistance(d, 'slope')
+  movedWeight(d)
+}
+
+/** `Delta` from `F_0`, `f_1` and `R_g`. */
+function movedWeight(d: Draft): void {
+  d.source('moments about the middle of the patch')
+  d.assume('Sinkage and resistance stay as they are where weight moves.')
+  centreOfMass(d)
+  d.entry('d_s', 'vehicle.skiDistanceMm')
+  d.entry('F_tow', 'vehicle.towForceN')
+  d.entry('h_t', 'vehicle.towHeightMm')
+  d.step('M_p', ['torque', 'moment that lifts the skis'], 'h * (F_0 - R_g) + F_tow * (h_t - h)')
+  d.step('d_1', ['length', 'arm, shortened by the grip that weight brings'], 'd_s - h * f_1')
+  const told = ['force', 'weight that thrust moves to the tracks'] as const
+  if (!(d.of('M_p') > 0)) d.step('Delta', told, 'max(0, min(0, M_p))', 'nothing lifts the skis')
+  else if (!(d.of('d_1') > 0)) d.step('Delta', told, 'W - W_t', 'all of it: each newton moves another')
+  else d.step('Delta', told, 'min(M_p / d_1, W - W_t)', 'at most what stands on the skis')
 }
 
 /** Below it a subtraction of near equals would eat the digits of the formula: its series says the same. */
@@ -155,12 +228,48 @@ export function gripThrust(d: Draft, lie: Lie): void {
   const told = ['force', 'most thrust that the ground takes'] as const
   if (d.checked.machine.ground.model === 'soil') {
     shearStrength(d, lie)
-    const words = 'at full slip'
-    d.step('F_max', told, 'S_s * (1 - (1 - exp(-L / K)) * K / L)', words)
+    fullSlipShare(d)
+    d.step('F_max', told, 'S_s * s_1', 'at full slip')
+    return
+  }
+  if (lie === 'slope' && transfers(d)) {
+    transferredWeight(d)
+    d.step('F_max', told, 'F_0 + f_1 * Delta', 'with the weight that thrust moves to the tracks')
     return
   }
   d.source(coefficientPractice)
   trackWeight(d, lie)
   d.entry('mu', 'ground.gripCoefficient')
   d.step('F_max', told, 'mu * W_t')
+}
+
+/** `F_let`: the most thrust that the ground can let through, for what has to bear it: nothing of a soil held back. */
+export function mostGrip(d: Draft): void {
+  const told = ['force', 'most thrust that the ground can let through'] as const
+  if (d.checked.machine.ground.model === 'coefficient') {
+    d.figure('F_max', 'gripThrustN')
+    d.step('F_let', told, 'F_max')
+    return
+  }
+  d.source(soilBooks)
+  groundPressure(d, 'slope')
+  d.entry('c_s', 'ground.soil.cohesionKpa')
+  d.entry('phi', 'ground.soil.frictionDegrees')
+  d.entry('K', 'ground.soil.shearModulusMm')
+  fullSlipShare(d)
+  const words = 'whole cohesion, snow of any strength: more grip is worse here'
+  d.step(
+    'F_0',
+    ['force', 'grip before any weight moves'],
+    '(N_t * L * B * c_s + W_t * tan(phi)) * s_1',
+    words,
+  )
+  if (!transfers(d)) {
+    d.step('F_let', told, 'F_0')
+    return
+  }
+  d.step('f_1', ['none', 'grip for one more newton on the tracks'], 'tan(phi) * s_1')
+  groundResistance(d, 'slope')
+  movedWeight(d)
+  d.step('F_let', told, 'F_0 + f_1 * Delta')
 }

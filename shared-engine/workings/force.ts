@@ -1,6 +1,7 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { driveTrain, motorModel, noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
-import { centreOfMass, groundResistance, mass, slopeAngle, trackWeight } from './footing.ts'
+import { liftedResistance } from './balance.ts'
+import { centreOfMass, groundResistance, trackWeight } from './footing.ts'
 import { dutyForCurrent, pieceAt, startThrust } from './motion.ts'
 import { firstOf, inCase, needing, type Missing, type Subject } from './subject.ts'
 
@@ -18,22 +19,20 @@ const frontLiftThrustN: Subject = {
   assumptions: ['The inertia of rotors and loops is left out, the safe side.'],
   missing: needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm'),
   write: (d) => {
-    d.constant('g', 'gravity')
+    liftedResistance(d)
     centreOfMass(d)
-    slopeAngle(d)
-    const told = ['acceleration', 'acceleration that lifts the front'] as const
-    d.step('a_l', told, 'g * (x * cos(theta) - h * sin(theta)) / h')
-    mass(d)
-    d.figure('R_0', 'groundResistanceN')
-    d.step('F_l', ['force', 'thrust that lifts the front'], 'max(0, m * a_l + R_0)')
+    d.entry('F_tow', 'vehicle.towForceN')
+    d.entry('h_t', 'vehicle.towHeightMm')
+    const told = ['force', 'thrust that lifts the front'] as const
+    d.step('F_l', told, 'max(0, (W * x - F_tow * h_t) / h + F_tow + R_up)')
   },
 }
 
 /** Why no throttle lifts the front. */
 function frontStaysDown({ evaluation, machine }: Evaluated): Missing | null {
-  const { footing, frontLiftThrust, frontLiftDuty, drive } = evaluation
+  const { lifted, frontLiftThrust, frontLiftDuty, drive } = evaluation
   if (!Number.isNaN(frontLiftDuty)) return null
-  if (!(footing.gripThrust >= frontLiftThrust))
+  if (!(lifted.gripThrust >= frontLiftThrust))
     return { why: 'the ground does not pass on enough thrust to lift the front: the tracks spin first.' }
   const limited = machine.controller.currentLimit !== Infinity
   const held = limited

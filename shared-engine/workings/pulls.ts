@@ -1,3 +1,4 @@
+import { mostGrip } from './footing.ts'
 import { noLoadAtRest, sprocketRadius, torqueConstant } from './circuit.ts'
 import type { Draft } from './draft.ts'
 import { stageEfficiency, stageRatio } from './train.ts'
@@ -53,10 +54,10 @@ export const leastOf = (symbols: readonly string[]): string =>
 
 /** What the ground holds one loop with. */
 function heldPull(d: Draft): string {
-  d.figure('F_max', 'gripThrustN')
+  mostGrip(d)
   d.entry('D_0', 'track.internalDragN')
   d.entry('N_t', 'track.count')
-  return '(F_max + D_0) / N_t'
+  return '(F_let + D_0) / N_t'
 }
 
 /** Efficiencies of the reductions from a place on, as a divisor. */

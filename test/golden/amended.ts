@@ -8,6 +8,9 @@ const pattern = 'the load over a run (a share of the current at top speed) is re
 const jam = 'version 1 judged no jam'
 const loop = 'version 1 knew no tensioner and no temperature of the loop'
 
+const lifted = 'with the front up all weight is on the tracks: the ground is that of a lifted machine'
+const cohesion = 'cohesion bears half of the weight at most, c′ = min(c, p/2): less grip of a light machine on soil'
+
 /** Figures that owe other values now, or none. */
 export const amendedFigures: Amended = {
   steadyMotorC: pattern,
@@ -17,6 +20,8 @@ export const amendedFigures: Amended = {
   secondsToMotorLimit: pattern,
   cruiseHalfTopMinutes: cold,
   cruiseHalfTopKilometres: cold,
+  frontLiftThrustN: lifted,
+  frontLiftThrottlePercent: lifted,
 }
 
 /** Figures that version 1 did not have. */
@@ -78,6 +83,47 @@ export const newFigures: Amended = {
   liftOffBeltSpeedMps: loop,
   liftOffMotorRpm: loop,
   loopGrowthFreeM: loop,
+  cgHeightM: 'the centre of mass of machine and load',
+  cgAheadM: 'the centre of mass of machine and load',
+  weightTransferN: 'thrust moves weight from the skis to the tracks',
+  spinUpLiftNm: 'loops that spin up turn the machine over backwards',
+  spinUpLiftSeconds: 'loops that spin up turn the machine over backwards',
+  tipBackDegrees: 'slopes on which it falls over',
+  tipSideDegrees: 'slopes on which it falls over',
+  soilPressurePa: 'the pressure that decides how much cohesion counts',
+}
+
+/** Of builds on soil alone. */
+export const amendedFiguresOnSoil: Amended = {
+  gripThrustN: cohesion,
+  topSpeedMps: cohesion,
+  topBeltSpeedMps: cohesion,
+  topMotorRpm: cohesion,
+  topMotorAmps: cohesion,
+  topPackAmps: cohesion,
+  topPackVolts: cohesion,
+  topMotorEfficiency: cohesion,
+  topOverallEfficiency: cohesion,
+  topSlip: cohesion,
+  peakAccelerationMps2: cohesion,
+  secondsToHalfTop: cohesion,
+  secondsTo80Top: cohesion,
+  metresTo80Top: cohesion,
+  busRippleVolts: cohesion,
+  cruiseHalfTopPackAmps: cohesion,
+  cruiseHalfTopMinutes: cohesion,
+  cruiseHalfTopKilometres: cohesion,
+}
+
+/** Of builds on soil alone. */
+export const amendedLimitsOnSoil: Amended = {
+  'motor.loaded-rpm': cohesion,
+  'vehicle.start': cohesion,
+  'vehicle.pivot-turn': cohesion,
+  'pack.current-burst': cohesion,
+  'pack.floor-voltage': cohesion,
+  'stage.n.tension': cohesion,
+  'stage.n.power': cohesion,
 }
 
 /** Limits that owe other values now, or are gone; a number is written n. */
@@ -95,6 +141,7 @@ export const amendedLimits: Amended = {
   'stage.n.contact-ratio': 'no tip counts beyond the other wheel’s base tangent',
   'stage.n.shaft': 'bending and torsion against the yield strength, where it was torsion against 0.577 of it',
   'stage.n.tension': 'for good: grip and top alone; what comes once is stage.n.peak',
+  'vehicle.front-lift': lifted,
 }
 
 /** Limits that owe other values only where version 1 reached them in a case; after the colon, that case. */
@@ -142,6 +189,10 @@ export const newLimits: Amended = {
   'stage.n.stop-bending': jam,
   'stage.n.stop-tension': jam,
   'stage.n.stop-shaft': jam,
+  'vehicle.spin-up-lift': 'loops that spin up turn the machine over backwards',
+  'vehicle.tip-back': 'slopes on which it falls over',
+  'vehicle.tip-side': 'slopes on which it falls over',
+  'vehicle.clearance': 'the belly on the soil',
 }
 
 /** The id of a limit with the number of its reduction or wire as n. */

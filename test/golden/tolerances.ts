@@ -34,6 +34,10 @@ const roots = [
   'cruiseHalfTopPackAmps',
   'cruiseHalfTopMinutes',
   'cruiseHalfTopKilometres',
+  'jamForceN',
+  'jamBreakForceN',
+  'jamBreakBeltSpeedMps',
+  'limiterHoldsNm',
 ]
 
 /** The limit whose case says whether a worst-case figure was read at the equilibrium. */
@@ -45,7 +49,7 @@ const worstCaseOf: Readonly<Record<string, string>> = {
   loopTensionN: 'track.tension',
 }
 
-const casesWithRoots: ReadonlySet<string> = new Set(['top', 'run', 'steady'])
+const casesWithRoots: ReadonlySet<string> = new Set(['top', 'run', 'steady', 'stop'])
 
 /** Difference of near equals: held to 1e-12 of the larger term where that is wider. Here, that term for a figure. */
 const largerTerms: Readonly<Record<string, (figures: Readonly<Record<string, number | null>>) => number>> = {

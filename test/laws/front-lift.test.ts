@@ -57,7 +57,7 @@ describe('throttle that lifts the front', () => {
         const machine = { ...drawn, vehicle: { ...drawn.vehicle, centreHeight, centreAhead } }
         const e = new Evaluation()
         evaluate(e, machine)
-        if (e.footing.gripThrust < e.frontLiftThrust) {
+        if (e.lifted.gripThrust < e.frontLiftThrust) {
           seen.slips += 1
           expect(e.frontLiftDuty).toBeNaN()
           return

@@ -16,6 +16,7 @@ export function checkedJson(checked: Checked): string {
     margin: limit.margin,
     standing: limit.standing,
     case: limit.case,
+    ...(limit.unsure === true ? { unsure: true } : {}),
   }))
   const head = { format: 'pitchline-check', version: 2, name, figures, limits: rows }
   return jsonText({ ...head, stages, wires, alarms: alarmRows(checked), notJudged, notes })

@@ -1,4 +1,5 @@
 import type { Checked } from '../../../shared-engine/check.ts'
+import { balanceFigures } from '../../../shared-engine/figures/balance.ts'
 import { burstFigures } from '../../../shared-engine/figures/bursts.ts'
 import { cruiseFigures } from '../../../shared-engine/figures/cruise.ts'
 import type { Figure } from '../../../shared-engine/figures/figure.ts'
@@ -32,6 +33,7 @@ const subjects: readonly (readonly [heading: string, figures: readonly Figure[]]
   ['Pack', packFigures],
   ['Speed and the run from rest', speedFigures],
   ['Forces', forceFigures],
+  ['Balance', balanceFigures],
   ['A jam', jamFigures],
   ['Track', trackFigures],
   ['Through the drive pattern', patternFigures],
@@ -108,7 +110,7 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const allowed = format(row.allowed, kind, system, unit)
   const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
-  return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}`.trimEnd()
+  return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
 }
 
 /** `  track.tension  needs track.breakingTensionN`. */

@@ -61,7 +61,7 @@ describe('the same ground without its slope', () => {
       fc.property(machines, (machine) => {
         const slope = footingOf(machine)
         const [level, direct] = [new Footing(), new Footing()]
-        setLevelFooting(level, machine, slope)
+        setLevelFooting(level, machine)
         setFooting(direct, machine, 0, 1)
         expect(level).toEqual(direct)
       }),
