@@ -1,11 +1,12 @@
 import { SvelteMap } from 'svelte/reactivity'
-import { completeBuild } from '../../../shared-engine/index.ts'
+import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
 import { driveJob } from '../../../shared-engine/jobs/drive.ts'
 import { demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern, readPatternValue } from '../../../shared-engine/drive/read.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import type { Pattern } from '../../../shared-engine/drive/drive.ts'
 import { storedPatternOf } from '../../../shared-engine/drive/rows.ts'
+import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
 import type { PatternRowPart } from '../../../shared-engine/machine/parts.ts'
 import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
@@ -35,11 +36,13 @@ function edited({ name, notes, rows }: Pattern): EditedPattern {
 /** *Over a drive*: the pattern as edited, with an undo of its own (the build is untouched), and what came of it. */
 export class DriveWork implements QuestionState {
   readonly #history: History<EditedPattern>
+  readonly #session: Workspace['session']
   /** What is wrong, by row and column; while there is anything, nothing is driven. */
   readonly wrong = new SvelteMap<string, string>()
   readonly work: Following<DriveRun>
 
   constructor({ session }: Workspace) {
+    this.#session = session
     const [first] = demoPatterns
     if (first === undefined) throw new Error('there is no demo pattern')
     this.#history = new History(edited(first))
@@ -104,6 +107,26 @@ export class DriveWork implements QuestionState {
     this.#change('add a row', next, null)
   }
 
+  /** All rows one after the other, as often as said. */
+  repeat(times: number): void {
+    const next = Array.from({ length: times }, () => this.rows).flatMap((rows) =>
+      rows.map(({ row }) => ({ id: (made += 1), row })),
+    )
+    this.#change(`repeat ${times} times`, next, null)
+  }
+
+  /** Whether the build keeps just these rows. */
+  readonly isKept: boolean = $derived.by(() => {
+    const kept = this.#session.stored.service?.pattern
+    return kept !== undefined && JSON.stringify(kept.rows) === JSON.stringify(keptOf(this.pattern).rows)
+  })
+
+  /** Puts the pattern into the build, where it is the basis of heat and range; says what stands against it. */
+  keep(): readonly string[] {
+    const next = withEntry(this.#session.stored, 'service.pattern', keptOf(this.pattern))
+    return this.#session.change(`keep the drive ${this.pattern.name}`, next).map(sentenceOf)
+  }
+
   remove(id: number): void {
     if (this.rows.length === 1) return
     for (const key of [...this.wrong.keys()]) if (key.startsWith(`${id}.`)) this.wrong.delete(key)
@@ -132,4 +155,10 @@ export class DriveWork implements QuestionState {
 
 function plain({ name, notes, rows }: EditedPattern): Pattern {
   return { name, notes, rows: rows.map(({ row }) => row) }
+}
+
+/** A pattern as a build keeps it. */
+function keptOf(pattern: Pattern) {
+  const { name, rows } = storedPatternOf(pattern)
+  return { name, rows }
 }
