@@ -19,7 +19,8 @@ export function addWorstOf(
 ): void {
   let worst = NaN
   let reached = 0
-  for (const place of cases) {
+  for (let at = 0; at < cases.length; at += 1) {
+    const place = cases[at] ?? 0
     const value = values[place] ?? NaN
     if (Number.isNaN(value) || value <= worst * apart) continue
     worst = value
@@ -38,8 +39,10 @@ export function addWorstRatio(
 ): void {
   let worst = NaN
   let reached = -1
-  for (const place of cases) {
-    const [value, most] = [values[place] ?? NaN, allowed[place] ?? NaN]
+  for (let at = 0; at < cases.length; at += 1) {
+    const place = cases[at] ?? 0
+    const value = values[place] ?? NaN
+    const most = allowed[place] ?? NaN
     if (Number.isNaN(value) || Number.isNaN(most)) continue
     const ratio = most > 0 ? value / most : Infinity
     if (ratio <= worst * apart) continue
