@@ -157,7 +157,7 @@ function vehicleShapes(
   const clear = shown && Math.abs(massAt.x - middle) < 44 ? massAt.x - 52 : middle
   const part: PathPart = {
     part: 'vehicle',
-    label: 'Vehicle',
+    label: 'Machine',
     description: 'the machine on its loop',
     box,
     figures: { x: clear, y: box.y + box.height / 2 + 4.5 },

@@ -1,4 +1,19 @@
+import { changedEntries } from '../../shared-engine/entries/changes.ts'
+import { partOfPath } from '../fields/part-of-path.ts'
+import type { Workspace } from '../state/workspace.svelte.ts'
 import type { Command } from './command.ts'
+
+/** Takes a step, and shows the part whose entry it changed: what nobody sees change is not undone. */
+function showing({ session, view }: Workspace, step: () => void): void {
+  const before = session.stored
+  step()
+  const changed = changedEntries(before, session.stored).map(({ path }) =>
+    path.replace(/^(tolerances|origins)\./, ''),
+  )
+  const [path] = changed
+  if (path !== undefined && path !== 'name' && path !== 'notes' && !view.starting)
+    view.part = partOfPath(path)
+}
 
 /** What was done, taken back and done again. */
 export const editCommands: readonly Command[] = [
@@ -9,9 +24,10 @@ export const editCommands: readonly Command[] = [
     heading: 'Edit',
     keys: ['Mod+Z'],
     when: ({ session }) => session.isOpen && session.history.undoName !== null,
-    do: ({ session, notices }) => {
+    do: (workspace) => {
+      const { session, notices } = workspace
       const { undoName } = session.history
-      session.history.undo()
+      showing(workspace, () => session.history.undo())
       notices.spoken = `Undone: ${undoName ?? ''}`
     },
     capture: 'nothing',
@@ -23,9 +39,10 @@ export const editCommands: readonly Command[] = [
     heading: 'Edit',
     keys: ['Mod+Shift+Z', 'Mod+Y'],
     when: ({ session }) => session.isOpen && session.history.redoName !== null,
-    do: ({ session, notices }) => {
+    do: (workspace) => {
+      const { session, notices } = workspace
       const { redoName } = session.history
-      session.history.redo()
+      showing(workspace, () => session.history.redo())
       notices.spoken = `Done again: ${redoName ?? ''}`
     },
     capture: 'nothing',

@@ -100,9 +100,13 @@ export function readTyped(
   shape: 'uniform' | 'normal' = 'uniform',
 ): TypedEntry | string {
   const unit = fieldUnit(field, system)
-  const reading = readEntry(typed, field.kind, { unit, path })
-  if (!reading.ok) return troubleOf(reading.mistakes)
   const { bench } = kindUnits[field.kind]
+  const inRange = (value: number) => {
+    const stored = fromEngine(value, field.kind, bench)
+    return stored >= (field.low ?? -Infinity) && stored <= (field.high ?? Infinity)
+  }
+  const reading = readWithin(withoutCounted(typed, field), field.kind, { unit, path }, inRange)
+  if (!reading.ok) return troubleOf(reading.mistakes)
   const value = Number(fromEngine(reading.value.value, field.kind, bench).toPrecision(15))
   const { low = -Infinity, high = Infinity } = field
   if (value < low || value > high) return `Allowed: ${rangeText(field, system)}.`
@@ -114,6 +118,35 @@ export function readTyped(
   }
   const plusMinus = Number(differenceFromEngine(tolerance.plusMinus, field.kind, bench).toPrecision(15))
   return { value, tolerance: { plusMinus, shape } }
+}
+
+/** What was typed without the word for what is counted, where it ends with it: "13 teeth" is 13. */
+function withoutCounted(typed: string, { counted }: Field): string {
+  if (counted === undefined) return typed
+  const words = [counted, one[counted] ?? counted.replace(/s$/, '')]
+  const word = words.find((ending) => typed.trim().toLowerCase().endsWith(` ${ending}`))
+  return word === undefined ? typed : typed.trim().slice(0, -word.length)
+}
+
+/**
+ * Reads what was typed; a comma that could be read both ways ("40,000") is read the one way that gives an allowed value,
+ * and asked about where both do.
+ *
+ * @param allowed whether a value, in the engine's unit, may be
+ */
+export function readWithin(
+  typed: string,
+  kind: Field['kind'],
+  place: Parameters<typeof readEntry>[2],
+  allowed: (value: number) => boolean,
+): ReturnType<typeof readEntry> {
+  const reading = readEntry(typed, kind, place)
+  if (reading.ok || reading.mistakes[0]?.code !== 'entry-ambiguous' || /[±%]/.test(typed)) return reading
+  const ways = [typed.replace(/,(?=\d{3}(?!\d))/g, ''), typed.replace(',', '.')]
+  const possible = ways
+    .map((way) => readEntry(way, kind, place))
+    .filter((way) => way.ok && allowed(way.value.value))
+  return possible.length === 1 ? (possible[0] ?? reading) : reading
 }
 
 /** What a field takes, in the unit it shows. */

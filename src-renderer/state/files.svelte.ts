@@ -27,6 +27,8 @@ const firstDemo = 'quick-sled-puller'
 /** Opening, saving and keeping: every way in which a build comes and goes. Nothing is lost unasked. */
 export class Files {
   onDisk = $state.raw<OnDisk | null>(null)
+  /** Whether the open build is one of our own demos. */
+  isDemo = $state.raw(false)
   /** Work of an earlier window that was never saved, still to be offered. */
   recovered = $state.raw<readonly RecoveredWork[]>([])
   /** The file was changed, or removed, by another program. */
@@ -79,8 +81,10 @@ export class Files {
     const { demos } = this.#host
     const demo = demos.find((one) => one.id === id) ?? demos[0]
     const read = demo === undefined ? null : readStoredBuildText(demo.text)
-    if (read?.ok === true) this.#show(read.value, null, true)
-    else this.#show(newBuild(), null, true)
+    if (read?.ok === true) {
+      this.#show(read.value, null, true)
+      this.isDemo = true
+    } else this.#show(newBuild(), null, true)
   }
 
   /** True where there is a new one now: the person may keep the build that is open. */
@@ -198,6 +202,7 @@ export class Files {
   #show(stored: StoredBuild, file: OnDisk | null, saved: boolean): void {
     this.#opening += 1
     this.#session.open(stored, saved)
+    this.isDemo = false
     const before = this.onDisk
     this.onDisk = file
     this.#letGo(before)

@@ -113,3 +113,21 @@ describe('what a field shows and reads', () => {
     )
   })
 })
+
+describe('what people write beside a number', () => {
+  const read = (path: string, typed: string) => readTyped(typed, path, assertField(path), 'metric')
+
+  it('the word for what is counted, in one or many', () => {
+    expect(read('track.sprocketTeeth', '13 teeth')).toMatchObject({ value: 13 })
+    expect(read('stages.0.driverTeeth', '1 tooth')).toContain('Allowed')
+    expect(read('pack.series', '5 cells')).toMatchObject({ value: 5 })
+    expect(read('pack.series', '5 teeth')).toContain('“teeth”')
+  })
+
+  it('a comma that one way of reading rules out is read the other way, and asked about where both may be', () => {
+    expect(read('motor.ratedMaxRpm', '40,000')).toMatchObject({ value: 40_000 })
+    expect(read('motor.kvRpmPerVolt', '2,650')).toMatchObject({ value: 2650 })
+    expect(read('vehicle.massKg', '6,200')).toMatch(/6[.,]?200/)
+    expect(read('vehicle.massKg', '6,2')).toMatchObject({ value: 6.2 })
+  })
+})

@@ -12,7 +12,7 @@ const airTemperature = {
 } as const satisfies DerivedDefault
 
 export const service = {
-  label: 'How it is run',
+  label: 'Conditions',
   whenAbsent: {},
   sections: ['', 'Load'],
   entries: {

@@ -23,7 +23,7 @@ describe('what two builds do not share', () => {
   it('counts what was entered or emptied, also where the default says the same', () => {
     const before = withEntry(fullBuild(), 'service.factor', 1.5)
     expect(changedEntries(before, withEntry(before, 'service.factor', undefined))).toEqual([
-      { path: 'service.factor', label: 'How it is run: Factor for shock', before: 1.5, after: undefined },
+      { path: 'service.factor', label: 'Conditions: Factor for shock', before: 1.5, after: undefined },
     ])
   })
 
