@@ -1,6 +1,7 @@
 import type { Checked } from '../check.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { Working } from '../workings/working.ts'
+import type { RpmGuard } from './guard.ts'
 import { packAlarms } from './pack.ts'
 import { currentAlarms, rpmAlarms } from './motor.ts'
 import { temperatureAlarms } from './heat.ts'
@@ -27,6 +28,8 @@ export interface Alarm {
   readonly voltsAtRms?: number
   /** Whether it sounds before the limit in every load; absent where that is not known. */
   readonly guards?: boolean
+  /** Of rpm: which limit decides, and the throttle cap that never gets there. */
+  readonly rpm?: RpmGuard
   readonly working: Working
 }
 

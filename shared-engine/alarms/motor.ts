@@ -1,37 +1,46 @@
 import type { Checked } from '../check.ts'
 import type { WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
+import { rpmGuardOf } from './guard.ts'
 
-/** Part of a limit at which an alarm sounds. *Source:* common practice, no source. */
-const rpmShare = 0.95
 const source = 'common practice, no source'
 
 /** Speeds: of the shaft, and the electrical one that controllers show. */
-export function rpmAlarms({ machine }: Checked): Alarm[] {
+export function rpmAlarms(checked: Checked): Alarm[] {
+  const { machine, figures } = checked
   const { motor, controller } = machine
-  const electricalLimit = controller.maxElectricalRpm
-  const own = motor.ratedMaxRpm
-  const byController = electricalLimit === null ? Infinity : electricalLimit / motor.polePairs
-  const limit = Math.min(own, byController)
-  const symbols: WorkingSymbol[] = [
-    {
-      symbol: 'n_max',
-      name: 'fastest the motor may turn',
-      value: own,
-      kind: 'rpm',
-      from: 'motor.ratedMaxRpm',
-    },
-    { symbol: 's', name: 'share of the limit at which the alarm sounds', value: rpmShare, kind: 'none' },
-    { symbol: 'p', name: 'pole pairs', value: motor.polePairs, kind: 'count', from: 'motor.poleCount' },
-  ]
-  if (electricalLimit !== null) {
-    const name = 'fastest electrical speed'
-    const from = 'controller.maxElectricalRpm'
-    symbols.push({ symbol: 'n_el', name, value: electricalLimit, kind: 'rpm', from })
+  const symbols: WorkingSymbol[] = []
+  const terms: string[] = []
+  const put = (symbol: string, name: string, value: number | null, from: string, term: string) => {
+    if (value === null) return
+    symbols.push({ symbol, name, value, kind: 'rpm', from })
+    terms.push(term)
   }
-  const expression = electricalLimit === null ? 's * n_max' : 's * min(n_max, n_el / p)'
-  const value = rpmShare * limit
+  const electrical = controller.maxElectricalRpm
+  put('n_max', 'fastest the motor may turn', motor.ratedMaxRpm, 'motor.ratedMaxRpm', '0.95 * n_max')
+  put('n_el', 'fastest electrical speed', electrical, 'controller.maxElectricalRpm', '0.95 * (n_el / p)')
+  put('n_b', 'where the loop’s own mass tears it', figures.burstMotorRpm, 'figure:burstMotorRpm', '0.9 * n_b')
+  const lift = 'where the loop leaves its wheels'
+  put('n_l', lift, figures.liftOffMotorRpm, 'figure:liftOffMotorRpm', '0.95 * n_l')
+  const poles = { symbol: 'p', name: 'pole pairs', value: motor.polePairs, kind: 'count' } as const
+  symbols.push({ ...poles, from: 'motor.poleCount' })
+  const expression = terms.length === 1 ? (terms[0] ?? '') : `min(${terms.join(', ')})`
+  const guard = rpmGuardOf(checked)
+  const { value } = guard
   const step = { symbol: 'n', name: 'alarm on the shaft’s rpm', expression, value, kind: 'rpm' } as const
+  const unloaded: readonly WorkingSymbol[] = [
+    { symbol: 'm_s', name: 'what turns with the belt, as mass on it', value: guard.spinning, kind: 'mass' },
+    { symbol: 'v_n', name: 'belt speed at the limit', value: guard.limitBelt, kind: 'speed' },
+    { symbol: 'v_a', name: 'belt speed at the alarm', value: guard.alarmBelt, kind: 'speed' },
+    { symbol: 'F_a', name: 'push of the motors there, off the ground', value: guard.force, kind: 'force' },
+  ]
+  const warning = {
+    symbol: 't_w',
+    name: 'seconds from there to the limit, off the ground at full throttle',
+    expression: 'm_s * (v_n - v_a) / F_a',
+    value: guard.seconds,
+    kind: 'time',
+  } as const
   const common = {
     direction: 'alarm when above',
     kind: 'rpm',
@@ -46,11 +55,16 @@ export function rpmAlarms({ machine }: Checked): Alarm[] {
       label: 'Motor rpm',
       value,
       hysteresis: 0.02 * value,
+      rpm: guard,
+      warningSeconds: guard.seconds,
+      guards: guard.guards,
       working: {
         ...said,
         subject: 'alarm:rpm',
         title: 'Rpm of the motor’s shaft at which the alarm sounds.',
-        steps: [step],
+        ...(guard.seconds === null
+          ? { steps: [step] }
+          : { symbols: [...symbols, ...unloaded], steps: [step, warning] }),
       },
     },
     {

@@ -1,12 +1,16 @@
 import { fromEngine } from '../units/convert.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import { alarmsOf, type Alarm } from './alarms.ts'
+import type { RpmGuard } from './guard.ts'
 import type { Checked } from '../check.ts'
 
 /** One alarm for programs: numbers in the unit beside them, and what belongs to it alone. */
 type AlarmRow = { readonly id: string; readonly value: number; readonly unit: string } & Partial<
-  Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards'>
+  Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards'> & Pick<RpmGuard, 'from' | 'seconds' | 'capPercent'>
 >
+
+/** Seconds without a signal after which the receiver shuts the throttle. *Source:* common practice, no source. */
+const signalLost = { id: 'signal-lost', value: 2, unit: 's' } as const
 
 const units: Partial<Record<QuantityKind, string>> = {
   volts: 'V',
@@ -18,7 +22,7 @@ const units: Partial<Record<QuantityKind, string>> = {
 
 /** The alarms that can be set, in the card's order. *Source:* `docs/model.md` §12. */
 export function alarmRows(checked: Checked): readonly AlarmRow[] {
-  return alarmsOf(checked).flatMap(({ id, value, kind, ohm, voltsAtRms, guards }) => {
+  const rows = alarmsOf(checked).flatMap(({ id, value, kind, ohm, voltsAtRms, guards, rpm }) => {
     if (value === null) return []
     const [shown, unit] =
       kind === 'charge' ? [fromEngine(value, 'charge', 'Ah'), 'Ah'] : [value, units[kind] ?? kind]
@@ -28,7 +32,9 @@ export function alarmRows(checked: Checked): readonly AlarmRow[] {
       unit,
       ...(ohm === undefined ? {} : { ohm }),
       ...(voltsAtRms === undefined ? {} : { voltsAtRms }),
+      ...(rpm === undefined ? {} : { from: rpm.from, seconds: rpm.seconds, capPercent: rpm.capPercent }),
       ...(guards === undefined ? {} : { guards }),
     }
   })
+  return [...rows, signalLost]
 }

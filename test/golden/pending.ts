@@ -10,5 +10,5 @@ export const pending: {
 } = {
   figures: [],
   limits: [],
-  parts: ['alarms', 'spreads'],
+  parts: [],
 }

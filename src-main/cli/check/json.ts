@@ -1,4 +1,5 @@
 import { alarmRows } from '../../../shared-engine/alarms/rows.ts'
+import { spreadsOf } from '../../../shared-engine/uncertainty/spreads.ts'
 import type { Checked } from '../../../shared-engine/check.ts'
 import { wireFiguresOf } from '../../../shared-engine/figures/wiring.ts'
 import { jsonText } from '../json.ts'
@@ -19,5 +20,13 @@ export function checkedJson(checked: Checked): string {
     ...(limit.unsure === true ? { unsure: true } : {}),
   }))
   const head = { format: 'pitchline-check', version: 2, name, figures, limits: rows }
-  return jsonText({ ...head, stages, wires, alarms: alarmRows(checked), notJudged, notes })
+  return jsonText({
+    ...head,
+    stages,
+    wires,
+    alarms: alarmRows(checked),
+    spreads: spreadsOf(checked.build),
+    notJudged,
+    notes,
+  })
 }
