@@ -73,6 +73,9 @@ export const tension = {
   beltSpeed,
   groundSpeed,
   pretension: 60,
+  // A fixed tensioner: the pull takes some of it, the loop's own mass replaces it.
+  slack: beltSpeed.map((speed) => 45 + 0.4 * speed * speed),
+  liftOffSpeed: null,
   centrifugal,
   total: speedStates.map((state, index) => 1.5 * state.motorThrust + 60 + (centrifugal[index] ?? 0)),
   breaking: 2600,
