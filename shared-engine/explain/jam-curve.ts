@@ -9,7 +9,7 @@ import { Jams } from './jams.ts'
 import { breaksOf } from './mishaps.ts'
 
 /** A part that a jam breaks, and from which belt speed on. */
-export interface JamBreak {
+interface JamBreak {
   readonly limit: LimitId
   readonly label: string
   /** "breaks the loop". */

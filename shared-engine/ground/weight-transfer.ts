@@ -1,5 +1,5 @@
 /** What moves weight from the skis to the tracks. */
-export interface Transfer {
+interface Transfer {
   /** h, m, height of the centre of mass. */
   readonly height: number
   /** d, m, from the middle of the patch to the skis. */

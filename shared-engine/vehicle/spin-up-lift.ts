@@ -56,6 +56,6 @@ export function setSpinUpLift(
  * @returns m²
  * *Source:* {@link flatLoopArea}.
  */
-export function enclosedAreaOf({ track }: Machine): number {
+function enclosedAreaOf({ track }: Machine): number {
   return track.enclosedArea ?? flatLoopArea(track.radius, track.loopPitches * track.pitch)
 }

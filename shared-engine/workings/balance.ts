@@ -16,7 +16,7 @@ import { firstOf, inCase, needing, type Missing, type Subject } from './subject.
 
 // Where weight goes, what lifts the front, and where the machine falls over.
 
-export const needingCentre = needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm')
+const needingCentre = needing('vehicle.cgHeightMm', 'vehicle.cgAheadMm')
 const moments = 'moments about the rear edge of the patch'
 
 /** `W`: weight across the ground, all of it on the tracks once the front is up. */
@@ -182,13 +182,13 @@ const spinUpLiftSeconds: Subject = {
 }
 
 /** `beta`: slope on which it falls over backwards, in degrees. */
-export function backAngle(d: Draft): void {
+function backAngle(d: Draft): void {
   centreOfMass(d)
   d.step('beta', ['degrees', 'slope on which it falls over backwards'], 'atan(x / h) * 180 / pi')
 }
 
 /** `gamma`: side slope on which it falls over, in degrees. */
-export function sideAngle(d: Draft): void {
+function sideAngle(d: Draft): void {
   centreOfMass(d, ['h'])
   d.entry('B_g', 'vehicle.gaugeMm')
   const width = d.checked.machine.vehicle.contactWidth !== null

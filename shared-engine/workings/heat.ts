@@ -77,7 +77,7 @@ export function sink(d: Draft): void {
 }
 
 /** What gives the coolant's temperature, with its symbols. */
-export const feedWords = ({ evaluation, machine }: Evaluated): string => {
+const feedWords = ({ evaluation, machine }: Evaluated): string => {
   const { heat } = evaluation
   const air = machine.cooling?.airCapacity === null ? 'UA' : 'UA and C_a'
   const stored = heat.nodes.two ? 'R_wc, R_cs, C_w and C_c' : 'R_th and C'

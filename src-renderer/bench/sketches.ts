@@ -1,7 +1,7 @@
 import type { TestId } from '../../shared-engine/reference/measurements.ts'
 
 /** A small drawing of how a test is set up, in a box of 200 × 110. */
-export interface Sketch {
+interface Sketch {
   /** Path data: `line` is what is there, `heavy` what is measured with, `arrow` what moves. */
   readonly line: string
   readonly heavy?: string

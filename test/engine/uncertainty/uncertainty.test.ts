@@ -202,7 +202,7 @@ test('margins that cannot be formed count as over, and as lower than any other',
   })
   const heat = limitIn(uncertaintyOf(build, { samples: 1000, seed: 1 }), 'motor.temperature')
   // Runaway where R_th I² R_20 α ≥ 1 (`docs/model.md` §7): the highest of the 0.3 to 5.7 K/W have no steady temperature.
-  const amps = 0.6 * (check(build).figures.topMotorAmps ?? NaN)
+  const amps = check(build).figures.patternMotorAmpsRms ?? NaN
   const unformed = (5.7 - 1 / (amps ** 2 * 0.025 * 0.00393)) / 5.4
   expect(unformed).toBeGreaterThan(0.06)
   expect(heat.margin5).toBeNull()
