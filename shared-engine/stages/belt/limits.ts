@@ -65,12 +65,12 @@ function beltMass(d: Draft, number: number): void {
   const profile = beltProfileOf(storedStageOf(d, number, 'belt').profile)
   ratedWidth(d, number)
   d.row(
-    'm_0',
+    'm_r',
     `${path}.profile`,
     ['linearDensity', `mass of the profile at that width (${rated})`],
     profile.massPerMetre,
   )
-  d.step('m_k', ['linearDensity', 'mass of this belt'], 'm_0 * w / w_0')
+  d.step('m_k', ['linearDensity', 'mass of this belt'], 'm_r * w / w_0')
 }
 
 function beltPull(d: Draft, number: number, row: ComparedRow): Compared {

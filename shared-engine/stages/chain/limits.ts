@@ -38,8 +38,8 @@ function chainPull(d: Draft, number: number, row: ComparedRow): Compared {
   pitchLine(d, number, row, `p_k / (2 * sin(pi / z_a${number}))`)
   d.entry('n_s', `${path}.strands`)
   const strand = ['linearDensity', 'mass of one strand (typical)'] as const
-  d.row('m_0', `${path}.size`, strand, stage.massPerMetre / stage.strands)
-  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a + n_s * m_0 * v_k^2')
+  d.row('m_r', `${path}.size`, strand, stage.massPerMetre / stage.strands)
+  d.step('F_k', ['force', 'tension of the pulling run'], 'T_k / r_a + n_s * m_r * v_k^2')
   const tensile = ['force', 'minimum tensile strength of one strand (ISO 606)'] as const
   d.row('F_u', `${path}.size`, tensile, stage.minTensile)
   const words = `${chainSafety} is common practice, no source`
