@@ -252,7 +252,8 @@ export function mostGrip(d: Draft): void {
     return
   }
   d.source(soilBooks)
-  groundPressure(d, 'slope')
+  trackWeight(d, 'slope')
+  patch(d)
   d.entry('c_s', 'ground.soil.cohesionKpa')
   d.entry('phi', 'ground.soil.frictionDegrees')
   d.entry('K', 'ground.soil.shearModulusMm')

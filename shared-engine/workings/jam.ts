@@ -83,7 +83,7 @@ function toothPull(d: Draft): void {
   d.figure('N_0', 'loopPretensionN')
   if (hold.tensioner === 'fixed') tightShare(d)
   const slack = hold.tensioner === 'fixed' ? 'max(0, N_0 − lambda F_d)' : 'N_0'
-  const words = `the pull whose most loaded row, of z_e with theta, S_l, p, e_p and a slack side of ${slack}, is n_a times F_1`
+  const words = `the pull whose most loaded row, of z_e with xi, S_l, p, e_p and a slack side of ${slack}, is n_a times F_1`
   d.found('F_d', ['force', 'pull at which the most loaded tooth breaks'], words, toothBreak(machine, tooth))
 }
 

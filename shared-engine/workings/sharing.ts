@@ -17,7 +17,7 @@ function slackSide(d: Draft, name: TrackCase): void {
   d.step('y_m', told, 'N_s + e_p * S_l / p')
 }
 
-/** Sharing of a case, filled again: `theta`, `y_m` and `N_r`, the rows that carry, are written. */
+/** Sharing of a case, filled again: `xi`, `y_m` and `N_r`, the rows that carry, are written. */
 export function stiffnessSharing(d: Draft, name: TrackCase): Sharing {
   const { track } = d.checked.machine
   const sharing = new Sharing()
@@ -53,7 +53,7 @@ export function largestRow(d: Draft, name: TrackCase): number {
   }
   stiffnessSharing(d, name)
   const ends = (level: string) =>
-    `sqrt(kappa) * exp(-theta / 2) * (F_K * (1 + exp(-(2 * N_r - 1) * theta)) + ${level} * (1 - exp(-N_r * theta)) * (1 - exp(-(N_r - 1) * theta))) / (1 - exp(-2 * N_r * theta))`
+    `sqrt(kappa) * exp(-xi / 2) * (F_K * (1 + exp(-(2 * N_r - 1) * xi)) + ${level} * (1 - exp(-N_r * xi)) * (1 - exp(-(N_r - 1) * xi))) / (1 - exp(-2 * N_r * xi))`
   d.step('f_1', ['force', 'force of the first row, at the tight end'], ends('y_m'))
   d.step('f_m', ['force', 'force of the last row that carries'], ends('(-y_m - F_K)'))
   return d.step('f', told, 'max(f_1, f_m)')

@@ -39,9 +39,9 @@ export function rowStiffness(d: Draft): void {
   d.entry('p', 'track.pitchMm')
 }
 
-/** `kappa` and `theta`: stiffness of tooth against loop. */
+/** `kappa` and `xi`: stiffness of tooth against loop. */
 export function relativeStiffness(d: Draft): void {
   rowStiffness(d)
   d.step('kappa', ['none', 'a row’s stiffness over the loop’s between rows'], 'k_r * p / S_l')
-  d.step('theta', ['none', 'how fast the load dies away from row to row'], '2 * asinh(sqrt(kappa) / 2)')
+  d.step('xi', ['none', 'how fast the load dies away from row to row'], '2 * asinh(sqrt(kappa) / 2)')
 }

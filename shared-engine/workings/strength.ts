@@ -78,14 +78,14 @@ function rowForces(d: Draft, sharing: Sharing, springs: RowSprings, pretension: 
   }
   const solved = 'the row, counted from the tight end, where pushed out over held in is largest'
   d.found('j', ['count', 'worst row'], solved, worst.row)
-  const ends = '(1 - exp(-2 * N_r * theta))'
-  const whole = '(1 - exp(-N_r * theta))'
-  const pulled = 'F_K * (exp(-(j - 1/2) * theta) + exp(-(2 * N_r - j + 1/2) * theta))'
-  const leaning = `y_m * ${whole} * (exp(-(j - 1/2) * theta) - exp(-(N_r - j + 1/2) * theta))`
+  const ends = '(1 - exp(-2 * N_r * xi))'
+  const whole = '(1 - exp(-N_r * xi))'
+  const pulled = 'F_K * (exp(-(j - 1/2) * xi) + exp(-(2 * N_r - j + 1/2) * xi))'
+  const leaning = `y_m * ${whole} * (exp(-(j - 1/2) * xi) - exp(-(N_r - j + 1/2) * xi))`
   const told = ['force', 'force of that row'] as const
   d.step('f_j', told, `sqrt(kappa) * (${pulled} + ${leaning}) / ${ends}`)
-  const pull = 'F_K * (exp(-j * theta) - exp(-(2 * N_r - j) * theta))'
-  const level = `y_m * (1 - exp(-(N_r - j) * theta)) * (1 - exp(-j * theta)) * ${whole}`
+  const pull = 'F_K * (exp(-j * xi) - exp(-(2 * N_r - j) * xi))'
+  const level = `y_m * (1 - exp(-(N_r - j) * xi)) * (1 - exp(-j * xi)) * ${whole}`
   const rest = ['force', 'force of all rows behind it'] as const
   d.step('f_b', rest, `(${pull} - ${level}) / ${ends}`)
 }

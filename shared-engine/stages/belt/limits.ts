@@ -28,8 +28,8 @@ function mesh(d: Draft, number: number): void {
   d.entry('C', `${path}.centreMm`)
   const lean = 'asin(p_k * (max(z_1, z_2) - min(z_1, z_2)) / (2 * pi * C))'
   const named = lean.replaceAll('z_1', driver).replaceAll('z_2', driven)
-  d.step('theta', ['angle', 'lean of the straight runs'], named)
-  const teeth = `floor(min(${driver}, ${driven}) * (1 / 2 - theta / pi) + 1e-9)`
+  d.step('theta_b', ['angle', 'lean of the straight runs'], named)
+  const teeth = `floor(min(${driver}, ${driven}) * (1 / 2 - theta_b / pi) + 1e-9)`
   d.step('z_m', ['count', 'teeth in mesh on the smaller pulley'], teeth)
   const told = ['none', 'what few teeth in mesh leave of the pull'] as const
   d.step('K_z', told, '1 - 0.2 * max(0, 6 - z_m)')

@@ -23,7 +23,7 @@ function dynamicFactor(d: Draft, number: number, stage: GearStage, row: Compared
     return 1
   }
   driverSpeed(d, number, row.case)
-  d.step('v_p', ['speed', 'speed of the pitch line'], `omega_k * m * z_a${number} / 2`)
+  d.step('v_p', ['speed', 'speed of the pitch line'], `omega_k * m_n * z_a${number} / 2`)
   const [constant, expression] = dynamics[stage.finish]
   const words = `constant of ${stage.finish} teeth, speeds in m/s (Shigley, eqs. 14-6a to 14-6d)`
   d.row('v_c', `stages.${number - 1}.finish`, ['none', words], constant)
@@ -85,9 +85,9 @@ export const bendingWorking = (number: number, property: Property): LimitWorking
     const { torque } = dutyOf(d, number, row.case)
     stageTorque(d, number, row.case, 'in')
     d.entry(`z_a${number}`, `${path}.driverTeeth`)
-    d.entry('m', `${path}.moduleMm`)
+    d.entry('m_n', `${path}.moduleMm`)
     const force = tangentialForce(stage, torque)
-    d.step('W_t', ['force', 'force on the pitch circle'], `2 * T_k / (m * z_a${number})`)
+    d.step('W_p', ['force', 'force on the pitch circle'], `2 * T_k / (m_n * z_a${number})`)
     const dynamic = dynamicFactor(d, number, stage, row)
     const [worse, other] = wheels(stage, force, dynamic, property)
     d.entry('b', `${path}.faceWidthMm`)
@@ -96,7 +96,7 @@ export const bendingWorking = (number: number, property: Property): LimitWorking
     formNotes(d, number)
     const rest = formatText(1 - other.stress / other.strength, 'fraction', 'metric').replace('\u202F', ' ')
     const words = `the ${worse.name} wheel bears less; the ${other.name} one has a margin of ${rest} in this case`
-    d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_t / (b * m * Y)', words)
+    d.step('sigma', ['stress', 'bending of the tooth'], 'K_v * W_p / (b * m_n * Y)', words)
     wheelStrength(d, number, worse.name, property)
     return { actual: 'sigma', allowed: 'S_f' }
   },
@@ -137,12 +137,12 @@ function meshSteps(d: Draft, number: number): void {
   d.entry(z2, `${path}.drivenTeeth`)
   d.entry('x_1', `${path}.driverShift`)
   d.entry('x_2', `${path}.drivenShift`)
-  d.entry('phi', `${path}.pressureAngleDegrees`)
+  d.entry('phi_n', `${path}.pressureAngleDegrees`)
   const { mesh } = stageOf(d, number, 'gear')
   d.step(
     'i_w',
     ['none', 'involute of the working pressure angle'],
-    `tan(phi) - phi + 2 * tan(phi) * (x_1 + x_2) / (${z1} + ${z2})`,
+    `tan(phi_n) - phi_n + 2 * tan(phi_n) * (x_1 + x_2) / (${z1} + ${z2})`,
   )
   d.found(
     'phi_w',
@@ -150,8 +150,8 @@ function meshSteps(d: Draft, number: number): void {
     'the angle with tan(phi_w) - phi_w = i_w',
     mesh.workingAngle,
   )
-  d.step('r_b1', ['none', 'base radius of the driver, in modules'], `${z1} / 2 * cos(phi)`)
-  d.step('r_b2', ['none', 'base radius of the driven wheel, in modules'], `${z2} / 2 * cos(phi)`)
+  d.step('r_b1', ['none', 'base radius of the driver, in modules'], `${z1} / 2 * cos(phi_n)`)
+  d.step('r_b2', ['none', 'base radius of the driven wheel, in modules'], `${z2} / 2 * cos(phi_n)`)
 }
 
 /** Pairs of teeth in contact. */
@@ -168,7 +168,7 @@ export const contactRatioWorking = (number: number): LimitWorking => ({
     const first = reach(`z_a${number}`, 'x_1', 'r_b1')
     const second = reach(`z_b${number}`, 'x_2', 'r_b2')
     const words = 'no tip works beyond the other wheel’s base tangent; the module cancels'
-    const expression = `(${first} + ${second} - a_w) / (pi * cos(phi))`
+    const expression = `(${first} + ${second} - a_w) / (pi * cos(phi_n))`
     d.step('epsilon', ['none', 'contact ratio'], expression, words)
     d.given('epsilon_0', ['none', 'least contact ratio (common practice, no source)'], leastContactRatio)
     return { actual: 'epsilon', allowed: 'epsilon_0' }
@@ -193,17 +193,17 @@ export const flankWorking = (number: number): LimitWorking => ({
     const path = `stages.${number - 1}`
     stageTorque(d, number, row.case, 'in')
     meshSteps(d, number)
-    d.entry('m', `${path}.moduleMm`)
+    d.entry('m_n', `${path}.moduleMm`)
     dynamicFactor(d, number, stage, row)
     elasticSteps(d, number)
-    d.step('W_n', ['force', 'force along the line of action'], 'K_v * T_k / (r_b1 * m)')
+    d.step('W_n', ['force', 'force along the line of action'], 'K_v * T_k / (r_b1 * m_n)')
     d.entry('b', `${path}.faceWidthMm`)
     d.step(
       'c_r',
       ['none', 'curvature of both flanks, times the module'],
       '1 / (r_b1 * tan(phi_w)) + 1 / (r_b2 * tan(phi_w))',
     )
-    d.step('sigma_H', ['stress', 'pressure between the flanks'], 'C_p * sqrt(W_n / b * c_r / m)')
+    d.step('sigma_H', ['stress', 'pressure between the flanks'], 'C_p * sqrt(W_n / b * c_r / m_n)')
     const stored = storedStageOf(d, number, 'gear')
     materialRow(d, 'S_1', `${path}.driverMaterial`, stored.driverMaterial, 'flank')
     materialRow(d, 'S_2', `${path}.drivenMaterial`, stored.drivenMaterial, 'flank')
