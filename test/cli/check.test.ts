@@ -60,6 +60,7 @@ test('the JSON has the keys of the contract, SI numbers, and nothing else', () =
     'stages',
     'wires',
     'alarms',
+    'spreads',
     'notJudged',
     'notes',
   ])

@@ -48,7 +48,7 @@ test('a limit that waits for entries says which', () => {
 
 test('names that are not known are refused in one line, near ones offered', () => {
   expect(pitchline(['explain', sled, 'toothshear']).err).toBe(
-    `${sled}: there is no figure or limit toothshear; allowed: toothShearPa, track.tooth-shear.\n`,
+    `${sled}: there is no figure or limit toothshear; allowed: toothShearPa, track.tooth-shear, track.tooth-shear-lasts.\n`,
   )
   const unknown = pitchline(['explain', sled, 'x\u001b[31m'])
   expect(unknown.code).toBe(1)

@@ -10,7 +10,6 @@ export const drivingFaults: readonly Fault[] = [
     ['/ (soil.exponent + 1)', '/ soil.exponent'],
     ['power(pressure / modulus, 1 / soil.exponent)', 'power(pressure / modulus, soil.exponent)'],
     ['Math.min(length, width)', 'Math.max(length, width)'],
-    ['if (machine.ground.grade !== 0) {', 'if (machine.ground.grade > 1) {'],
   ),
   ...faultsOf('ground/resistance.ts', ['0.5 * machine.ground.airDensity', 'machine.ground.airDensity']),
   ...faultsOf(
@@ -60,8 +59,11 @@ export const drivingFaults: readonly Fault[] = [
   ...faultsOf('vehicle/soil-motion.ts', ['- beltSpeed * footing.slipPerShear', '']),
   ...faultsOf(
     'vehicle/front-lift.ts',
-    ['centreAhead * cosSlope - centreHeight * sinSlope', 'centreAhead * cosSlope + centreHeight * sinSlope'],
-    ['mass * acceleration + footing.standingResistance', 'mass * acceleration'],
+    [
+      'lifted.weight * centreAhead - towForce * towHeight',
+      'lifted.weight * centreAhead + towForce * towHeight',
+    ],
+    ['+ towForce + lifted.groundResistance', '+ lifted.groundResistance'],
   ),
   ...faultsOf(
     'vehicle/pivot.ts',

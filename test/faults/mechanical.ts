@@ -123,7 +123,7 @@ export const mechanicalFaults: readonly Fault[] = [
     'load.tension = load.force + load.slack',
   ]),
   ...faultsOf('cases/track-step.ts', [
-    '(e.footing.gripThrust + internalDragAt(track, 0)) / track.count',
-    'e.footing.gripThrust / track.count',
+    '(e.mostGrip + internalDragAt(track, 0)) / track.count',
+    'e.mostGrip / track.count',
   ]),
 ]

@@ -37,9 +37,12 @@ export const roomFaults: readonly Fault[] = [
   ...faultsOf('compare/compare.ts', ['(row.margin ?? -Infinity)', '(row.margin ?? Infinity)']),
   ...noticedIn(
     'alarms/alarms',
-    'alarms/motor.ts',
-    ['Math.min(own, byController)', 'Math.max(own, byController)'],
-    ['electricalLimit / motor.polePairs', 'electricalLimit * motor.polePairs'],
+    'alarms/guard.ts',
+    [
+      'Math.min(...candidates.map(({ rpm, share }) => rpm * share))',
+      'Math.max(...candidates.map(({ rpm, share }) => rpm * share))',
+    ],
+    ['electrical / motor.polePairs', 'electrical * motor.polePairs'],
   ),
   ...noticedIn('draw/thin', 'draw/thin.ts', [
     'if (y > (ys[greatest] ?? 0)) greatest = index',

@@ -17,10 +17,10 @@ function filesOf(): readonly { readonly name: string; readonly bytes: number }[]
 // The budgets are what was measured when they were set, and about a tenth: a package too many, a picture or a second
 // copy of something shows. Whoever needs more raises them, with the reason.
 
-test('the page with all that it may load stays within 2.7 MB', () => {
-  // 2.45 MB measured: 0.8 the program, 0.3 guided tests and fits, 0.6 a thread, 0.3 mathematics, 0.3 letters, the rest smaller.
+test('the page with all that it may load stays within 3.2 MB', () => {
+  // 3.0 MB measured: 1.2 the program with model version 2 and its workings, 0.3 guided tests and fits, 0.8 a thread, 0.3 mathematics, 0.3 letters, the rest smaller.
   const bytes = filesOf().reduce((sum, file) => sum + file.bytes, 0)
-  expect(bytes).toBeLessThan(2.7e6)
+  expect(bytes).toBeLessThan(3.2e6)
 })
 
 test('letters come in the one format that Chromium takes', () => {

@@ -29,9 +29,14 @@ describe('the alarm card', () => {
   it('opens with the alarm that leaves the least time, else with the first that can be set', () => {
     const [first, ...others] = alarms.filter(({ value }) => value !== null)
     if (first === undefined) throw new Error('the demo has alarms')
-    expect(firstAlarm([first, ...others])).toBe(first)
-    const timed = { ...first, id: 'timed', warningSeconds: 4 }
-    expect(firstAlarm([first, { ...timed, warningSeconds: 9 }, timed])).toBe(timed)
+    const untimed = [first, ...others].map((one) => ({ ...one, warningSeconds: null }))
+    expect(firstAlarm(untimed)).toBe(untimed[0])
+    const timed = {
+      ...first,
+      id: 'timed',
+      warningSeconds: first.warningSeconds === null ? 4 : first.warningSeconds / 2,
+    }
+    expect(firstAlarm([first, { ...timed, warningSeconds: 1e6 }, timed])).toBe(timed)
   })
 
   it('has a working for each of its lines, as the window looks it up', () => {
@@ -46,6 +51,9 @@ describe('the alarm card', () => {
   it('goes into a table with plain numbers', () => {
     const lines = alarmCsv(alarms, 'metric').trimEnd().split('\r\n')
     expect(lines).toHaveLength(1 + alarms.length)
-    expect(lines[1]).toBe('Motor rpm,alarm when above,28500,rpm,27900,0.5,')
+    // 95 % of the rpm at which the loop leaves its wheels, two hundredths to be quiet again, and no time at all.
+    expect(lines[1]).toMatch(/^Motor rpm,alarm when above,\d+,rpm,\d+,0\.5,0$/)
+    const [rpm] = alarms
+    expect(Number(lines[1]?.split(',')[2])).toBeCloseTo(rpm?.value ?? NaN, -3)
   })
 })

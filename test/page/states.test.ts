@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { completeBuild, check, limitOf, withEntry, writeBuild } from '../../shared-engine/index.ts'
+import { worstRow } from '../../shared-engine/limits/worst.ts'
 import { SearchWork } from '../../src-renderer/questions/gears/search.svelte.ts'
 import { RemedyWork } from '../../src-renderer/questions/hold/remedy.svelte.ts'
 import { UncertaintyWork } from '../../src-renderer/questions/hold/uncertainty.svelte.ts'
@@ -136,8 +137,8 @@ describe('what would hold', () => {
   it('is asked of the worst limit, of the one chosen in the ledger, of the one named, and no other', () => {
     const { workspace } = workspaceWith([RemedyWork])
     const remedy = workspace.of(RemedyWork)
-    const [worst, second, third] = workspace.session.checked.limits.map(({ id }) => id)
-    expect(remedy.limit).toBe(worst)
+    const [, second, third] = workspace.session.checked.limits.map(({ id }) => id)
+    expect(remedy.limit).toBe(worstRow(workspace.session.checked.limits)?.id)
     workspace.view.limit = second ?? null
     expect(remedy.limit).toBe(second)
     remedy.asked = third ?? null
@@ -227,7 +228,7 @@ describe('a throttle that is looked at', () => {
     expect(session.stored).toBe(stored)
     expect(session.isDirty).toBe(false)
     expect(workspace.now.groundSpeed).toBe(session.checked.figures.topSpeedMps)
-    expect(workspace.of(RemedyWork).limit).toBe(atFull.limits[0]?.id)
+    expect(workspace.of(RemedyWork).limit).toBe(worstRow(atFull.limits)?.id)
     expect(workspace.of(UncertaintyWork).bands).toEqual({})
   })
 
