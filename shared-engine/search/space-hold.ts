@@ -1,4 +1,4 @@
-import { isDecisive } from '../limits/group.ts'
+import { isDecisive, limitGroups, type LimitGroup } from '../limits/group.ts'
 import { entryAt } from '../entries/edit.ts'
 import type { Machine } from '../machine/parts.ts'
 import type { StoredBuild } from '../entries/schema.ts'
@@ -35,8 +35,15 @@ function expressionOf(pattern: string): RegExp {
   return new RegExp(`^${parts.join('.*')}$`)
 }
 
-/** Whether a pattern means a limit: a star alone means those of ordinary use; a mishap has to be asked for. */
+const groupNamed = (word: string): LimitGroup | undefined => limitGroups.find((group) => group === word)
+
+/**
+ * Whether a pattern means a limit: a star alone means those of ordinary use, a mishap has to be asked for; the name of a
+ * group means all of it.
+ */
 function fittingOf(pattern: string): (limit: Limit) => boolean {
+  const named = groupNamed(pattern)
+  if (named !== undefined) return ({ group }) => group === named
   if (pattern === '*') return ({ group }) => isDecisive(group)
   const expression = expressionOf(pattern)
   return ({ id }) => expression.test(id)
@@ -77,6 +84,7 @@ function reportPattern(
   space: StoredSpace,
   mistakes: Mistake[],
 ): void {
+  if (groupNamed(pattern) !== undefined) return
   const at = `hold.margins.${pattern}`
   const expression = expressionOf(pattern)
   const fitting = limits.filter((limit) => expression.test(limit.id))

@@ -40,23 +40,22 @@ test('every line of the card is the engine’s, with its direction in words and 
         oneText(formatFull(warningSeconds, 'time', 'metric')),
       )
   }
-  await row(page, 'motor-temperature').locator('[data-full]').first().click()
-  await expect(page.getByRole('heading', { name: 'Motor temperature' })).toBeFocused()
+  await row(page, 'rpm').locator('[data-full]').first().click()
+  await expect(page.getByRole('heading', { name: 'Motor rpm', exact: true })).toBeFocused()
   const working = page.locator('[data-region="working"]')
-  await expect(working).toContainText('Motor temperature at which the alarm sounds')
-  await expect(working).toContainText('A sensor on the outside lags behind the winding')
+  await expect(working).toContainText('common practice, no source')
   await page.keyboard.press('Escape')
-  await expect(row(page, 'motor-temperature').locator('[data-full]').first()).toBeFocused()
+  await expect(row(page, 'rpm').locator('[data-full]').first()).toBeFocused()
 })
 
 test('an entry that goes takes its alarm along and is named', async ({ open }) => {
   const { page } = await open()
   await openHot(page)
-  // 10 K below the limit of 120 °C, as `docs/model.md` has it.
-  await expect(row(page, 'motor-temperature')).toContainText(/110\.0.°C/)
+  // 95 % of the rated 30,000 rpm, as `docs/model.md` has it.
+  await expect(row(page, 'rpm')).toContainText('28,500')
   await showPart(page, 'motor')
-  await entry(page, 'motor.maxTemperatureC').fill('100')
-  await expect(row(page, 'motor-temperature')).toContainText(/90\.0.°C/)
+  await entry(page, 'motor.ratedMaxRpm').fill('20000')
+  await expect(row(page, 'rpm')).toContainText('19,000')
   await showPart(page, 'pack')
   await entry(page, 'pack.continuousC').fill('')
   await expect(row(page, 'pack-amps')).toHaveCount(0)

@@ -80,7 +80,8 @@ export function startingForm(stored: StoredBuild, system: UnitSystem): SearchFor
     owned: '',
     motors: [],
     inHand: 0,
-    margins: {},
+    // What wears out is decided by materials and sizes more than by teeth and cells: left open at first.
+    margins: { lasts: null },
     bounds: [{ figure: 'topSpeedMps', side: 'atLeast', text: speed }],
     aims: [{ figure: 'toothForceN', best: 'least' }],
   }
