@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectAccessible } from './axe.ts'
-import { answer, begin, entry, limits, question, showPart } from './journey.ts'
+import { answer, begin, entry, overInUse, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 const search = (page: Page) => answer(page).getByRole('button', { name: 'Search', exact: true })
@@ -27,25 +27,25 @@ test('the five best for 40 km/h, nothing over, least tooth load: looked at, take
     rows.slice(0, 5).map((row) => Number.parseFloat(row.querySelectorAll('td')[4]?.textContent ?? '')),
   )
   expect(loads).toEqual(loads.toSorted((one, other) => one - other))
-  await expect(limits(page)).toContainText('3 over')
+  await expect.poll(() => overInUse(page)).toBe(2)
 
   await candidates(page).first().focus()
   await expect(page.getByTestId('preview')).toHaveText('Preview, not taken')
-  await expect(limits(page)).not.toContainText(/\d over/)
+  await expect.poll(() => overInUse(page)).toBe(0)
   await page.keyboard.press('ArrowDown')
   await expect(candidates(page).nth(1)).toBeFocused()
   await page.keyboard.press('Escape')
   await expect(page.getByTestId('preview')).toHaveCount(0)
-  await expect(limits(page)).toContainText('3 over')
+  await expect.poll(() => overInUse(page)).toBe(2)
 
   const teeth = await candidates(page).nth(1).locator('td').nth(3).textContent()
   await page.keyboard.press('Enter')
   await showPart(page, 'track')
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue((teeth ?? '').trim())
-  await expect(limits(page)).not.toContainText(/\d over/)
+  await expect.poll(() => overInUse(page)).toBe(0)
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('14')
-  await expect(limits(page)).toContainText('3 over')
+  await expect.poll(() => overInUse(page)).toBe(2)
 })
 
 test('a long search stops at once and says what it did not look at', async ({ open }) => {

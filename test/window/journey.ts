@@ -48,3 +48,16 @@ export async function drop(page: Page, text: string, name: string): Promise<void
   await page.dispatchEvent('body', 'drop', { dataTransfer })
   await dataTransfer.dispose()
 }
+
+/** Limits of ordinary use that are over, as the ledger shows them. */
+export function overInUse(page: Page): Promise<number> {
+  return limits(page)
+    .locator('li')
+    .evaluateAll((rows) => {
+      let group = ''
+      return rows.filter((row) => {
+        group = row.querySelector('h3')?.textContent ?? group
+        return group.startsWith('Holds') && /% over/.test(row.textContent ?? '')
+      }).length
+    })
+}

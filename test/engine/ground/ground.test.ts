@@ -59,7 +59,6 @@ describe('the same ground without its slope', () => {
   it('is what a footing without slope says, steep or flat before', () => {
     fc.assert(
       fc.property(machines, (machine) => {
-        const slope = footingOf(machine)
         const [level, direct] = [new Footing(), new Footing()]
         setLevelFooting(level, machine)
         setFooting(direct, machine, 0, 1)
