@@ -72,6 +72,7 @@ export class View {
   }
 
   choosePart(part: string): void {
+    if (part !== this.part) this.helpFor = null
     this.part = part
     this.drawerOpen = true
     this.starting = false

@@ -18,12 +18,12 @@ async function openHot(page: Page): Promise<void> {
 
 /** A pattern of a thousand starts that break loose and are braked: long enough to be stopped. */
 function longPattern(): string {
-  const rows = Array.from({ length: 1000 }, (_, at) =>
+  const rows = Array.from({ length: 2000 }, (_, at) =>
     at % 2 === 0
       ? { seconds: 60, throttlePercent: 100, gripPercent: 1 }
       : { seconds: 2, brakePercent: 100, gripPercent: 1 },
   )
-  return JSON.stringify({ format: 'pitchline-pattern', version: 2, name: 'A thousand', notes: '', rows })
+  return JSON.stringify({ format: 'pitchline-pattern', version: 2, name: 'Two thousand', notes: '', rows })
 }
 
 test('a named pattern is driven: what is left, peaks with their moments, energy, plots on one axis', async ({
@@ -113,7 +113,7 @@ test('a pattern is saved, opened again and stopped; a file that is none changes 
   await stop.click({ timeout: 10_000 })
   await expect(block(page)).toContainText('Stopped: the drive was not followed to its end.')
   await expect(block(page).getByRole('button', { name: 'Drive', exact: true })).toBeVisible()
-  await block(page).getByText('The pattern’s 1000 rows').click()
+  await block(page).getByText('The pattern’s 2000 rows').click()
   await expect(block(page)).toContainText('Too many rows to edit here')
   await picker.setInputFiles(file)
   // Its thread was ended: the next drive does not wait for the one that was stopped.

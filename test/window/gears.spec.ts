@@ -44,6 +44,8 @@ test('the five best for 40 km/h, nothing over, least tooth load: looked at, take
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue((teeth ?? '').trim())
   await expect.poll(() => overInUse(page)).toBe(0)
   await page.getByRole('button', { name: 'Undo' }).click()
+  // Undo shows the part that it changes: the first of the gearing.
+  await showPart(page, 'track')
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('14')
   await expect.poll(() => overInUse(page)).toBe(2)
 })
