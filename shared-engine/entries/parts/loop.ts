@@ -55,7 +55,7 @@ export const loopRows = {
   },
   assemblyTemperatureC: {
     ...here,
-    label: 'Temperature when it was tensioned',
+    label: 'Tensioned at',
     kind: 'temperature',
     low: -40,
     high: 60,

@@ -13,7 +13,7 @@ export const packHeat = {
     brings: 'A measured mass in place of one figured from energy: how far the pack warms.',
   },
   thermalResistanceKPerW: {
-    label: 'Thermal resistance of the pack',
+    label: 'Thermal resistance to air',
     section: 'Heat and charging',
     kind: 'thermalResistance',
     low: 0.001,

@@ -107,7 +107,7 @@ export const vehicle = {
       brings: 'When the front comes up, together with the height of the centre of mass.',
     },
     loadCgHeightMm: {
-      label: 'Height of the load’s centre of mass',
+      label: 'Load’s centre of mass, height',
       section: 'Patch and balance',
       kind: 'length',
       low: 1,
