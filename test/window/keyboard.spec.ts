@@ -1,17 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Locator, Page } from '@playwright/test'
-import {
-  answer,
-  candidatesIn,
-  entry,
-  limit,
-  limits,
-  overInUse,
-  question,
-  savedWords,
-  willSaveAs,
-} from './journey.ts'
+import { answer, candidatesIn, entry, limit, overInUse, question, savedWords, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /** Most presses of Tab from the start of a region to a control in it. */
