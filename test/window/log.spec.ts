@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import path from 'node:path'
 import type { Page } from '@playwright/test'
 import { expectAccessible } from './axe.ts'
 import { answer, begin, drop, question } from './journey.ts'
@@ -78,10 +79,8 @@ test('a run with amps tells entries of the build: each old and new with its erro
   open,
   shownIn,
 }) => {
-  const { page } = await open()
-  await begin(page)
+  const { page } = await open({ file: path.resolve('test/golden/logs/07.build.json') })
   const golden = (name: string) => readFileSync(`test/golden/logs/${name}`, 'utf8')
-  await drop(page, golden('07.build.json'), 'burdock.build.json')
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Burdock')
   await page.keyboard.press('Alt+5')
   await chooser(page).setInputFiles(textFile('path.csv', golden('07.csv')))
