@@ -1,5 +1,6 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import type { Draft } from './draft.ts'
+import { mass } from './footing.ts'
 import { firstOf, inCase, needingTop, running, type Missing, type Subject } from './subject.ts'
 
 const newton =
@@ -12,20 +13,13 @@ function coasts({ machine }: Evaluated): Missing | null {
     : { why: 'it coasts: no braking current is entered (controller.brakeAmps).' }
 }
 
-/** `m`: machine and load. */
-export function machineMass(d: Draft): void {
-  d.entry('m_0', 'vehicle.massKg')
-  d.entry('m_1', 'vehicle.loadKg')
-  d.step('m', ['mass', 'machine and load'], 'm_0 + m_1')
-}
-
 /** `v`, `m`, `m_e` and what brakes. */
 function brakes(d: Draft): void {
   d.assume(gears)
   d.figure('v', 'topSpeedMps')
   d.entry('I_br', 'controller.brakeAmps')
   d.entry('F_b', 'vehicle.brakeForceN')
-  machineMass(d)
+  mass(d)
   d.figure('F_m0', 'startThrustN')
   d.figure('F_max', 'gripThrustN')
   d.figure('R_0', 'groundResistanceN')

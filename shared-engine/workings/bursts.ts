@@ -1,7 +1,7 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { caseNames, caseWords } from '../cases/case.ts'
 import { motorModel } from './circuit.ts'
-import { machineMass } from './braking.ts'
+import { mass } from './footing.ts'
 import type { Draft } from './draft.ts'
 import { inCase, running, type Missing, type Subject } from './subject.ts'
 
@@ -116,7 +116,7 @@ export const burstWorkings = {
     write: (d) => {
       const { evaluation } = d.checked
       d.figure('m_e', 'equivalentMassKg')
-      machineMass(d)
+      mass(d)
       d.step('m_s', ['mass', 'what spins, as a mass at the belt'], 'm_e - m')
       const words = `the integral of m_s / (F_m(v_b) − F_max) over the belt’s speed, ${pushed(d)}`
       d.found('t', ['time', 'time of the spin-up'], words, evaluation.bursts.spinUpSeconds)

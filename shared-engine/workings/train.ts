@@ -1,4 +1,5 @@
 import type { Draft } from './draft.ts'
+import { mass } from './footing.ts'
 import type { Subject } from './subject.ts'
 
 const asBuilt = 'as built, at any load'
@@ -77,9 +78,7 @@ const equivalentMassKg: Subject = {
     'A circulating loop counts once more than its translation, and all of it is held while the track spins too.',
   ],
   write: (d) => {
-    d.entry('m_0', 'vehicle.massKg')
-    d.entry('m_p', 'vehicle.loadKg')
-    d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p')
+    mass(d)
     d.entry('m_b', 'track.massGPerM')
     d.entry('N_p', 'track.loopPitches')
     d.entry('p', 'track.pitchMm')

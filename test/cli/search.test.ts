@@ -111,10 +111,12 @@ test('the five best for 40 km/h, nothing over, least load on the teeth', () => {
   const { rows } = jsonOf(out)
   for (const { figures, limits, margin } of rows) {
     expect(figures['topSpeedMps']).toBeGreaterThanOrEqual(40 / 3.6)
-    // The space leaves open what the plastic gear, the printed lugs and the screw tensioner bear.
-    const open = /-lasts$|^stage\.1\.(flank|bending)$|^track\.(lift-off|stop-|lift-off-free)|\.stop-/
-    expect(limits.filter(({ id, standing }) => standing === 'over' && !open.test(id))).toEqual([])
-    expect(Number.isFinite(margin)).toBe(true)
+    // The space leaves open what wears out, and asks nothing of mishaps: all else holds.
+    const asked = limits.filter(({ group }) => group === 'holds')
+    expect(asked.length).toBeGreaterThan(10)
+    expect(asked.filter(({ standing }) => standing === 'over')).toEqual([])
+    const decisive = limits.filter(({ group }) => group !== 'mishap')
+    expect(margin).toBe(Math.min(...decisive.map((row) => row.margin ?? -Infinity)))
   }
   const loads = rows.map(({ aims }) => aims['toothShearPa'] ?? NaN)
   // 1e-9: what the rows' order rounds to.
