@@ -1,14 +1,13 @@
 import { SvelteMap } from 'svelte/reactivity'
-import { completeBuild, withEntry } from '../../shared-engine/index.ts'
+import { completeBuild } from '../../shared-engine/index.ts'
 import type { Measured } from '../../shared-engine/jobs/measure.ts'
 import type { MeasuredResult, Measurement } from '../../shared-engine/measure/measure.ts'
 import type { Instrument } from '../../shared-engine/measure/readings.ts'
-import { rounded } from '../../shared-engine/measure/shown.ts'
 import { typedList, typedNumber, type TypedTable } from '../../shared-engine/measure/typed.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
 import { guideOf, testIds, type Guide, type TestId } from '../../shared-engine/reference/measurements.ts'
-import { fieldOf } from '../../shared-engine/entries/fields.ts'
+import { takeMeasured } from '../fields/edits.ts'
 import { Following, type Held } from '../state/following.svelte.ts'
 import type { QuestionState } from '../state/question.ts'
 import type { Workspace } from '../state/workspace.svelte.ts'
@@ -184,22 +183,8 @@ export class BenchWork implements QuestionState {
   }
 
   /** Puts one result into the build with its tolerance and origin, as one step to undo; says what stands against it. */
-  take(result: MeasuredResult, { origin }: Pick<Measurement, 'origin'>): string {
-    const { session, notices } = this.#workspace
-    const { path, value, plusMinus } = result
-    if (value === null || plusMinus === null) return 'There is no value to take.'
-    const field = fieldOf(path)
-    const text = rounded(value, plusMinus)
-    const number = Number(text.value.replace('−', '-'))
-    const tolerance = plusMinus > 0 ? { plusMinus: Number(text.plusMinus), shape: 'normal' } : undefined
-    const entered = withEntry(session.stored, path, field?.whole === true ? Math.round(number) : number)
-    const spread = withEntry(entered, `tolerances.${path}`, tolerance)
-    const next = withEntry(spread, `origins.${path}`, origin)
-    const label = field?.label ?? path
-    const mistakes = session.change(`take ${label} from a measurement`, next)
-    if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
-    notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
-    return ''
+  take({ path, value, plusMinus }: MeasuredResult, { origin }: Pick<Measurement, 'origin'>): string {
+    return takeMeasured(this.#workspace, { path, value, plusMinus, origin, from: 'a measurement' })
   }
 
   #keep(kept: KeptReadings): void {

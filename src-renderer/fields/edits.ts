@@ -1,8 +1,11 @@
 import { withoutAssumption } from '../../shared-engine/assume/assumed.ts'
 import { withEntry } from '../../shared-engine/entries/edit.ts'
-import type { Field } from '../../shared-engine/entries/fields.ts'
+import { fieldOf, type Field } from '../../shared-engine/entries/fields.ts'
 import type { EntryOrigin, StoredBuild, Tolerance } from '../../shared-engine/entries/schema.ts'
+import { rounded } from '../../shared-engine/measure/shown.ts'
+import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Session } from '../state/session.svelte.ts'
+import type { Workspace } from '../state/workspace.svelte.ts'
 import { troubleOf, type StoredTolerance, type TypedEntry } from './entry-text.ts'
 import { partName } from './forms.ts'
 import { partOfPath } from './part-of-path.ts'
@@ -48,4 +51,37 @@ function withTolerance(stored: StoredBuild, path: string, tolerance: StoredToler
 export function setOrigin(session: Session, path: string, label: string, word: string): void {
   const origin = (['measured', 'stated', 'guessed'] as const).find((one) => one === word)
   session.change(`say where ${label} comes from`, withEntry(session.stored, `origins.${path}`, origin))
+}
+
+/** A number with its uncertainty, and how it is known. */
+interface Measured {
+  readonly path: string
+  readonly value: number | null
+  readonly plusMinus: number | null
+  readonly origin: EntryOrigin
+  /** "a measurement", "a log". */
+  readonly from: string
+}
+
+/**
+ * Puts a measured number into the build with its tolerance and origin, as one step to undo.
+ *
+ * @returns what stands against it, in sentences; empty where it was taken
+ */
+export function takeMeasured(
+  { session, notices }: Pick<Workspace, 'session' | 'notices'>,
+  { path, value, plusMinus, origin, from }: Measured,
+): string {
+  if (value === null || plusMinus === null) return 'There is no value to take.'
+  const field = fieldOf(path)
+  const label = field?.label ?? path
+  const text = rounded(value, plusMinus)
+  const number = Number(text.value.replace('−', '-'))
+  const tolerance = plusMinus > 0 ? { plusMinus: Number(text.plusMinus), shape: 'normal' } : undefined
+  const entered = withEntry(session.stored, path, field?.whole === true ? Math.round(number) : number)
+  const spread = withEntry(entered, `tolerances.${path}`, tolerance)
+  const mistakes = session.change(`take ${label} from ${from}`, withEntry(spread, `origins.${path}`, origin))
+  if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
+  notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
+  return ''
 }

@@ -1,11 +1,9 @@
-import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
-import { fieldOf } from '../../../shared-engine/entries/fields.ts'
+import { completeBuild } from '../../../shared-engine/index.ts'
 import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engine/fit/entries.ts'
 import type { FittedEntry, TracedFit } from '../../../shared-engine/fit/fit.ts'
 import type { ChannelName } from '../../../shared-engine/fit/log.ts'
-import { rounded } from '../../../shared-engine/measure/shown.ts'
-import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
+import { takeMeasured } from '../../fields/edits.ts'
 import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
@@ -98,17 +96,7 @@ export class FitWork implements QuestionState {
 
   /** Puts one fitted value into the build with its tolerance, as one step to undo; says what stands against it. */
   take({ path, value, plusMinus }: FittedEntry): string {
-    if (value === null || plusMinus === null) return 'There is no value to take.'
-    const { session, notices } = this.#workspace
-    const label = fieldOf(path)?.label ?? path
-    const text = rounded(value, plusMinus)
-    const entered = withEntry(session.stored, path, Number(text.value.replace('−', '-')))
-    const tolerance = { plusMinus: Number(text.plusMinus), shape: 'normal' }
-    const next = withEntry(withEntry(entered, `tolerances.${path}`, tolerance), `origins.${path}`, 'measured')
-    const mistakes = session.change(`take ${label} from a log`, next)
-    if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
-    notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
-    return ''
+    return takeMeasured(this.#workspace, { path, value, plusMinus, origin: 'measured', from: 'a log' })
   }
 
   forget(): void {
