@@ -9,7 +9,7 @@ interface Row {
   margin: number
   alternatives: { count: number }
   figures: Record<string, number | null>
-  limits: { id: string; margin: number | null; standing: string }[]
+  limits: { id: string; margin: number | null; standing: string; group: string }[]
 }
 interface SearchJson {
   format: string

@@ -54,7 +54,6 @@ test('two windows, two builds; the same build a second time shows the window tha
   await writeFile(file, await readFile('examples/culvert-crawler.build.json'))
   const { page, electron } = await open({ file })
   if (!electron) throw new Error('this spec is for the real window')
-  await begin(page)
   const opening = electron.waitForEvent('window')
   await electron.evaluate(({ Menu, BrowserWindow }) =>
     Menu.getApplicationMenu()

@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Page } from '@playwright/test'
-import { begin, entry, region, savedWords, showPart } from './journey.ts'
+import { entry, region, savedWords, showPart } from './journey.ts'
 import { expect, test, type Opened, type OpenOptions } from './launch/open.ts'
 
 // A browser tab gets no path, so only the window can set recovered work beside its file; that it comes back at all is
@@ -17,7 +17,6 @@ async function killedOver(open: Open, folder: string, change: (page: Page) => Pr
   const file = path.join(folder, 'crawler.build.json')
   await writeFile(file, await readFile('examples/culvert-crawler.build.json'))
   const first = await open({ file })
-  await begin(first.page)
   await change(first.page)
   await expect(savedWords(first.page)).toContainText('Not saved')
   await first.page.waitForTimeout(keptAfter)

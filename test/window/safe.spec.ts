@@ -148,7 +148,6 @@ test('a file that another program changes is noticed, and not overwritten unaske
   await writeFile(file, text)
   const { page, electron } = await open({ file })
   test.skip(electron === null, 'a browser is not told of changes on disk')
-  await begin(page)
   await change(page, '45')
   await writeFile(file, text.replace('"name": "', '"name": "Changed elsewhere: '))
   await expect(page.getByText('was changed by another program').first()).toBeVisible({ timeout: 10_000 })
