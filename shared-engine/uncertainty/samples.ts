@@ -54,8 +54,11 @@ export interface UncertaintyPlan extends TolerancedEntries, UncertaintyOptions {
   readonly run: (piece: UncertaintyPiece) => UncertaintyFound
 }
 
-/** Samples that are done again for each entry: paired with the same draws, few are enough to rank entries. */
-const mostAgain = 2000
+/**
+ * Samples that are done again for each entry: paired with the same draws, few are enough to rank entries, and each costs
+ * as many evaluations as there are entries.
+ */
+const mostAgain = 500
 
 /** Makes ready: the same build, samples and seed give the same plan in every thread. */
 export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOptions): UncertaintyPlan {

@@ -22,12 +22,24 @@ interface Kept {
   readonly nodes: readonly [number, number]
 }
 
-/** Looks at one page several times, and takes the least: what still runs holds its numbers for a while. */
-async function keptBy(page: Page, session: CDPSession): Promise<Kept> {
+/**
+ * Looks at one page several times, and takes the least: what still runs holds its numbers for a while, on a busy machine
+ * for longer, so that it looks on until there is little enough.
+ */
+async function keptBy(
+  page: Page,
+  session: CDPSession,
+  littleEnough: (kept: Kept) => boolean = () => true,
+): Promise<Kept> {
   const heaps: number[] = []
   const listeners: number[] = []
   const nodes: number[] = []
-  for (let look = 0; look < 5; look += 1) {
+  const least = (): Kept => ({
+    bytes: Math.min(...heaps),
+    listeners: Math.min(...listeners),
+    nodes: [Math.min(...nodes), Math.max(...nodes)],
+  })
+  for (let look = 0; look < 5 || (look < 40 && !littleEnough(least())); look += 1) {
     await page.waitForTimeout(400)
     await session.send('HeapProfiler.collectGarbage')
     heaps.push((await session.send('Runtime.getHeapUsage')).usedSize)
@@ -35,11 +47,7 @@ async function keptBy(page: Page, session: CDPSession): Promise<Kept> {
     listeners.push(counters.jsEventListeners)
     nodes.push(counters.nodes)
   }
-  return {
-    bytes: Math.min(...heaps),
-    listeners: Math.min(...listeners),
-    nodes: [Math.min(...nodes), Math.max(...nodes)],
-  }
+  return least()
 }
 
 const demos = ['hut-hauler', 'culvert-crawler', 'quick-sled-puller']
@@ -80,10 +88,20 @@ test('what the page keeps does not grow with use', async ({ open }) => {
   for (let round = 0; round < warm; round += 1) await useOnce(page)
   const before = await keptBy(page, session)
   for (let round = 0; round < rounds; round += 1) await useOnce(page)
-  const after = await keptBy(page, session)
-  console.log(JSON.stringify({ before, after }))
   // 5 %: half of what a day may leave; what comes by itself was 2 % at most, and 8 % with every result kept
-  expect(after.bytes).toBeLessThan(1.05 * before.bytes)
-  expect(after.nodes[0]).toBeLessThan(1.05 * before.nodes[1])
-  expect(after.listeners).toBeLessThan(1.05 * before.listeners)
+  const bounds = {
+    bytes: 1.05 * before.bytes,
+    nodes: 1.05 * before.nodes[1],
+    listeners: 1.05 * before.listeners,
+  }
+  const after = await keptBy(
+    page,
+    session,
+    ({ bytes, nodes, listeners }) =>
+      bytes < bounds.bytes && nodes[0] < bounds.nodes && listeners < bounds.listeners,
+  )
+  console.log(JSON.stringify({ before, after }))
+  expect(after.bytes).toBeLessThan(bounds.bytes)
+  expect(after.nodes[0]).toBeLessThan(bounds.nodes)
+  expect(after.listeners).toBeLessThan(bounds.listeners)
 })

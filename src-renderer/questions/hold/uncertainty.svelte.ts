@@ -20,6 +20,9 @@ export interface Drawn {
   readonly asked: number
 }
 
+/** Draws of the window's own first look: the ends of a band are good to a percent, and it is there in a moment. */
+const firstDraws = 2_000
+
 /** By limit. */
 type Bands = Readonly<Record<string, UncertainLimit | undefined>>
 
@@ -29,7 +32,7 @@ const noBands: Bands = {}
 export class UncertaintyWork implements QuestionState {
   readonly #workspace: Workspace
   seed = $state.raw(standardUncertainty.seed)
-  draws = $state.raw(standardUncertainty.samples)
+  draws = $state.raw(firstDraws)
   /** The limit whose entries are looked at; null: the one chosen in the ledger, or the worst. */
   asked = $state.raw<string | null>(null)
   readonly work: Following<Drawn>
