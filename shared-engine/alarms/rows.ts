@@ -3,14 +3,12 @@ import type { QuantityKind } from '../units/kinds.ts'
 import { alarmsOf, type Alarm } from './alarms.ts'
 import type { RpmGuard } from './guard.ts'
 import type { Checked } from '../check.ts'
+import { signalLost } from './words.ts'
 
 /** One alarm for programs: numbers in the unit beside them, and what belongs to it alone. */
 type AlarmRow = { readonly id: string; readonly value: number; readonly unit: string } & Partial<
   Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards'> & Pick<RpmGuard, 'from' | 'seconds' | 'capPercent'>
 >
-
-/** Seconds without a signal after which the receiver shuts the throttle. *Source:* common practice, no source. */
-const signalLost = { id: 'signal-lost', value: 2, unit: 's' } as const
 
 const units: Partial<Record<QuantityKind, string>> = {
   volts: 'V',
@@ -36,5 +34,5 @@ export function alarmRows(checked: Checked): readonly AlarmRow[] {
       ...(guards === undefined ? {} : { guards }),
     }
   })
-  return [...rows, signalLost]
+  return [...rows, { id: signalLost.id, value: signalLost.seconds, unit: 's' }]
 }

@@ -191,7 +191,15 @@ export class Files {
     if (!read.ok)
       return this.#refuse(`${opened.value.name} is not a build that can be opened.`, read.mistakes)
     this.#show(read.value, opened.value, true)
+    this.#tellOfChanges(opened.value.name, read.notes)
     return true
+  }
+
+  /** A file of an earlier version was brought up to this one: what was added and assumed stands in sight until it is read. */
+  #tellOfChanges(name: string, notes: readonly string[] = []): void {
+    if (notes.length === 0) return
+    const what = `${name} is of an earlier version and was brought up to this one here.`
+    this.#notices.tell(what, 'The file is as it was until you save.', notes)
   }
 
   #refuse(what: string, mistakes: readonly Mistake[]): false {

@@ -3,7 +3,7 @@ import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
 
 /** Something that happened, told in a line over the page until it is read. */
 interface Notice {
-  readonly tone: 'trouble' | 'done'
+  readonly tone: 'trouble' | 'told'
   /** What happened. */
   readonly what: string
   /** What is safe, and what to do. */
@@ -20,6 +20,11 @@ export class Notices {
 
   trouble(what: string, next: string, mistakes: readonly Mistake[] = []): void {
     this.shown = { tone: 'trouble', what, next, details: mistakes.map(sentenceOf) }
+  }
+
+  /** Nothing went wrong, but a person should know of it: what was done, and what of it is in the details. */
+  tell(what: string, next: string, details: readonly string[]): void {
+    this.shown = { tone: 'told', what, next, details }
   }
 
   /** Something that should not have happened; `details` is for whoever is asked for help. */

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { alarmsOf } from '../../shared-engine/alarms/alarms.ts'
+import { tableCsv } from '../../shared-engine/draw/table.ts'
 import { check, readBuildText, type Checked } from '../../shared-engine/index.ts'
 import { subjectOf } from '../../src-renderer/limits/subject.ts'
 import { workingIn } from '../../src-renderer/parts/working-of.ts'
-import { alarmCsv, firstAlarm, quietAt } from '../../src-renderer/questions/hot/alarm-card.ts'
+import { alarmTable, firstAlarm, quietAt } from '../../src-renderer/questions/hot/alarm-card.ts'
 
 function checkedDemo(file: string): Checked {
   const read = readBuildText(readFileSync(new URL(`../../examples/${file}`, import.meta.url), 'utf8'))
@@ -49,9 +50,11 @@ describe('the alarm card', () => {
   })
 
   it('goes into a table with plain numbers', () => {
-    const lines = alarmCsv(alarms, 'metric').trimEnd().split('\r\n')
-    expect(lines).toHaveLength(1 + alarms.length)
-    // 95 % of the rated 30,000 rpm, quiet two hundredths below; no time is left from there to the limit.
-    expect(lines[1]).toBe('Motor rpm,alarm when above,28500,rpm,27900,0.5,0')
+    const lines = tableCsv(alarmTable(alarms, 'metric')).trimEnd().split('\r\n')
+    expect(lines).toHaveLength(2 + alarms.length)
+    // 95 % of the rated 30,000 rpm, quiet two hundredths below; hundredths of a second are left from there to the limit.
+    expect(lines[1]).toMatch(/^Motor rpm,alarm when above,28500,rpm,27900,0\.5,0\.0\d+,[\d.]+,95\u202F% of /)
+    expect(lines[1]).toContain(',can’t guard,')
+    expect(lines.at(-1)).toMatch(/^Signal lost,no signal for,2,s,/)
   })
 })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { tableTabs } from '../../shared-engine/draw/table.ts'
-import { marginWords } from '../../src-renderer/limits/bar.ts'
+import { marginText, marginWords } from '../../shared-engine/limits/margin-words.ts'
 import { inWords } from '../../src-renderer/limits/notes.ts'
 
 test('a value below its least is short of it, and where nothing is allowed no number is made up', () => {
@@ -8,6 +8,18 @@ test('a value below its least is short of it, and where nothing is allowed no nu
   expect(marginWords(-0.19)).toBe('19\u202F% over')
   expect(marginWords(0.19, 'minimum')).toBe('19\u202F% in hand')
   expect(marginWords(null)).toBe('exceeded')
+})
+
+test('further than 200 % over, a limit is as many times what it bears', () => {
+  // Margin 1 − actual/allowed: 3,760 of 476 N is −6.9, 7.9 times; a least value of 8 with 1 is 1 − 8/1.
+  expect(marginWords(1 - 3760 / 476)).toBe('7.9 times what it bears')
+  expect(marginWords(1 - 3760 / 476, 'maximum', 'beside')).toBe('7.9 times that')
+  expect(marginWords(1 - 8 / 1, 'minimum')).toBe('8.0 times too little')
+  expect(marginWords(-2)).toBe('200\u202F% over')
+  expect(marginWords(-23.4, 'temperature')).toBe('24 times the rise it bears')
+  expect(marginText(1 - 3760 / 476)).toBe('7.9 times')
+  expect(marginText(-0.084)).toBe('−8.4 %')
+  expect(marginText(-1e6)).toBe('> 1,000 times')
 })
 
 test('two entries of one name are told apart by their parts', () => {

@@ -1,5 +1,6 @@
 import { check } from '../../../shared-engine/check.ts'
 import { alarmCaution, alarmsOf, type Alarm } from '../../../shared-engine/alarms/alarms.ts'
+import { alarmWords, signalLost } from '../../../shared-engine/alarms/words.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { differenceFromEngine } from '../../../shared-engine/units/convert.ts'
 import { format, numberText } from '../../../shared-engine/units/display.ts'
@@ -30,14 +31,18 @@ export function alarmCard(
     }
     io.out(jsonText(card))
   } else {
-    const lines = rows.flatMap((row) => alarmLines(row, manner.system))
+    const lines = rows.flatMap((row) => alarmLines(row, rows, manner.system))
     const head = wrapped(`Alarm card: ${oneLine(build.name, 160)}`, 80)
-    io.out(`${[...head, '', ...lines, '', ...wrapped(alarmCaution, 80)].join('\n')}\n`)
+    const lost = wrapped(`${signalLost.label}: ${signalLost.words}`, 80, '  ')
+    io.out(`${[...head, '', ...lines, ...lost, '', ...wrapped(alarmCaution, 80)].join('\n')}\n`)
   }
   return exitOf(checked.limits)
 }
 
-function alarmLines(alarm: Alarm, system: UnitSystem): readonly string[] {
+const leads = { guards: 'Guards: ', 'in part': 'Guards in part: ', 'can’t guard': '' } as const
+
+/** What to set, then what it comes from and what it can guard, each further in. */
+function alarmLines(alarm: Alarm, alarms: readonly Alarm[], system: UnitSystem): readonly string[] {
   const { label, direction, value, kind, holdSeconds, hysteresis, warningSeconds, working } = alarm
   if (value === null) return wrapped(`${label}: no alarm; ${working.missing ?? ''}`, 80, '  ')
   const { text, unit } = format(value, kind, system)
@@ -47,5 +52,11 @@ function alarmLines(alarm: Alarm, system: UnitSystem): readonly string[] {
       : `, quiet again ${numberText(differenceFromEngine(hysteresis, kind, unit))} ${unit} back`
   const warning = warningSeconds === null ? '' : `; ${numberText(warningSeconds)} s of warning`
   const hold = `held ${numberText(holdSeconds)} s`
-  return wrapped(`${label}: ${direction} ${text} ${unit} (${hold}${back})${warning}`, 80, '  ')
+  const words = alarmWords(alarm, alarms, system)
+  return [
+    ...wrapped(`${label}: ${direction} ${text} ${unit} (${hold}${back})${warning}`, 80, '  '),
+    ...(words === null
+      ? []
+      : wrapped(`from ${words.from}. ${leads[words.verdict]}${words.guards}`, 80, '      ', '    ')),
+  ]
 }

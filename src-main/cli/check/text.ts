@@ -13,6 +13,7 @@ import { speedFigures } from '../../../shared-engine/figures/speed.ts'
 import { trackFigures } from '../../../shared-engine/figures/track.ts'
 import { groupWords, limitGroups } from '../../../shared-engine/limits/group.ts'
 import { type LimitRow } from '../../../shared-engine/limits/ledger.ts'
+import { marginText, marginWords } from '../../../shared-engine/limits/margin-words.ts'
 import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { isLeast, type Standing } from '../../../shared-engine/limits/limit.ts'
 import { stopFigures } from '../../../shared-engine/figures/stop.ts'
@@ -71,18 +72,9 @@ function answerOf(limits: readonly LimitRow[]): string {
   const count = (standing: Standing) => limits.filter((limit) => limit.standing === standing).length
   const worst = worstRow(limits)
   if (worst === undefined) return 'No limit can be checked with these entries.'
-  const label = limitOf(worst.id)?.label ?? worst.id
+  const { label = worst.id, sense } = limitOf(worst.id) ?? {}
   const counts = `${count('over')} over, ${count('near')} near, ${count('within')} within of ${limits.length} limits.`
-  return `${counts} Worst: ${label}${worst.margin === null ? '' : `, margin ${percent(worst.margin)}`}.`
-}
-
-/** One decimal, so that margins line up; more where the sign alone would be left, less where digits say nothing. */
-function percent(margin: number | null): string {
-  if (margin !== null && Math.abs(margin) >= 0.01 && Math.abs(margin) < 10) {
-    return `${(100 * margin).toFixed(1).replace('-', '−')} %`
-  }
-  const { text, unit } = format(margin, 'fraction', 'metric')
-  return unit === '' ? text : `${text} ${unit}`
+  return `${counts} Worst: ${label}${worst.margin === null ? '' : `, ${marginWords(worst.margin, sense)}`}.`
 }
 
 /** A block for each group; in it the standings, worst first. */
@@ -110,7 +102,7 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const allowed = format(row.allowed, kind, system, unit)
   const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
-  return `  ${row.id.padEnd(29)} ${numbers} ${percent(row.margin).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
+  return `  ${row.id.padEnd(29)} ${numbers} ${marginText(row.margin, limit?.sense).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
 }
 
 /** `  track.tension  needs track.breakingTensionN`. */

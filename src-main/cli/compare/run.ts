@@ -2,6 +2,7 @@ import { readStoredBuild } from '../../../shared-engine/entries/read.ts'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
 import { compare, mostCompared, type Comparison } from '../../../shared-engine/compare/compare.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { marginText } from '../../../shared-engine/limits/margin-words.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
@@ -94,11 +95,7 @@ function comparisonText({ checked, figures, entries, limits }: Comparison, syste
         row(
           id,
           rows.map((limit) =>
-            limit === null
-              ? '–'
-              : limit.margin === null
-                ? 'over'
-                : `${format(limit.margin, 'fraction', 'metric', '%').text} %`,
+            limit === null ? '–' : limit.margin === null ? 'over' : marginText(limit.margin),
           ),
         ),
       ),

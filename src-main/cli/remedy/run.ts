@@ -2,6 +2,7 @@ import { shownEntry } from '../../../shared-engine/entries/entry-reader.ts'
 import { check } from '../../../shared-engine/check.ts'
 import { remediesFor, type Remedies, type Remedy } from '../../../shared-engine/remedy/remedy.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { marginText } from '../../../shared-engine/limits/margin-words.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
@@ -42,7 +43,7 @@ function remedyText(
   system: UnitSystem,
 ): string {
   const head = wrapped(
-    `${oneLine(name, 160)}: ${limit ?? 'no limit'}, margin ${percent(marginNow)}, wanted ${percent(target)}`,
+    `${oneLine(name, 160)}: ${limit ?? 'no limit'}, margin ${marginText(marginNow)}, wanted ${percent(target)}`,
     80,
   )
   if (holds) return `${[...head, 'Nothing to change.'].join('\n')}\n`
@@ -77,7 +78,7 @@ function remedyLines(remedy: Remedy, system: UnitSystem): string[] {
           `top speed ${formatText(topSpeedBefore, 'speed', system)} to ${formatText(topSpeedAfter, 'speed', system)}`,
         ]
   const effects = [
-    `margin ${percent(margin)}`,
+    `margin ${marginText(margin)}`,
     ...speed,
     ...list('now over', newlyOver),
     ...list('now near', newlyNear),

@@ -1,3 +1,4 @@
+import { marginText } from '../../../shared-engine/limits/margin-words.ts'
 import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
 import type { SearchRow } from '../../../shared-engine/search/row.ts'
@@ -81,9 +82,7 @@ function rowLines(plan: SearchPlan, row: SearchRow, rank: number, system: UnitSy
     : [`top speed ${formatText(row.figures.topSpeedMps, 'speed', system)}`]
   const worst = worstLabel(row)
   const isAim = plan.aims.some(({ measure }) => measure.name === 'worstMargin')
-  const margin = isAim
-    ? `(${worst})`
-    : `worst margin ${formatText(row.margin, 'fraction', system)} (${worst})`
+  const margin = isAim ? `(${worst})` : `worst margin ${marginText(row.margin)} (${worst})`
   const number = `${String(rank).padStart(3)}. `
   const indent = ' '.repeat(number.length)
   const { count, choices } = row.alternatives

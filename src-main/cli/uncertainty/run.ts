@@ -2,6 +2,8 @@ import { fewestSamples, mostSamples } from '../../../shared-engine/uncertainty/s
 import type { UncertainLimit, Uncertainty } from '../../../shared-engine/uncertainty/uncertainty.ts'
 import { uncertaintyJob } from '../../../shared-engine/jobs/uncertainty.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { marginText } from '../../../shared-engine/limits/margin-words.ts'
+import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { buildOf } from '../build-file.ts'
@@ -58,7 +60,9 @@ function uncertaintyText(result: Uncertainty, stopped: boolean): string {
 }
 
 function limitLine({ id, margin5, margin50, margin95, probabilityOver }: UncertainLimit): string {
-  const numbers = [margin5, margin50, margin95, probabilityOver].map((value) => percent(value).padStart(9))
+  const sense = limitOf(id)?.sense
+  const margins = [margin5, margin50, margin95].map((value) => marginText(value, sense))
+  const numbers = [...margins, percent(probabilityOver)].map((value) => value.padStart(9))
   return `${id.padEnd(30)} ${numbers.join(' ')}`
 }
 

@@ -1,6 +1,6 @@
 import type { LimitRow } from '../../../shared-engine/index.ts'
 import type { LimitGroup } from '../../../shared-engine/limits/group.ts'
-import { marginWords } from '../../limits/bar.ts'
+import { marginWords } from '../../../shared-engine/limits/margin-words.ts'
 import { limitOf } from '../../../shared-engine/index.ts'
 
 /** How a group stands, in one sentence: the worst by name, and how many are over or near. */

@@ -1,5 +1,6 @@
-import { tableCsv } from '../../../shared-engine/draw/table.ts'
+import type { Table } from '../../../shared-engine/draw/scene.ts'
 import type { Alarm } from '../../../shared-engine/alarms/alarms.ts'
+import { alarmWords, signalLost } from '../../../shared-engine/alarms/words.ts'
 import { format, oneText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 
@@ -9,8 +10,8 @@ export function quietAt({ value, hysteresis, direction }: Alarm): number | null 
   return direction === 'alarm when above' ? value - hysteresis : value + hysteresis
 }
 
-/** The card as CSV, in the units on the screen. */
-export function alarmCsv(alarms: readonly Alarm[], system: UnitSystem): string {
+/** The card as a table, in the units on the screen: for a file and for the clipboard. */
+export function alarmTable(alarms: readonly Alarm[], system: UnitSystem): Table {
   const columns = [
     'What',
     'Direction',
@@ -19,10 +20,15 @@ export function alarmCsv(alarms: readonly Alarm[], system: UnitSystem): string {
     'Quiet again at',
     'Has to last (s)',
     'Warning before the limit (s)',
+    'Throttle cap (%)',
+    'Comes from',
+    'Can it guard',
+    'What it guards',
   ]
   const rows = alarms.map((alarm) => {
-    const { label, direction, value, kind, holdSeconds, warningSeconds } = alarm
+    const { label, direction, value, kind, holdSeconds, warningSeconds, rpm } = alarm
     const shown = format(value, kind, system)
+    const words = alarmWords(alarm, alarms, system)
     return [
       label,
       direction,
@@ -30,10 +36,18 @@ export function alarmCsv(alarms: readonly Alarm[], system: UnitSystem): string {
       shown.unit,
       value === null ? '' : format(quietAt(alarm), kind, system, shown.unit).text.replace(/,/g, ''),
       holdSeconds,
-      warningSeconds === null ? '' : Math.round(warningSeconds),
+      warningSeconds === null ? '' : Number(warningSeconds.toPrecision(2)),
+      rpm === undefined || rpm.capPercent === null ? '' : Math.floor(rpm.capPercent * 10) / 10,
+      words?.from ?? '',
+      words?.verdict ?? '',
+      words?.guards ?? '',
     ]
   })
-  return tableCsv({ columns: columns.map((label) => ({ label, unit: '' })), rows })
+  const lost = [signalLost.label, 'no signal for', String(signalLost.seconds), 's', '', '', '', '', '', '']
+  return {
+    columns: columns.map((label) => ({ label, unit: '' })),
+    rows: [...rows, [...lost, signalLost.words]],
+  }
 }
 
 /** The alarm that leaves the least time, for the answer; the rpm alarm where none is timed. */
