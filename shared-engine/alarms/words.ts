@@ -4,7 +4,7 @@ import type { Alarm } from './alarms.ts'
 import type { RpmGuard } from './guard.ts'
 
 /** What an alarm's value comes from, and what it can guard, in a builder's words. */
-export interface AlarmWords {
+interface AlarmWords {
   /** "95 % of the fastest that the motor may turn". */
   readonly from: string
   /** "guards", "can’t guard", or "in part": it guards, but not everything that its name promises. */
