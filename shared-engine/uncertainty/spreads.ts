@@ -51,6 +51,10 @@ function widthOf(build: Build, path: string): number | null {
   const origin = build.origins[path]
   if (typeof value !== 'number' || origin === undefined) return null
   if (path === pitchError) return (build.track.pitchMm * pitchPercentOf[origin]) / 100
-  const vague = value !== 0 && fieldOf(path)?.whole !== true && !labels.test(path) && !conditions.test(path)
-  return vague ? (Math.abs(value) * percentOf[origin]) / 100 : null
+  return mayBeVague(path, value) ? (Math.abs(value) * percentOf[origin]) / 100 : null
+}
+
+/** Whether a number is one of the machine or its ground that can be known more or less well: no count, promise or wish. */
+export function mayBeVague(path: string, value: number): boolean {
+  return value !== 0 && fieldOf(path)?.whole !== true && !labels.test(path) && !conditions.test(path)
 }

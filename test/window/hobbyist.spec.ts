@@ -30,11 +30,11 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
 
   await typeInto(page, 'Motor: Kv', '2650')
   await typeInto(page, 'Pack: cells in series', '5')
-  await typeInto(page, 'Reduction after the motor', '12/58')
-  await typeInto(page, 'Then another, if there is one', '16/36')
-  await typeInto(page, 'Teeth of the drive sprocket', '10')
-  await typeInto(page, 'Pitch of the track', '16')
-  await typeInto(page, 'Whole machine, ready to run', '6.2')
+  await typeInto(page, 'First reduction', '12/58')
+  await typeInto(page, 'Then, if any', '16/36')
+  await typeInto(page, 'Sprocket: teeth', '10')
+  await typeInto(page, 'Track: pitch', '16')
+  await typeInto(page, 'Machine, all-up', '6.2')
 
   const answer = region(page, 'What it will do')
   const headline = answer.locator('p').first()
@@ -45,11 +45,11 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
   expect(speed).toBeLessThan(49.2)
   // Whether it over-revs unloaded, hot and cold, and by whose number.
   await expect(answer.getByText(/With the track off the ground/)).toContainText(/rpm that are assumed/)
-  await typeInto(page, 'Fastest its maker allows', '50000')
+  await typeInto(page, 'Highest rpm allowed', '50000')
   const warning = answer.getByText(/With the track off the ground/)
   await expect(warning).toContainText('50,000 rpm that its maker allows')
   // Unloaded, full and cold it turns with Kv times volts, 55,650, less what the free-run current drops.
-  await expect(warning).toContainText(/cold \(20.°C\) at 5[45],\d00/)
+  await expect(warning).toContainText(/cold \(20.°C\) 5[45],\d00/)
   await expect(warning).toContainText(/A throttle cap of (8\d|9[0-5])\.?\d*.% keeps it within/)
   // What holds the answer back, and what it rests on.
   await expect(headline).toContainText('limited by')
@@ -59,8 +59,14 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
   await expect(limits(page).getByTestId('waiting')).toContainText(/\d+ limits wait for an entry/)
 
   // All of it on one screen: nothing has to be scrolled to.
-  for (const part of [headline, warning, answer.getByTestId('rests-on'), form])
-    await expect(part).toBeInViewport({ ratio: 1 })
+  for (const size of [
+    { width: 1280, height: 775 }, // a window of 1280 × 800 less its menu
+    { width: 1024, height: 700 },
+  ]) {
+    await page.setViewportSize(size)
+    for (const part of [headline, warning, answer.getByTestId('rests-on'), form])
+      await expect(part, `at ${size.width}`).toBeInViewport({ ratio: 1 })
+  }
   await answer.getByRole('button', { name: 'Use as the throttle cap' }).click()
   actions.count += 1
   await expect(answer.getByTestId('state-line')).toContainText('throttle at most')
@@ -73,15 +79,15 @@ test('what is left open is estimated anew, what was typed stays, and emptied it 
   const { page } = await open()
   await begin(page)
   await page.keyboard.press('Alt+n')
-  const weight = page.getByRole('textbox', { name: 'Its weight, or size as 36 x 50' })
+  const weight = page.getByRole('textbox', { name: 'Its weight, or 36 x 50' })
   await expect(weight).toHaveValue('')
   await expect(weight).toHaveAttribute('placeholder', '0.3')
-  await page.getByRole('textbox', { name: 'Whole machine, ready to run' }).fill('12')
+  await page.getByRole('textbox', { name: 'Machine, all-up' }).fill('12')
   await expect(weight).toHaveAttribute('placeholder', '0.6')
   await weight.fill('36 x 50')
   await weight.press('Enter')
   await expect(weight).toHaveValue('0.19')
-  await page.getByRole('textbox', { name: 'Whole machine, ready to run' }).fill('14')
+  await page.getByRole('textbox', { name: 'Machine, all-up' }).fill('14')
   await expect(weight).toHaveValue('0.19')
   await weight.fill('')
   await weight.press('Tab')
@@ -110,7 +116,7 @@ test('where the numbers come from is asked once for all of them', async ({ open 
     ['Motor: Kv', '2650'],
     ['Pack: cells in series', '5'],
     ['Capacity', '5000'],
-    ['Pitch of the track', '16'],
+    ['Track: pitch', '16'],
   ] as const)
     await page.getByRole('textbox', { name }).fill(text)
   await ask.getByRole('button', { name: 'from labels' }).click()
