@@ -42,7 +42,7 @@ export interface Measurement {
   readonly results: readonly MeasuredResult[]
   readonly figures: Readonly<Record<string, MeasuredNumber>>
   readonly notes: readonly Note[]
-  /** Each output as its formula gives it, with the numbers put in. */
+  /** Each output as its formula gives it, with the numbers put in; without those that come to no number. */
   readonly formulas: Outputs
 }
 
@@ -72,7 +72,8 @@ function measurementOf(readings: Readings, build: Build | null, bench: Bench): M
   const numbers = new Map(
     Object.entries(base.outputs).map(([name, output]) => [name, numberOf(output, budgets[name] ?? [])]),
   )
-  return assembled(readings, numbers, general, base.outputs)
+  const formed = Object.entries(base.outputs).filter(([name]) => numbers.get(name) !== null)
+  return assembled(readings, numbers, general, Object.fromEntries(formed))
 }
 
 /** A number with its uncertainty; null where it or its uncertainty is none. */

@@ -20,15 +20,18 @@ your local rules.`
 /**
  * Runs one command line.
  *
- * @param words what the person typed behind `pitchline`
+ * @param typed what the person typed behind `pitchline`
  * @returns the exit code
  */
 export async function runCommandLine(
-  words: readonly string[],
+  typed: readonly string[],
   commands: readonly Command[],
   version: string,
   io: Io,
 ): Promise<number> {
+  // In front of the command's name it parts nothing, and the parser would take what follows for no command.
+  const first = typed.findIndex((word) => word !== '--')
+  const words = first < 0 ? typed : typed.slice(first)
   const asked = words[0] === 'help' ? words[1] : undefined
   if (asked !== undefined && !commands.some(({ name }) => name === asked)) {
     // The parser would answer with the general help, as if nothing were wrong.

@@ -12,7 +12,9 @@ export function report(io: Io, where: string, mistakes: readonly Mistake[]): num
   const sentences = mistakes.slice(0, mostReported).map(sentenceOf)
   const more = mistakes.length - sentences.length
   if (more > 0) sentences.push(`${more.toLocaleString('en')} more mistakes are not listed.`)
-  const lines = sentences.map((sentence) => `${oneLine(where, 200)}: ${sentence}\n`)
+  // A name of nothing but spaces is shown in quotes: without them nobody would see which file is meant.
+  const shown = where.trim() === '' ? `"${where}"` : oneLine(where, 200)
+  const lines = sentences.map((sentence) => `${shown}: ${sentence}\n`)
   io.err(lines.join(''))
   return exit.unreadable
 }

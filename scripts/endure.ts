@@ -1,0 +1,92 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { buildFacts } from './build-facts.ts'
+import { runProgram } from './child.ts'
+import { prepareMachine, type TestMachine } from './computer.ts'
+
+/** What is promised for the long run, and how it is tried: `npm test` has each in small. */
+interface Trial {
+  readonly what: string
+  /** How many of it are done at the share of 1. */
+  readonly count: number
+  readonly variable: string
+  readonly program: readonly string[]
+}
+
+const vitest = 'node_modules/vitest/vitest.mjs'
+const playwright = 'node_modules/@playwright/test/cli.js'
+
+/** Kinds of input that are spoilt: seven kinds of file, command lines, requests to the server. */
+const kindsOfInput = 9
+
+const trials: readonly Trial[] = [
+  {
+    what: `spoilt inputs of each of ${kindsOfInput} kinds: files, command lines, requests`,
+    count: Math.ceil(1_000_000 / kindsOfInput),
+    variable: 'PITCHLINE_FUZZED',
+    program: [vitest, 'run', 'test/fuzz'],
+  },
+  {
+    what: 'spoilt logs',
+    count: 100_000,
+    variable: 'PITCHLINE_FUZZED_LOGS',
+    program: [vitest, 'run', 'test/engine/log/spoilt-files.test.ts'],
+  },
+  {
+    what: 'kills of a process that saves and keeps without a pause',
+    count: 1_000,
+    variable: 'PITCHLINE_KILLS',
+    program: [vitest, 'run', 'test/files/kill.test.ts'],
+  },
+  {
+    what: 'kills of the real program while it is typed in and saved',
+    count: 1_000,
+    variable: 'PITCHLINE_APP_KILLS',
+    program: [playwright, 'test', 'test/window/kills.window.spec.ts', '--project=window'],
+  },
+  {
+    what: 'rounds of use in one page, each opening every build and question',
+    count: 200,
+    variable: 'PITCHLINE_SOAK',
+    program: [playwright, 'test', 'test/window/soak.browser.spec.ts', '--project=soak'],
+  },
+]
+
+const file = path.join('docs', 'endurance.md')
+
+const heading = `# What was endured
+
+\`npm run endure\` does each of these for hours and adds a line a trial; \`npm run endure -- 0.01\` does a hundredth of each.
+The seeds are 0 (files, requests, logs) or 1 (kills) and up, so that any one can be repeated; \`npm test\` does the first few.
+
+| day | commit | what | how many | minutes | result |
+| --- | --- | --- | ---: | ---: | --- |
+`
+
+/** `npm run endure [-- <share>]`: every long promise tried, the counts added to `docs/endurance.md`. */
+export async function run([asked = '1']: readonly string[]): Promise<number> {
+  const share = Number(asked)
+  if (!(share > 0 && share <= 1)) {
+    console.error(`The share of the whole is ${asked}; allowed: above 0, at most 1.`)
+    return 1
+  }
+  const machine = await prepareMachine()
+  const rows: string[] = []
+  for (const trial of trials) rows.push(await rowOf(trial, Math.ceil(share * trial.count), machine))
+  mkdirSync(path.dirname(file), { recursive: true })
+  writeFileSync(file, `${existsSync(file) ? readFileSync(file, 'utf8') : heading}${rows.join('\n')}\n`)
+  for (const one of machine.lacks) console.log(`Left out: ${one}.`)
+  return rows.every((row) => row.endsWith(' held |')) ? 0 : 1
+}
+
+async function rowOf({ what, variable, program }: Trial, count: number, { env }: TestMachine) {
+  console.log(`\n== ${count} ${what}`)
+  const began = Date.now()
+  const code = await runProgram(process.execPath, program, { ...env, [variable]: String(count) })
+  const minutes = ((Date.now() - began) / 60_000).toFixed(1)
+  const commit =
+    (JSON.parse(buildFacts(process.cwd())['__PITCHLINE_COMMIT__'] ?? '""') as string) || 'unknown'
+  const day = new Date().toISOString().slice(0, 10)
+  const result = code === 0 ? 'held' : 'failed'
+  return `| ${day} | ${commit} | ${what} | ${count.toLocaleString('en')} | ${minutes} | ${result} |`
+}
