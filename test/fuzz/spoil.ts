@@ -38,7 +38,7 @@ const oddValues: readonly unknown[] = [
 /** A JSON value with one to three of its inner values replaced, taken out, put in twice or under another name. */
 export function spoiltValue(original: unknown, random: Random): unknown {
   const below = belowOf(random)
-  const root = { value: structuredClone(original) }
+  const root: Record<string, unknown> = { value: structuredClone(original) }
   const times = 1 + below(3)
   for (let time = 0; time < times; time += 1) {
     const holders = holdersOf(root)
@@ -53,7 +53,7 @@ export function spoiltValue(original: unknown, random: Random): unknown {
     else if (kind <= 5 && typeof was === 'number') holder[key] = was * 10 ** (random() * 8 - 4)
     else holder[key] = odd
   }
-  return root.value
+  return root['value']
 }
 
 /** Every group and list in a value, the value's own holder first. */
