@@ -38,6 +38,7 @@ export const engineOrder = [
   'log',
   'measure',
   'fit',
+  'validate',
   'draw',
   'report',
   'jobs',

@@ -5,6 +5,7 @@ import { logJob } from './log.ts'
 import { measureJob } from './measure.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
+import { validateJob } from './validate.ts'
 import { uncertaintyJob } from './uncertainty.ts'
 import { uncertaintyDrawsJob, uncertaintyToldJob } from './uncertainty-parts.ts'
 
@@ -20,5 +21,6 @@ export const jobTable: JobTable = new Map(
     anyJob(logJob),
     anyJob(fitJob),
     anyJob(measureJob),
+    anyJob(validateJob),
   ].map((kind) => [kind.name, kind]),
 )

@@ -11,6 +11,7 @@ import { drive } from './drive/command.ts'
 import { remedy } from './remedy/command.ts'
 import { search } from './search/command.ts'
 import { sweep } from './sweep/command.ts'
+import { validate } from './validate/command.ts'
 import { uncertainty } from './uncertainty/command.ts'
 
 /** Every command, in the order of the help. To add one: a file like check.ts, and a line here. */
@@ -27,5 +28,6 @@ export const commands: readonly Command[] = [
   measure,
   log,
   fit,
+  validate,
   newBuild,
 ]

@@ -57,8 +57,12 @@ function rateAt(machine: Machine, track: Track, row: number, noise: Squares): Ra
 /** (1 − e^(−x))/x, 1 at 0. */
 const grown = (x: number) => (Math.abs(x) < 1e-12 ? 1 : -Math.expm1(-x) / x)
 
-/** Temperature from 0 at the first row, and what is left of a start of 1. */
-function courseOf(machine: Machine, track: Track, rows: readonly number[], noise: Squares) {
+/**
+ * Temperature of the lump from 0 at the first row, °C, and what is left of a start of 1.
+ *
+ * @param noise σ² of amps and speed, which squares would count as heat
+ */
+export function courseOf(machine: Machine, track: Track, rows: readonly number[], noise: Squares) {
   const celsius = new Float64Array(track.seconds.length).fill(NaN)
   const left = celsius.slice()
   let temperature = 0

@@ -53,9 +53,13 @@ function askedOf(typed: string | boolean | undefined, io: Io): readonly string[]
 }
 
 /** Channels as JSON begin with a brace; everything else is a log as a recorder writes it. */
-function logIn(bytes: Uint8Array, build: Build): Result<FitLog> {
+export function isChannels(bytes: Uint8Array): boolean {
   const first = bytes.find((byte) => !/[\s\u00ef\u00bb\u00bf]/.test(String.fromCharCode(byte)))
-  if (first === undefined || String.fromCharCode(first) === '{') return readChannels(bytes)
+  return first === undefined || String.fromCharCode(first) === '{'
+}
+
+function logIn(bytes: Uint8Array, build: Build): Result<FitLog> {
+  if (isChannels(bytes)) return readChannels(bytes)
   const reading = new LogReading({ build, bytes, choice: {}, alarms: null })
   while (!reading.done) reading.step()
   const read = reading.read()

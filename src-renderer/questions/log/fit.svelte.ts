@@ -3,7 +3,7 @@ import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engi
 import type { FittedEntry, TracedFit } from '../../../shared-engine/fit/fit.ts'
 import type { ChannelName } from '../../../shared-engine/fit/log.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
-import { takeMeasured } from '../../fields/edits.ts'
+import { originAt, takeMeasured } from '../../fields/edits.ts'
 import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
@@ -30,6 +30,7 @@ export class FitWork implements QuestionState {
   readonly work: Following<TracedFit>
   /** Entries that are asked for; null: all that the log has channels for. */
   #asked = $state.raw<readonly string[] | null>(null)
+  #taken = $state.raw<readonly { readonly path: string; readonly bytes: Uint8Array }[]>([])
   /** Segments, from 0, that were driven with the loops in the air. */
   offGround = $state.raw<readonly number[]>([])
   /** Whether a person wants it: it takes seconds. */
@@ -96,7 +97,25 @@ export class FitWork implements QuestionState {
 
   /** Puts one fitted value into the build with its tolerance, as one step to undo; says what stands against it. */
   take({ path, value, plusMinus }: FittedEntry): string {
-    return takeMeasured(this.#workspace, { path, value, plusMinus, origin: 'measured', from: 'a log' })
+    const trouble = takeMeasured(this.#workspace, {
+      path,
+      value,
+      plusMinus,
+      origin: 'measured',
+      from: 'a log',
+    })
+    const bytes = this.#log.log?.bytes
+    if (trouble === '' && bytes !== undefined) this.#taken = [...this.#taken, { path, bytes }]
+    return trouble
+  }
+
+  /** Entries that were taken from this very log since the program was started, and that still are measured. */
+  takenFrom(bytes: Uint8Array): readonly string[] {
+    const { stored } = this.#workspace.session
+    const paths = this.#taken
+      .filter((one) => one.bytes === bytes && originAt(stored, one.path) === 'measured')
+      .map(({ path }) => path)
+    return paths.filter((path, at) => paths.indexOf(path) === at)
   }
 
   forget(): void {

@@ -2,12 +2,13 @@ import type { Question } from '../../state/question.ts'
 import WhatHappened from './WhatHappened.svelte'
 import { FitWork } from './fit.svelte.ts'
 import { LogWork } from './log.svelte.ts'
+import { ValidateWork } from './validate.svelte.ts'
 
 export const log: Question = {
   id: 'log',
   label: 'What happened',
   Answer: WhatHappened,
-  states: [LogWork, FitWork],
+  states: [LogWork, FitWork, ValidateWork],
   dropped: {
     endings: ['.csv', '.txt', '.log', '.tsv'],
     take: (workspace, file) => void workspace.of(LogWork).open(file),

@@ -1,0 +1,58 @@
+import { completeBuild } from '../../../shared-engine/index.ts'
+import type { TracedValidation } from '../../../shared-engine/validate/validate.ts'
+import { Following, type Held } from '../../state/following.svelte.ts'
+import type { QuestionState } from '../../state/question.ts'
+import type { Workspace } from '../../state/workspace.svelte.ts'
+import { threads } from '../../workers/client.ts'
+import { FitWork } from './fit.svelte.ts'
+import { LogWork } from './log.svelte.ts'
+
+const nothingHeld: Held = { stop: () => {}, drop: () => {} }
+
+/** *The build against this run*: predicted and measured, with bands. */
+export class ValidateWork implements QuestionState {
+  readonly work: Following<TracedValidation>
+  /** Whether a person wants it: it takes seconds. */
+  wanted = $state.raw(false)
+
+  constructor(workspace: Workspace) {
+    const [log, fit] = [workspace.of(LogWork), workspace.of(FitWork)]
+    this.work = new Following<TracedValidation>(
+      () => [workspace.session.stored, log.log, fit.offGround],
+      ({ progress, ended }) => {
+        if (log.log === null) {
+          ended('finished', null)
+          return nothingHeld
+        }
+        const { bytes, choice } = log.log
+        const input = {
+          build: completeBuild(workspace.session.stored),
+          bytes,
+          choice,
+          offGround: fit.offGround,
+        }
+        let running: Held | null = null
+        let dropped = false
+        // Loaded when it is first asked for: the window starts without it.
+        void import('../../../shared-engine/jobs/validate.ts').then(({ validateJob }) => {
+          if (dropped) return
+          running = threads.start('validate', validateJob, input, {
+            progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+            ended: ({ end, outcome }) => ended(end.type, outcome),
+          })
+        })
+        return {
+          stop: () => (running === null ? ended('stopped', null) : running.stop()),
+          drop: () => {
+            dropped = true
+            running?.drop()
+          },
+        }
+      },
+    )
+  }
+
+  forget(): void {
+    this.work.forget()
+  }
+}
