@@ -3,7 +3,7 @@ import { packEndTemperature } from '../pack/heat.ts'
 import { setBraking } from './braking-step.ts'
 import { setBursts } from './bursts.ts'
 import type { Evaluation } from './evaluation.ts'
-import { setHeatTimes } from './heat-times.ts'
+import { setBurstTimes } from './heat-times.ts'
 import { setPatternHeat } from './pattern-heat.ts'
 import { setPattern } from './pattern-state.ts'
 
@@ -18,7 +18,7 @@ export function setHeat(e: Evaluation, machine: Machine): void {
   const { pack, service, ground } = machine
   const { pattern } = e
   setPatternHeat(e.heat, machine, pattern)
-  setHeatTimes(e.times, machine, e, e.heat, pattern, e.bursts, e.pivotThrust, e.restAmps)
+  setBurstTimes(e.times, machine, e, e.heat, e.pivotThrust, e.restAmps)
   e.packHeat = pattern.packAmpsRms * pattern.packAmpsRms * pack.cellResistance
   e.packEnd = packEndTemperature(
     service.packTemperature,

@@ -4,7 +4,6 @@ import { caseAfter, NodeCourse, secondsToExcess, setNodeCourse } from '../heat/n
 import { NodeMotion, setNodeMotion } from '../heat/two-nodes.ts'
 import { torqueConstantAt } from '../motor/constants.ts'
 import type { Motion } from '../vehicle/motion.ts'
-import type { Bursts } from './bursts.ts'
 import type { PatternHeat } from './pattern-heat.ts'
 import type { PatternState } from './pattern-state.ts'
 
@@ -19,6 +18,8 @@ export class TimeToLimit {
 
 /** How long the motor bears what; NaN where it never gets so hot or an entry is missing. */
 export class HeatTimes {
+  /** Whether {@link setHeatTimes} has filled what limits do not read. */
+  whole = false
   readonly hold = new TimeToLimit()
   readonly launch = new TimeToLimit()
   readonly pivot = new TimeToLimit()
@@ -37,22 +38,20 @@ const course = new NodeCourse()
 const leastExcess = 1e-6
 
 /**
- * Fills the times to the motor's limit.
+ * Fills the currents that are borne, and how long a warm motor bears those of a burst: what limits read.
  *
- * Of the hotter node, from T_air, sink T_air, iron 0, K_t at the limit.
+ * Of the hotter node, sink T_air, iron 0, K_t at the limit.
  * Hold: max(0, m g sin θ + tow − R_g − D(0)) r/(G M K_t);  launch: the least of the most standstill amps and those of F_max
  * at rest;  pivot: those of the turn.
  *
  * @param restAmps most standstill amps as running, A
  * *Source:* `docs/model.md` §7; the equations are linear, solved, the time a root.
  */
-export function setHeatTimes(
+export function setBurstTimes(
   times: HeatTimes,
   machine: Machine,
   from: Motion,
   heat: PatternHeat,
-  pattern: PatternState,
-  bursts: Bursts,
   pivotThrust: number,
   restAmps: number,
 ): void {
@@ -67,28 +66,62 @@ export function setHeatTimes(
   times.launch.amps = Math.max(0, Math.min(restAmps, grip))
   const turn = (2 * (pivotThrust + track.internalDrag / 2)) / (line.thrustPerTorque * hot) + drive.noLoadBase
   times.pivot.amps = Math.min(turn, restAmps)
-  setTime(times.hold, machine, heat)
-  setTime(times.launch, machine, heat)
-  setTime(times.pivot, machine, heat)
-  setLong(times, machine, heat, pattern)
-  setLabel(times, machine, heat)
+  setWarm(times.launch, machine, heat)
+  setWarm(times.pivot, machine, heat)
+  times.whole = false
 }
 
-/** From T_air, iron 0, and from the pattern's worst row end. */
-function setTime(time: TimeToLimit, machine: Machine, heat: PatternHeat): void {
-  const { motor, ground } = machine
+/**
+ * Fills the other times: figures that no limit reads, worked out when they are first asked for.
+ *
+ * From T_air, sink T_air.
+ *
+ * *Source:* as {@link setBurstTimes}.
+ */
+export function setHeatTimes(
+  times: HeatTimes,
+  machine: Machine,
+  heat: PatternHeat,
+  pattern: PatternState,
+): void {
+  if (times.whole) return
+  setCold(times.hold, machine, heat)
+  setCold(times.launch, machine, heat)
+  setCold(times.pivot, machine, heat)
+  setLong(times, machine, heat, pattern)
+  setLabel(times, machine, heat)
+  times.whole = true
+}
+
+/** Fills the motion of the nodes at the amps of a burst; false where it is not known. */
+function setBurst(time: TimeToLimit, machine: Machine, heat: PatternHeat): boolean {
+  if (!heat.hasMotor || !heat.hasCapacities || Number.isNaN(time.amps)) return false
+  setNodeMotion(motion, heat.nodes, time.amps * time.amps * machine.motor.resistance, 0)
+  return true
+}
+
+/** From the pattern's worst row end; from T_air where there is no steady state. */
+function setWarm(time: TimeToLimit, machine: Machine, heat: PatternHeat): void {
+  const { maxTemperature } = machine.motor
   const { end, feed } = heat
-  time.seconds = time.warmSeconds = time.case = NaN
-  if (!heat.hasMotor || !heat.hasCapacities || Number.isNaN(time.amps)) return
-  const limit = motor.maxTemperature - ground.airTemperature
-  setNodeMotion(motion, heat.nodes, time.amps * time.amps * motor.resistance, 0)
-  setNodeCourse(course, motion, 0, 0, ground.airTemperature)
-  time.seconds = secondsToExcess(course, limit)
-  if (heat.nodes.two) time.case = ground.airTemperature + caseAfter(course, time.seconds)
-  time.warmSeconds = time.seconds
-  if (Number.isNaN(end.hottest)) return
-  setNodeCourse(course, motion, end.winding - feed, heat.nodes.two ? end.case - feed : 0, feed)
-  time.warmSeconds = secondsToExcess(course, motor.maxTemperature - feed)
+  time.warmSeconds = NaN
+  if (!setBurst(time, machine, heat)) return
+  const isKnown = !Number.isNaN(end.hottest)
+  const sink = isKnown ? feed : machine.ground.airTemperature
+  const winding = isKnown ? end.winding - feed : 0
+  const inCase = isKnown && heat.nodes.two ? end.case - feed : 0
+  setNodeCourse(course, motion, winding, inCase, sink)
+  time.warmSeconds = secondsToExcess(course, maxTemperature - sink)
+}
+
+/** From T_air. */
+function setCold(time: TimeToLimit, machine: Machine, heat: PatternHeat): void {
+  const { airTemperature } = machine.ground
+  time.seconds = time.case = NaN
+  if (!setBurst(time, machine, heat)) return
+  setNodeCourse(course, motion, 0, 0, airTemperature)
+  time.seconds = secondsToExcess(course, machine.motor.maxTemperature - airTemperature)
+  if (heat.nodes.two) time.case = airTemperature + caseAfter(course, time.seconds)
 }
 
 /** At the pattern's RMS amps and mean iron loss, from the sink's temperature. */

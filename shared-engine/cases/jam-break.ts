@@ -72,13 +72,16 @@ export function jamBreakSpeed(e: Evaluation, machine: Machine, breaks: number): 
   if (!jam.isJudged) return NaN
   let speed = speedFor(e, machine, breaks, motorPull, jam.mass)
   let ratio = 1
-  machine.stages.forEach((stage, at) => {
+  const { stages } = machine
+  for (let at = 0; at < stages.length; at += 1) {
+    const stage = stages[at]
+    if (stage === undefined) break
     ratio *= stage.ratio
-    if (stage.slipTorque === null) return
+    if (stage.slipTorque === null) continue
     const slip = slipPullOf(machine, stage.slipTorque, ratio)
     const mass = jam.mass - (jam.masses[at + 1] ?? NaN)
     speed = Math.max(speed, speedFor(e, machine, breaks, slip, mass))
-  })
+  }
   return speed
 }
 

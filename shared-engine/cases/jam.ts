@@ -15,7 +15,7 @@ export class Jam {
 }
 
 /**
- * Fills the masses that a held loop has to stop.
+ * Fills the masses that a held loop has to stop; none of them where no stop is judged.
  *
  * μ_1 = M J_r G²/(r² n);  μ_{k+1} = μ_k + M J_k (G/G_k)²/(r² n).
  *
@@ -24,6 +24,8 @@ export class Jam {
 export function setJamMasses(jam: Jam, machine: Machine): void {
   const { motor, stages, train, track } = machine
   jam.isJudged = motor.rotorInertia > 0 && track.stopSpring !== null
+  jam.mass = NaN
+  if (!jam.isJudged) return
   const scale = motor.count / (track.radius * track.radius * track.count)
   let mass = scale * motor.rotorInertia * train.ratio * train.ratio
   let left = train.ratio
@@ -60,7 +62,7 @@ export function setStopPulls(
   const spring = track.stopSpring
   const last = stages.length
   if (!jam.isJudged || spring === null) {
-    pulls.fill(NaN, 0, last + 1)
+    for (let at = 0; at <= last; at += 1) pulls[at] = NaN
     return
   }
   const whole = stopForce(spring, motorPull, jam.mass * speed * speed + heldEnergy(spring, motorPull))
@@ -73,28 +75,22 @@ export function setStopPulls(
     if (stage === undefined) break
     ratio *= stage.ratio
     if (stage.slipTorque === null) continue
-    lowerByLimiter(pulls, jam, spring, {
-      at,
-      last,
-      motorPull,
-      speed,
-      slip: slipPullOf(machine, stage.slipTorque, ratio),
-    })
+    const slip = slipPullOf(machine, stage.slipTorque, ratio)
+    lowerByLimiter(pulls, jam, spring, at, last, motorPull, speed, slip)
   }
 }
 
-interface Limiter {
-  /** Place of its reduction, and of the sprocket's pull. */
-  readonly at: number
-  readonly last: number
-  readonly motorPull: number
-  readonly speed: number
-  /** L_j, N. */
-  readonly slip: number
-}
-
-function lowerByLimiter(pulls: Float64Array, jam: Jam, spring: StopSpring, limiter: Limiter): void {
-  const { at, last, motorPull, speed, slip } = limiter
+/** @param at, last places of the limiter's reduction and of the sprocket's pull; @param slip L_j, N */
+function lowerByLimiter(
+  pulls: Float64Array,
+  jam: Jam,
+  spring: StopSpring,
+  at: number,
+  last: number,
+  motorPull: number,
+  speed: number,
+  slip: number,
+): void {
   const before = jam.masses[at + 1] ?? NaN
   const beyond = jam.mass - before
   const energy = beyond * speed * speed + heldEnergy(spring, Math.min(slip, motorPull))

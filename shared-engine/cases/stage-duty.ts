@@ -20,13 +20,14 @@ export const holdingCases = [dutyCase.launch, dutyCase.grip, dutyCase.top] as co
 export const lastingCases = [dutyCase.grip, dutyCase.top] as const
 export const mishapCases = [dutyCase.stop, dutyCase.stopFree] as const
 
-const cases = dutyCaseNumbers.length
+/** How many cases there are. */
+export const dutyCases = 5
 
 /** What one reduction bears in each case, service factor included but in a stop; NaN where a case does not arise. */
 export class StageDuty {
   /** N·m into the stage and of its driven shaft, by `dutyCase`. */
-  readonly into = new Float64Array(cases)
-  readonly out = new Float64Array(cases)
+  readonly into = new Float64Array(dutyCases)
+  readonly out = new Float64Array(dutyCases)
   /** rad/s of the driver and of the driven shaft at top speed. */
   topSpeed = NaN
   topDrivenSpeed = NaN
@@ -38,8 +39,8 @@ export class StageDuty {
 /** What one shaft with its wheel bears. */
 export class ShaftDuty {
   /** N·m, and N across it, by `dutyCase`. */
-  readonly torque = new Float64Array(cases)
-  readonly pull = new Float64Array(cases)
+  readonly torque = new Float64Array(dutyCases)
+  readonly pull = new Float64Array(dutyCases)
   /** N across it at top speed, no service factor; rad/s. */
   topPull = NaN
   topSpeed = NaN

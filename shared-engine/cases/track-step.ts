@@ -54,13 +54,11 @@ function setFreeLoop(e: Evaluation, machine: Machine): void {
 /** As in `grip` with every limiter held: what would slip it. */
 function setUncappedPulls(e: Evaluation, machine: Machine, held: number): void {
   const { gripUncapped, grip } = e.pulls
-  const slips = machine.stages.some(({ slipTorque }) => slipTorque !== null)
-  if (!slips) {
-    gripUncapped.set(grip)
-    return
-  }
-  gripUncapped.fill(e.motorPull)
-  setGripPulls(gripUncapped, gripUncapped, machine, held)
+  const { stages } = machine
+  let slips = false
+  for (let at = 0; at < stages.length; at += 1) slips ||= stages[at]?.slipTorque !== null
+  for (let at = 0; at <= stages.length; at += 1) gripUncapped[at] = slips ? e.motorPull : (grip[at] ?? NaN)
+  if (slips) setGripPulls(gripUncapped, gripUncapped, machine, held)
 }
 
 /**

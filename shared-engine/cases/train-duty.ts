@@ -2,13 +2,15 @@ import type { Machine } from '../machine/parts.ts'
 import { pressingTension } from '../track/tensioner.ts'
 import { centrifugalTension } from '../track/tension.ts'
 import type { Evaluation } from './evaluation.ts'
-import { dutyCase, type ShaftDuty } from './stage-duty.ts'
+import type { TrackLoad } from './track-loads.ts'
+import { dutyCase, dutyCases, type ShaftDuty, type StageDuty } from './stage-duty.ts'
 
 /**
  * Fills what every reduction, its shaft, the motor's and the sprocket's shaft bear.
  *
  * Into stage k: A_k r n G_{k−1}/(M G), its driven shaft A_{k+1} r n G_k/(M G); at top speed the motor's torque times the
- * ratios and efficiencies of the stages before. The service factor multiplies all but a stop.
+ * ratios and efficiencies of the stages before. The service factor multiplies all but a stop. Of a shaft that the machine
+ * does not know nothing is filled.
  *
  * *Source:* `docs/model.md` §4.
  */
@@ -18,7 +20,8 @@ export function setTrainDuties(e: Evaluation, machine: Machine): void {
   let ratio = 1
   let efficiency = 1
   for (let at = 0; at < stages.length; at += 1) {
-    const [stage, duty] = [stages[at], e.stageDuties[at]]
+    const stage = stages[at]
+    const duty = e.stageDuties[at]
     if (stage === undefined || duty === undefined) break
     setTorques(duty.into, e, machine, at, shaftTorque * ratio, ratio * efficiency)
     duty.topSpeed = e.top.motorSpeed / ratio
@@ -29,9 +32,9 @@ export function setTrainDuties(e: Evaluation, machine: Machine): void {
     duty.gripUncapped = shaftTorque * ratio * (e.pulls.gripUncapped[at + 1] ?? NaN)
     duty.topUnfactored = e.top.motorTorque * ratio * efficiency
   }
-  setTorques(e.motorShaft.torque, e, machine, 0, shaftTorque, 1)
+  if (motor.joint !== null) setTorques(e.motorShaft.torque, e, machine, 0, shaftTorque, 1)
   setShaftDuties(e, machine)
-  setSprocketShaft(e, machine)
+  if (track.shaft !== null) setSprocketShaft(e, machine)
 }
 
 /** @param perPull N·m for each newton of pull; @param perTorque for each newton metre of the motor at top speed */
@@ -43,13 +46,13 @@ function setTorques(
   perPull: number,
   perTorque: number,
 ): void {
-  const { pulls } = e
+  const { launch, grip, stop, stopFree } = e.pulls
   const factor = machine.service.factor
-  torques[dutyCase.launch] = factor * perPull * (pulls.launch[place] ?? NaN)
-  torques[dutyCase.grip] = factor * perPull * (pulls.grip[place] ?? NaN)
+  torques[dutyCase.launch] = factor * perPull * (launch[place] ?? NaN)
+  torques[dutyCase.grip] = factor * perPull * (grip[place] ?? NaN)
   torques[dutyCase.top] = factor * perTorque * e.top.motorTorque
-  torques[dutyCase.stop] = perPull * (pulls.stop[place] ?? NaN)
-  torques[dutyCase.stopFree] = perPull * (pulls.stopFree[place] ?? NaN)
+  torques[dutyCase.stop] = perPull * (stop[place] ?? NaN)
+  torques[dutyCase.stopFree] = perPull * (stopFree[place] ?? NaN)
 }
 
 /**
@@ -62,17 +65,33 @@ function setTorques(
 function setShaftDuties(e: Evaluation, machine: Machine): void {
   const { stages, service } = machine
   for (let at = 0; at < stages.length; at += 1) {
-    const [stage, duty, shaft] = [stages[at], e.stageDuties[at], e.stageShafts[at]]
+    const stage = stages[at]
+    const duty = e.stageDuties[at]
+    const shaft = e.stageShafts[at]
     if (stage === undefined || duty === undefined || shaft === undefined) break
-    shaft.torque.set(duty.out)
-    const [next, nextDuty] = [stages[at + 1], e.stageDuties[at + 1]]
-    for (let place = 0; place < shaft.pull.length; place += 1) {
-      const own = stage.pullPerTorque * (duty.into[place] ?? NaN)
-      const other = next === undefined ? 0 : next.pullPerTorque * (nextDuty?.into[place] ?? NaN)
-      shaft.pull[place] = Math.sqrt(own * own + other * other)
-    }
+    if (stage.shaft === null) continue
+    const next = e.stageDuties[at + 1]
+    setPulls(shaft, duty, stage.pullPerTorque, next, stages[at + 1]?.pullPerTorque ?? 0)
     shaft.topPull = (shaft.pull[dutyCase.top] ?? NaN) / service.factor
     shaft.topSpeed = duty.topDrivenSpeed
+  }
+}
+
+/** @param next, nextPerTorque the reduction that its shaft drives, and 0 where there is none */
+function setPulls(
+  shaft: ShaftDuty,
+  duty: StageDuty,
+  perTorque: number,
+  next: StageDuty | undefined,
+  nextPerTorque: number,
+): void {
+  const { torque, pull } = shaft
+  const { into, out } = duty
+  for (let place = 0; place < dutyCases; place += 1) {
+    const own = perTorque * (into[place] ?? NaN)
+    const other = nextPerTorque === 0 ? 0 : nextPerTorque * (next?.into[place] ?? NaN)
+    torque[place] = out[place] ?? NaN
+    pull[place] = Math.sqrt(own * own + other * other)
   }
 }
 
@@ -86,18 +105,18 @@ function setShaftDuties(e: Evaluation, machine: Machine): void {
 function setSprocketShaft(e: Evaluation, machine: Machine): void {
   const { track, motor, service } = machine
   const shaft = e.sprocketShaft
-  setLoopPull(shaft, e, machine, dutyCase.launch, e.launchLoad.pull, e.launchLoad.pressing)
-  setLoopPull(shaft, e, machine, dutyCase.grip, e.gripLoad.pull, e.gripLoad.pressing)
-  setLoopPull(shaft, e, machine, dutyCase.top, e.topLoad.pull, e.topLoad.pressing)
-  setLoopPull(shaft, e, machine, dutyCase.stop, e.stopLoad.pull, e.stopLoad.pressing)
-  setLoopPull(shaft, e, machine, dutyCase.stopFree, e.stopFreeLoad.pull, e.stopFreeLoad.pressing)
+  setLoopPull(shaft, e, machine, dutyCase.launch, e.launchLoad)
+  setLoopPull(shaft, e, machine, dutyCase.grip, e.gripLoad)
+  setLoopPull(shaft, e, machine, dutyCase.top, e.topLoad)
+  setLoopPull(shaft, e, machine, dutyCase.stop, e.stopLoad)
+  setLoopPull(shaft, e, machine, dutyCase.stopFree, e.stopFreeLoad)
   const { force, beltSpeed } = e.topLoad
   const pressing = pressingTension(track.hold, force, centrifugalTension(track, beltSpeed))
   const meshed = lastMeshPull(e, machine, dutyCase.top) / service.factor
   const loop = force + 2 * pressing
   shaft.topPull = Math.sqrt(loop * loop + meshed * meshed)
   shaft.topSpeed = beltSpeed / track.radius
-  for (let place = 0; place < shaft.torque.length; place += 1) {
+  for (let place = 0; place < dutyCases; place += 1) {
     shaft.torque[place] = ((shaft.torque[place] ?? NaN) * track.radius * track.count) / motor.count
   }
 }
@@ -114,8 +133,7 @@ function setLoopPull(
   e: Evaluation,
   machine: Machine,
   place: number,
-  pull: number,
-  pressing: number,
+  { pull, pressing }: TrackLoad,
 ): void {
   const loop = pull + 2 * pressing
   const meshed = lastMeshPull(e, machine, place)

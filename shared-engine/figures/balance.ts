@@ -1,6 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
-import { fromEngine } from '../units/convert.ts'
+import { degreesOf } from '../units/factors.ts'
 import { figureRows } from './figure.ts'
 
 /** Where the weight is, what lifts the front, and where the machine falls over. */
@@ -22,8 +22,8 @@ export function setBalanceFigures(values: BalanceFigures, e: Evaluation, machine
   values.weightTransferN = e.footing.transferred
   values.spinUpLiftNm = e.spinUpLift.moment
   values.spinUpLiftSeconds = e.spinUpLift.seconds
-  values.tipBackDegrees = fromEngine(e.tipBack, 'angle')
-  values.tipSideDegrees = fromEngine(e.tipSide, 'angle')
+  values.tipBackDegrees = degreesOf(e.tipBack)
+  values.tipSideDegrees = degreesOf(e.tipSide)
   values.soilPressurePa = e.footing.groundPressure
 }
 

@@ -1,11 +1,12 @@
 import type { Evaluation } from '../cases/evaluation.ts'
+import { setHeatTimes } from '../cases/heat-times.ts'
 import { knowsSwitching } from '../motor/controller-loss.ts'
 import type { Machine } from '../machine/parts.ts'
 import { flowAt } from '../heat/cold-flow.ts'
-import { fromEngine } from '../units/convert.ts'
+import { toEngine } from '../units/convert.ts'
 import { figureRows } from './figure.ts'
 
-const litresPerMinute = (flow: number): number => fromEngine(flow, 'flow', 'L/min')
+const litrePerMinute = toEngine(1, 'flow', 'L/min')
 
 /** Temperatures of the drive pattern, and how long the motor bears what. */
 export class HeatFigures {
@@ -35,6 +36,7 @@ export class HeatFigures {
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
 export function setHeatFigures(values: HeatFigures, e: Evaluation, machine: Machine): void {
   const { heat, times } = e
+  setHeatTimes(times, machine, heat, e.pattern)
   values.steadyMotorC = heat.end.hottest
   values.steadyWindingC = heat.end.winding
   values.steadyCaseC = heat.nodes.two ? heat.end.case : NaN
@@ -55,7 +57,7 @@ export function setHeatFigures(values: HeatFigures, e: Evaluation, machine: Mach
   values.casePivotLimitC = times.pivot.case
   values.labelMotorC = times.label
   values.coldFlowLPerMin =
-    machine.cooling === null ? NaN : litresPerMinute(flowAt(machine.cooling, machine.ground.airTemperature))
+    machine.cooling === null ? NaN : flowAt(machine.cooling, machine.ground.airTemperature) / litrePerMinute
   values.packHeatWatts = e.packHeat
   values.packEndC = e.packEnd
 }

@@ -1,4 +1,5 @@
 import type { Evaluation } from '../cases/evaluation.ts'
+import { setHeatTimes } from '../cases/heat-times.ts'
 import type { Machine } from '../machine/parts.ts'
 import { knowsSwitching } from '../motor/controller-loss.ts'
 import { withinMargin } from './limit.ts'
@@ -19,7 +20,10 @@ export const heatNotes = {
 type HeatNote = keyof typeof heatNotes
 
 const applies: Readonly<Record<HeatNote, (machine: Machine, e: Evaluation) => boolean>> = {
-  'label-and-resistance': ({ motor }, { times }) => times.labelRunaway || times.label > motor.maxTemperature,
+  'label-and-resistance': (machine, { times, heat, pattern }) => {
+    setHeatTimes(times, machine, heat, pattern)
+    return times.labelRunaway || times.label > machine.motor.maxTemperature
+  },
   'amps-within-heat-over': ({ motor }, { heat, pattern }) =>
     heat.end.hottest > motor.maxTemperature &&
     motor.continuousAmps !== null &&

@@ -1,8 +1,8 @@
 import { caseNames, caseNumber, type CaseName } from '../cases/case.ts'
 import { finiteOrNull } from '../numeric/finite.ts'
-import { groupRank, isDecisive, type LimitGroup } from './group.ts'
+import { groupRank, type LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
-import { limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
+import { decides, limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
 /** Most rows that a build may reach: every common limit, some of each reduction, supply, accessory and wire. */
 const mostRows = 400
@@ -135,9 +135,8 @@ export function addColdness(ledger: Ledger, limit: Limit, actual: number, allowe
 export function worstMargin(ledger: Ledger): number {
   let worst = Infinity
   for (let row = 0; row < ledger.count; row += 1) {
-    const limit = limitOfNumber(ledger.limitNumbers[row] ?? NaN)
-    if (limit !== undefined && isDecisive(limit.group))
-      worst = Math.min(worst, ledger.margin[row] ?? Infinity)
+    const margin = ledger.margin[row] ?? Infinity
+    if (margin < worst && decides(ledger.limitNumbers[row] ?? NaN)) worst = margin
   }
   return worst
 }

@@ -3,7 +3,7 @@ import { keysOf, valueAt } from '../entries/path.ts'
 import type { Build } from '../entries/schema.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { LimitWorking } from '../workings/limit.ts'
-import type { LimitGroup } from './group.ts'
+import { isDecisive, type LimitGroup } from './group.ts'
 import type { LimitId } from './id.ts'
 
 /**
@@ -92,6 +92,9 @@ export function absentOf(build: Build, paths: readonly string[]): readonly strin
 
 const listed: Limit[] = []
 
+/** By number: whether passing a limit decides. Booleans in a list, since they are looked up for every row of a ledger. */
+const deciding: boolean[] = []
+
 /** Gives a limit its number. Every limit is made here, all of one shape, when its file is read. */
 export function listedLimit(limit: Omit<Limit, 'number' | 'lacking'> & Pick<LimitFacts, 'lacking'>): Limit {
   const { id, label, group, part, question, sense, unit, kind, needs, lacking, working } = limit
@@ -102,12 +105,18 @@ export function listedLimit(limit: Omit<Limit, 'number' | 'lacking'> & Pick<Limi
     working,
   }
   listed.push(made)
+  deciding.push(isDecisive(group))
   return made
 }
 
 /** The limit of a number. */
 export function limitOfNumber(number: number): Limit | undefined {
   return listed[number]
+}
+
+/** Whether the limit of a number is one of ordinary use, which {@link isDecisive} says. */
+export function decides(number: number): boolean {
+  return deciding[number] === true
 }
 
 /** Margin from which a limit counts as kept with something in hand. *Source:* common practice, no source. */

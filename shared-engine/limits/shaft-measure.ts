@@ -65,7 +65,8 @@ function measureFatigue(ledger: Ledger, limit: Limit, part: ShaftPart, duty: Sha
   const { diameter, material, arm } = part
   const notch = notchOf(part.joint?.kind ?? 'none')
   const endurance = shaftEndurance(part)
-  for (const place of lastingCases) {
+  for (let at = 0; at < lastingCases.length; at += 1) {
+    const place = lastingCases[at] ?? 0
     const bending = shaftBending(duty.pull[place] ?? NaN, arm)
     use[place] = fatigueUse(bending, duty.torque[place] ?? NaN, diameter, endurance, material.tensile, notch)
   }

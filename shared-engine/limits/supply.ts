@@ -186,8 +186,10 @@ export function measureSupplies(ledger: Ledger, e: Evaluation, machine: Machine)
 }
 
 function measureSupply(ledger: Ledger, { bursts }: Evaluation, supply: StepDownPart, index: number): void {
-  const [current, peak] = [limits.current[index], limits.peak[index]]
-  const [brownOut, input] = [limits['brown-out'][index], limits.input[index]]
+  const current = limits.current[index]
+  const peak = limits.peak[index]
+  const brownOut = limits['brown-out'][index]
+  const input = limits.input[index]
   if (current === undefined || peak === undefined || brownOut === undefined || input === undefined) return
   addMaximum(ledger, current, supply.loadAmps, supply.amps, caseNumber.build)
   addMaximum(ledger, peak, supply.peakLoadAmps, supply.peakAmps, caseNumber.build)

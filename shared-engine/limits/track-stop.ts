@@ -95,7 +95,8 @@ export function measureTrackStop(ledger: Ledger, e: Evaluation, machine: Machine
   const { stopLoad, stopFreeLoad } = e
   // without a top speed the free stop alone arises
   const held = stopLoad.toothForce * apart >= stopFreeLoad.toothForce ? stopLoad : stopFreeLoad
-  const [force, reached] = [held.toothForce, caseOf(e, held)]
+  const force = held.toothForce
+  const reached = caseOf(e, held)
   addMaximum(ledger, shear, toothShear(tooth, force), tooth.allowedShear, reached)
   addMaximum(ledger, bending, toothBending(tooth, force), tooth.allowedTensile, reached)
   addMaximum(ledger, bearing, toothBearing(tooth, force), tooth.allowedBearing, reached)

@@ -66,7 +66,8 @@ function measureOnce(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { launchLoad, gripLoad, topLoad } = e
   if (tooth !== null) {
     const worst = worseTooth(worseTooth(launchLoad, gripLoad), topLoad)
-    const [force, reached] = [worst.toothForce, caseOf(e, worst)]
+    const force = worst.toothForce
+    const reached = caseOf(e, worst)
     addMaximum(ledger, shear, toothShear(tooth, force), tooth.allowedShear, reached)
     addMaximum(ledger, bending, toothBending(tooth, force), tooth.allowedTensile, reached)
     addMaximum(ledger, bearing, toothBearing(tooth, force), tooth.allowedBearing, reached)
@@ -83,7 +84,8 @@ function measureLasting(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { gripLoad, topLoad } = e
   if (tooth !== null) {
     const worst = worseTooth(gripLoad, topLoad)
-    const [force, reached] = [worst.toothForce, caseOf(e, worst)]
+    const force = worst.toothForce
+    const reached = caseOf(e, worst)
     const { workShear, workTensile, workBearing } = tooth
     if (workShear !== null) addMaximum(ledger, shearLasts, toothShear(tooth, force), workShear, reached)
     if (workTensile !== null)

@@ -2,7 +2,7 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import { caseNumber } from '../cases/case.ts'
 import { outsideSoilTheory } from '../ground/soil-theory.ts'
 import type { Machine } from '../machine/parts.ts'
-import { fromEngine } from '../units/convert.ts'
+import { degreesOf } from '../units/factors.ts'
 import { liftedGrip, loopsGrip, spinUpLift } from '../workings/balance.ts'
 import { centreOfMass, gripThrust, soilBooks } from '../workings/footing.ts'
 import { pivotMissing } from '../workings/force.ts'
@@ -208,9 +208,14 @@ function measurePush(ledger: Ledger, e: Evaluation): void {
 
 /** Where it falls over. */
 function measureTipping(ledger: Ledger, e: Evaluation, { ground }: Machine): void {
-  const degrees = (rise: number) => fromEngine(Math.atan(rise), 'angle')
   if (!Number.isNaN(e.tipBack))
-    addMaximum(ledger, tipBack, degrees(ground.grade), fromEngine(e.tipBack, 'angle'), caseNumber.build)
+    addMaximum(ledger, tipBack, degreesOf(Math.atan(ground.grade)), degreesOf(e.tipBack), caseNumber.build)
   if (!Number.isNaN(e.tipSide))
-    addMaximum(ledger, tipSide, degrees(ground.sideSlope), fromEngine(e.tipSide, 'angle'), caseNumber.build)
+    addMaximum(
+      ledger,
+      tipSide,
+      degreesOf(Math.atan(ground.sideSlope)),
+      degreesOf(e.tipSide),
+      caseNumber.build,
+    )
 }

@@ -156,8 +156,10 @@ export function measureWires(ledger: Ledger, e: Evaluation, machine: Machine): v
   for (let index = 0; index < wires.length; index += 1) {
     const wire = wires[index]
     const state = e.wiring.wires[index]
-    const [temperature, connector] = [limits.temperature[index], limits.connector[index]]
-    const [burst, fused] = [limits.burst[index], limits.protected[index]]
+    const temperature = limits.temperature[index]
+    const connector = limits.connector[index]
+    const burst = limits.burst[index]
+    const fused = limits.protected[index]
     if (wire === undefined || state === undefined || temperature === undefined || connector === undefined)
       continue
     if (burst === undefined || fused === undefined) continue

@@ -9,6 +9,11 @@ export const secondsPerHour = 3600
 export const secondsPerDay = 86_400
 export const radiansPerDegree = Math.PI / 180
 
+/** An angle in degrees. @param radians rad */
+export function degreesOf(radians: number): number {
+  return (radians * 180) / Math.PI
+}
+
 /**
  * Exact factors of the customary units.
  *

@@ -63,11 +63,9 @@ function addMark(speed: number): void {
 /** Marks a piece's end, and where on it the grip lets go or leaves all or nothing to the motors. */
 function markPiece(braking: Braking, low: number, high: number): void {
   const middle = 0.5 * (low + high)
-  const [lowSlides, middleSlides, highSlides] = [
-    slidingAt(braking, low),
-    slidingAt(braking, middle),
-    slidingAt(braking, high),
-  ]
+  const lowSlides = slidingAt(braking, low)
+  const middleSlides = slidingAt(braking, middle)
+  const highSlides = slidingAt(braking, high)
   const bend = Math.abs(0.5 * (lowSlides + highSlides) - middleSlides)
   if (Math.max(lowSlides, middleSlides, highSlides) + bend > 0) {
     markRoots(low, high, lowSlides, middleSlides, highSlides)
@@ -77,11 +75,9 @@ function markPiece(braking: Braking, low: number, high: number): void {
 }
 
 function markMotors(braking: Braking, low: number, middle: number, high: number): void {
-  const [left, half, right] = [
-    leftToMotors(braking, low),
-    leftToMotors(braking, middle),
-    leftToMotors(braking, high),
-  ]
+  const left = leftToMotors(braking, low)
+  const half = leftToMotors(braking, middle)
+  const right = leftToMotors(braking, high)
   const most = (speed: number): number => Math.min(braking.shorted * speed, braking.most)
   markRoots(low, high, left, half, right)
   markRoots(low, high, left - most(low), half - most(middle), right - most(high))

@@ -1,5 +1,5 @@
 import { caseNumber } from '../../cases/case.ts'
-import { dutyCase, holdingCases, lastingCases } from '../../cases/stage-duty.ts'
+import { dutyCase, lastingCases } from '../../cases/stage-duty.ts'
 import { addMaximum } from '../../limits/ledger.ts'
 import { addWorstRatio } from '../../limits/worst-case.ts'
 import { allMeasured } from '../../limits/part.ts'
@@ -130,7 +130,7 @@ export const beltLimits: StageKindLimits<keyof typeof facts, BeltStage> = {
   measure: (ledger, place, stage, e) => {
     const duty = e.stageDuties[place]
     if (duty === undefined) return
-    for (const at of holdingCases) {
+    for (let at: number = dutyCase.launch; at <= dutyCase.top; at += 1) {
       pulls[at] = (duty.into[at] ?? NaN) / stage.driverRadius
       allowed[at] = allowedBeltPull(stage, at === dutyCase.top ? duty.topSpeed * stage.driverRadius : 0)
     }

@@ -107,7 +107,8 @@ function addBending(
   e: StageForces,
 ): void {
   let most = 0
-  for (const place of cases) {
+  for (let at = 0; at < cases.length; at += 1) {
+    const place = cases[at] ?? 0
     const force = e.forces[place] ?? NaN
     bent[place] = bendingStress(root, force, place === dutyCase.top ? e.dynamic : 1)
     most = Math.max(most, Number.isNaN(force) ? 0 : force)

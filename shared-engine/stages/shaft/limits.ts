@@ -141,7 +141,10 @@ const placed: readonly ShaftLimits[] = Array.from({ length: mostStages }, (_, pl
 export const shaftLimits: StageKindLimits<keyof typeof facts, StagePart> = {
   byName,
   measure: (ledger, place, stage, e, machine) => {
-    const [limits, duty, shaftDuty] = [placed[place], e.stageDuties[place], e.stageShafts[place]]
+    if (stage.slipTorque === null && stage.shaft === null) return
+    const limits = placed[place]
+    const duty = e.stageDuties[place]
+    const shaftDuty = e.stageShafts[place]
     if (limits === undefined || duty === undefined || shaftDuty === undefined) return
     if (stage.slipTorque !== null) {
       const atTop = duty.topUnfactored > duty.gripUncapped * apart
