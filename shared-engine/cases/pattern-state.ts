@@ -1,3 +1,4 @@
+import { RowFootings } from '../ground/row-footings.ts'
 import type { Machine } from '../machine/parts.ts'
 import { windingResistanceAt } from '../motor/constants.ts'
 import { Motion } from '../vehicle/motion.ts'
@@ -9,6 +10,7 @@ import { type DriveMoment, RowState } from '../vehicle/row-state.ts'
 export class PatternState {
   readonly motion = new Motion()
   readonly throttled = new Motion()
+  readonly footings = new RowFootings()
   /** As many as have ever been needed; `count` of them are in use. */
   readonly rows: RowState[] = []
   count = 0
@@ -48,10 +50,11 @@ export function setPattern(state: PatternState, machine: Machine, from: Motion, 
   motion.airDragFactor = from.airDragFactor
   motion.equivalentMass = from.equivalentMass
   state.count = rows.length
+  state.footings.standOn(machine)
   for (let index = 0; index < rows.length; index += 1) {
     const row = rows[index]
     const into = (state.rows[index] ??= new RowState())
-    if (row !== undefined) setRow(into, machine, row, motion, state.throttled, topSpeed)
+    if (row !== undefined) setRow(into, machine, row, motion, state.throttled, state.footings, topSpeed)
   }
   setMeans(state)
   setReach(state, machine)

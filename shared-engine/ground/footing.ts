@@ -35,6 +35,23 @@ export class Footing {
   slipPerShear = NaN
 }
 
+/** Makes a footing the same as another. */
+export function copyFooting(footing: Footing, other: Footing): void {
+  footing.weight = other.weight
+  footing.trackWeight = other.trackWeight
+  footing.groundResistance = other.groundResistance
+  footing.standingResistance = other.standingResistance
+  footing.gripThrust = other.gripThrust
+  footing.gripPerWeight = other.gripPerWeight
+  footing.transferred = other.transferred
+  footing.sinkage = other.sinkage
+  footing.groundPressure = other.groundPressure
+  footing.shearStrength = other.shearStrength
+  footing.tanFriction = other.tanFriction
+  footing.fullShear = other.fullShear
+  footing.slipPerShear = other.slipPerShear
+}
+
 /**
  * Fills a footing.
  *

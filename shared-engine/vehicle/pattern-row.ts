@@ -1,7 +1,7 @@
 import type { Machine, PatternRowPart } from '../machine/parts.ts'
-import { Footing } from '../ground/footing.ts'
+import { copyFooting, Footing } from '../ground/footing.ts'
 import { resistanceAt } from '../ground/resistance.ts'
-import { setRowFooting } from '../ground/row-footing.ts'
+import type { RowFootings } from '../ground/row-footings.ts'
 import { ampsAt, dutyAt, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { internalDragAt } from '../track/drag.ts'
 import { brakingAmpsAt } from './braking-amps.ts'
@@ -24,6 +24,7 @@ const flat = new Footing()
  * @param state filled
  * @param motion at full throttle, at the pattern's charge; its footing is filled with the row's
  * @param throttled propulsion of a part throttle: filled where the row asks for one
+ * @param footings those of the pattern's machine
  * @param topSpeed the build's, m/s; NaN without one
  * *Source:* `docs/model.md` §7, drive rows.
  */
@@ -33,17 +34,18 @@ export function setRow(
   row: PatternRowPart,
   motion: Motion,
   throttled: Motion,
+  footings: RowFootings,
   topSpeed: number,
 ): void {
   const { kind, value } = row
   state.seconds = row.seconds
-  setRowFooting(motion.footing, machine, row, row.grade ?? machine.ground.grade)
+  footings.set(motion.footing, machine, row, row.grade ?? machine.ground.grade)
   if (kind === 'throttle') setThrottleRow(state, machine, motion, throttled, value)
   else setSpeedRow(state, machine, motion, askedSpeed(row, topSpeed))
   state.resistance = resistanceAt(motion.footing, motion.airDragFactor, state.straight.groundSpeed)
   state.gripThrust = motion.footing.gripThrust
   state.turnShare = 0
-  if (row.turnShare > 0) setTurn(state, machine, row, motion)
+  if (row.turnShare > 0) setTurn(state, machine, row, motion, footings)
 }
 
 /** m/s; 0 of a brake row, and of a share of a top speed that there is none of. */
@@ -171,16 +173,7 @@ function setThrottled(throttled: Motion, machine: Machine, motion: Motion, throt
   setPropulsion(throttled, machine, motion.openVolts, machine.service.windingTemperature, throttle)
   throttled.airDragFactor = motion.airDragFactor
   throttled.equivalentMass = motion.equivalentMass
-  setSameFooting(throttled.footing, motion.footing)
-}
-
-function setSameFooting(footing: Footing, other: Footing): void {
-  footing.groundResistance = other.groundResistance
-  footing.standingResistance = other.standingResistance
-  footing.gripThrust = other.gripThrust
-  footing.shearStrength = other.shearStrength
-  footing.fullShear = other.fullShear
-  footing.slipPerShear = other.slipPerShear
+  copyFooting(throttled.footing, motion.footing)
 }
 
 /** Spinning in place, or stalled. */
@@ -221,9 +214,15 @@ function setAmpsAtThrottle(moment: DriveMoment, drive: Motion['drive'], line: Mo
  *
  * *Source:* `docs/model.md` §5, pivot turn; the belts' speed: assumption.
  */
-function setTurn(state: RowState, machine: Machine, row: PatternRowPart, motion: Motion): void {
+function setTurn(
+  state: RowState,
+  machine: Machine,
+  row: PatternRowPart,
+  motion: Motion,
+  footings: RowFootings,
+): void {
   const { drive, line } = motion
-  setRowFooting(flat, machine, row, 0)
+  footings.set(flat, machine, row, 0)
   const half = flat.groundResistance / 2
   const thrust = half + row.gripShare * (pivotThrustOf(machine, flat) - half)
   if (Number.isNaN(thrust)) return
