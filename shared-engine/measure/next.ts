@@ -1,6 +1,7 @@
 import type { LimitId } from '../limits/id.ts'
-import { guideOf, testIds, type TestId } from '../reference/measurements.ts'
+import type { TestId } from '../reference/measurements.ts'
 import type { Uncertainty } from '../uncertainty/uncertainty.ts'
+import { testsTelling } from './tells.ts'
 
 /** A guided test worth taking next, and what it would do to the limit that is worst off. */
 export interface NextReading {
@@ -13,11 +14,6 @@ export interface NextReading {
   readonly band: number
   /** The same with this entry's tolerance halved. */
   readonly bandIfHalved: number
-}
-
-/** Tests by the entry that they tell. */
-function testsOf(path: string): readonly TestId[] {
-  return testIds.filter((test) => guideOf(test).results.some((result) => result.path === path))
 }
 
 /**
@@ -33,7 +29,7 @@ export function nextReadings({ limits }: Pick<Uncertainty, 'limits'>): readonly 
   const found = worst.influences.flatMap(({ path, band, bandIfHalved }) =>
     band === null || bandIfHalved === null || bandIfHalved >= band
       ? []
-      : testsOf(path).map((test) => ({ test, path, limit: worst.id, band, bandIfHalved })),
+      : testsTelling(path).map((test) => ({ test, path, limit: worst.id, band, bandIfHalved })),
   )
   return found.sort((one, other) => one.bandIfHalved - other.bandIfHalved)
 }

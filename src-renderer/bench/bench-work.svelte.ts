@@ -3,21 +3,17 @@ import { completeBuild } from '../../shared-engine/index.ts'
 import type { Measured } from '../../shared-engine/jobs/measure.ts'
 import type { MeasuredResult, Measurement } from '../../shared-engine/measure/measure.ts'
 import type { Instrument } from '../../shared-engine/measure/readings.ts'
+import { testsTelling } from '../../shared-engine/measure/tells.ts'
 import { typedList, typedNumber, type TypedTable } from '../../shared-engine/measure/typed.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
-import { guideOf, testIds, type Guide, type TestId } from '../../shared-engine/reference/measurements.ts'
+import { guideOf, type Guide, type TestId } from '../../shared-engine/reference/measurements.ts'
 import { takeMeasured } from '../fields/edits.ts'
 import { Following, type Held } from '../state/following.svelte.ts'
 import type { QuestionState } from '../state/question.ts'
 import type { Workspace } from '../state/workspace.svelte.ts'
 import { threads } from '../workers/client.ts'
 import { keptReadings, readingsDocument, withReadings, type Given, type KeptReadings } from './kept.ts'
-
-/** Guided tests that can fill an entry. */
-export function testsFor(path: string): readonly TestId[] {
-  return testIds.filter((test) => guideOf(test).results.some((result) => result.path === path))
-}
 
 /** Work whose code is still being loaded; the window starts without it. */
 function heldLater(starting: Promise<Held>): Held {
@@ -91,7 +87,7 @@ export class BenchWork implements QuestionState {
 
   /** Opens the one test of an entry; the list where it has several, or none. */
   begin(path: string | null): void {
-    const tests = path === null ? [] : testsFor(path)
+    const tests = path === null ? [] : testsTelling(path)
     this.wanted = tests.length > 1 ? path : null
     if (tests.length > 0) this.choose(tests.length === 1 ? (tests[0] ?? null) : null)
   }

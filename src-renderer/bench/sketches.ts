@@ -133,6 +133,7 @@ const sketches: Readonly<Record<TestId, Sketch>> = {
   'pack-capacity': { ...underLoad, labels: [...underLoad.labels.slice(0, 2), [136, 96, 'counter']] },
   weigh: onScales,
   'weight-share': onScales,
+  load: onScales,
   'cg-lift': {
     line: `M40 92l64 -30M46 86l58 -28l2 -24l-66 30z${box(56, 26, 36, 14)}${ground(98)}M104 62v20`,
     heavy: `${scale(104, 92)}${scale(42, 98)}`,

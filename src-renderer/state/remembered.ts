@@ -10,6 +10,12 @@ export const remembered = {
   theme: { what: 'light, dark or as the system', where: 'machine', key: 'pitchline.theme' },
   welcomed: { what: 'that the first-run card was read', where: 'machine', key: 'pitchline.welcomed' },
   singleKeys: { what: 'whether shortcuts of one key are on', where: 'machine', key: 'pitchline.single-keys' },
+  instruments: { what: 'instruments of one’s own', where: 'machine', key: 'pitchline.instruments' },
+  logColumns: {
+    what: 'what was laid down about the columns of logs, by the shape of their headings',
+    where: 'machine',
+    key: 'pitchline.log-columns',
+  },
   question: { what: 'the question shown', where: 'window' },
   part: { what: 'the part whose fields are shown', where: 'window' },
   limit: { what: 'the limit chosen in the ledger', where: 'window' },
@@ -35,6 +41,16 @@ export function recall<T extends string>(name: OnMachine, choices: readonly T[],
     return choices.find((choice) => choice === found) ?? fallback
   } catch {
     return fallback // storage may be forbidden: then choices last as long as the window
+  }
+}
+
+/** Reads something remembered that is more than a choice; undefined where there is nothing that can be read. */
+export function recallValue(name: OnMachine): unknown {
+  try {
+    const found = localStorage.getItem(remembered[name].key)
+    return found === null ? undefined : (JSON.parse(found) as unknown)
+  } catch {
+    return undefined // forbidden, or no JSON
   }
 }
 

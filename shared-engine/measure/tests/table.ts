@@ -9,6 +9,7 @@ import { freeRun } from './free-run.ts'
 import { grip } from './grip.ts'
 import { kvSpin } from './kv-spin.ts'
 import { kv } from './kv.ts'
+import { load } from './load.ts'
 import { loopBreak } from './loop-break.ts'
 import { loopStiffness } from './loop-stiffness.ts'
 import { packCapacity } from './pack-capacity.ts'
@@ -44,6 +45,7 @@ export const guidedTests: Readonly<Record<TestId, GuidedTest>> = {
   'pack-capacity': packCapacity,
   weigh,
   'weight-share': weightShare,
+  load,
   'cg-lift': cgLift,
   'cg-tip': cgTip,
   'rolling-pull': rollingPull,

@@ -32,10 +32,12 @@ export interface Drive {
   readonly seconds: number
   readonly truth: Readonly<Record<string, number>>
   readonly random: () => number
+  /** s by which the currents come late, as filtered sensors' do; 0 where left out. */
+  readonly late?: number
 }
 
 /** One log of a drive: Euler steps of 5 ms, ten rows a second. */
-export function logOf(build: Build, { duty, seconds, truth, random }: Drive): FitLog {
+export function logOf(build: Build, { duty, seconds, truth, random, late = 0 }: Drive): FitLog {
   const paths = Object.keys(truth)
   const true_ = buildSetter(build, paths)(Float64Array.from(Object.values(truth)))
   const { motor, controller, pack, track, vehicle, ground, service } = true_
@@ -68,6 +70,8 @@ export function logOf(build: Build, { duty, seconds, truth, random }: Drive): Fi
     Math.round((value + sigma * normalOf(random)) / step) * step
   let [belt, drawn, held] = [0, 0, 0]
   const dt = 0.005
+  /** Currents of pack and motor of the last steps: what a late sensor shows. */
+  const past: (readonly [number, number])[] = []
   for (let step = 0; step * dt < seconds; step += 1) {
     const d = duty(step * dt)
     const open =
@@ -84,12 +88,14 @@ export function logOf(build: Build, { duty, seconds, truth, random }: Drive): Fi
       ? (open + Math.sqrt(open * open - 4 * packOhm * amps * (speed * constant + amps * series))) / 2
       : open - d * amps * packOhm
     const used = limited ? (speed * constant + amps * series) / volts : d
+    past.push([used * amps, amps])
+    const [latePack, lateMotor] = past[Math.max(0, step - Math.round(late / dt))] ?? [0, 0]
     if (step % 20 === 0) {
       columns['seconds']?.push(Math.round(step * dt * 10) / 10)
       columns['motorRpm']?.push(noise(8, 1, (speed * 60) / (2 * Math.PI)))
       columns['packVolts']?.push(noise(0.03, 0.01, volts))
-      columns['packAmps']?.push(noise(0.4, 0.1, used * amps))
-      columns['motorAmps']?.push(noise(0.6, 0.1, amps))
+      columns['packAmps']?.push(noise(0.4, 0.1, latePack))
+      columns['motorAmps']?.push(noise(0.6, 0.1, lateMotor))
       columns['duty']?.push(noise(0.001, 0.001, used))
       // The satellite's speed comes five times a second, and is held between.
       if (step % 40 === 0) held = noise(0.1, 0.01, belt * grip)

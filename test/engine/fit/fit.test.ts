@@ -4,7 +4,8 @@ import { readChannels } from '../../../shared-engine/fit/read.ts'
 import { refusalSentence } from '../../../shared-engine/fit/sentences.ts'
 import { burstsOf, logOf, machine, randomOf } from './drives.ts'
 
-const seeds = Number(process.env['PITCHLINE_FIT_SEEDS'] ?? 8)
+// 200 of them once, on a quiet machine: docs/measure.md says what came of it.
+const seeds = Number(process.env['PITCHLINE_FIT_SEEDS'] ?? 6)
 const entries = [
   'ground.rollingCoefficient',
   'motor.kvRpmPerVolt',
@@ -21,14 +22,16 @@ const truthOf = (random: () => number) => ({
   'ground.slipPercent': 3 + 3 * random(),
 })
 
-describe('drives of known truth, with quantised and held channels', () => {
+describe('drives of known truth, with late, quantised and held channels', () => {
   it(`intervals of 95 % hold it as often as they should, over ${seeds} seeds`, () => {
     const held: Record<string, number> = {}
     let [offered, within] = [0, 0]
     for (let seed = 1; seed <= seeds; seed += 1) {
       const random = randomOf(seed)
       const truth: Readonly<Record<string, number>> = truthOf(random)
-      const log = logOf(machine(), { duty: burstsOf(random, 200), seconds: 200, truth, random })
+      // Currents come 0 to 15 ms late, as filtered sensors' do: less than a row, so that no row shows it.
+      const late = 0.005 * (seed % 4)
+      const log = logOf(machine(), { duty: burstsOf(random, 200), seconds: 200, truth, random, late })
       for (const { path, value, plusMinus } of fitOf(machine(), log, entries).entries) {
         if (value === null || plusMinus === null) continue
         offered += 1
@@ -38,9 +41,10 @@ describe('drives of known truth, with quantised and held channels', () => {
       }
     }
     expect(offered).toBeGreaterThan(0.9 * seeds * entries.length)
-    // 90 to 99 % over 200 seeds; fewer seeds scatter by a few intervals: three of forty more.
+    // 90 to 99 % over 200 seeds; fewer seeds scatter by a few intervals: three of thirty more.
     const share = within / offered
-    const slack = seeds >= 200 ? 0 : 0.075
+    if (seeds >= 200) console.log(`${within} of ${offered} intervals hold the truth`, JSON.stringify(held))
+    const slack = seeds >= 200 ? 0 : 0.1
     expect(share, JSON.stringify(held)).toBeGreaterThan(0.9 - slack)
     expect(share, JSON.stringify(held)).toBeLessThanOrEqual(seeds >= 200 ? 0.99 : 1)
   }, 1_200_000)

@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest'
 import { readingsPlot } from '../../../shared-engine/draw/plots/readings.ts'
 import { measureJob } from '../../../shared-engine/jobs/measure.ts'
 import { instrumentPresets, presetsFor } from '../../../shared-engine/measure/instruments.ts'
+import { measure } from '../../../shared-engine/measure/measure.ts'
+import { testsTelling } from '../../../shared-engine/measure/tells.ts'
 import { plottedReadings } from '../../../shared-engine/measure/plotted.ts'
 import { readReadings } from '../../../shared-engine/measure/read.ts'
 import { givenNames } from '../../../shared-engine/measure/readings-schema.ts'
@@ -40,6 +42,46 @@ describe('the form of a guided test', () => {
     expect(names.filter((name) => presetsFor(name).length === 0)).toEqual([])
     for (const { label, instrument } of instrumentPresets)
       expect(Math.max(...Object.values(instrument)), label).toBeGreaterThan(0)
+  })
+})
+
+describe('a guessed entry', () => {
+  test.each(['hut-hauler', 'quick-sled-puller', 'culvert-crawler'])(
+    'of %s can be replaced by a measurement, each and every one',
+    (name) => {
+      const read = readStoredBuildText(readFileSync(`examples/${name}.build.json`, 'utf8'))
+      if (!read.ok) throw new Error(name)
+      const guessed = Object.entries(read.value.origins ?? {}).filter(
+        ([, origin]) => origin === 'guessed' || origin === 'assumed',
+      )
+      expect(guessed.length).toBeGreaterThan(0)
+      expect(guessed.filter(([path]) => testsTelling(path).length === 0)).toEqual([])
+    },
+  )
+
+  test('of how teeth share is told by the loop’s stiffness, from which it is then computed', () => {
+    expect(testsTelling('track.sharePercent')).toEqual(['loop-stiffness'])
+    expect(testsTelling('vehicle.loadKg')).toEqual(['load'])
+    expect(testsTelling('name')).toEqual([])
+  })
+
+  test('a load weighed three times has the mean, and the scatter of the mean as its error', () => {
+    const readings = {
+      format: 'pitchline-readings',
+      version: 1,
+      test: 'load',
+      lists: { kg: [30.1, 30.3, 30.2] },
+      instruments: { kg: {} },
+    }
+    const read = readReadings('load', new TextEncoder().encode(JSON.stringify(readings)), null)
+    if (!read.ok) throw new Error(JSON.stringify(read.mistakes))
+    const measurement = measure(read.value, null)
+    if (!measurement.ok) throw new Error('not measured')
+    const [result] = measurement.value.results
+    expect(result?.path).toBe('vehicle.loadKg')
+    expect(result?.value).toBeCloseTo(30.2, 9)
+    // ISO/IEC Guide 98-3, 4.2.3: s/√n; the readings' standard deviation is 0.1.
+    expect(result?.standardUncertainty).toBeCloseTo(0.1 / Math.sqrt(3), 9)
   })
 })
 
