@@ -21,6 +21,7 @@ const usualPause = 500
 export class Following<Outcome> {
   readonly #key: () => readonly unknown[]
   readonly #begin: (watching: Watching<Outcome>) => Held
+  readonly #pause: number
   #held: Held | null = null
   /** Number of the run that is listened to. */
   #turn = 0
@@ -44,8 +45,14 @@ export class Following<Outcome> {
   /**
    * @param key everything that the outcome depends on, compared by identity
    * @param begin starts the work for the key in force
+   * @param pause ms between a change and the beginning
    */
-  constructor(key: () => readonly unknown[], begin: (watching: Watching<Outcome>) => Held) {
+  constructor(
+    key: () => readonly unknown[],
+    begin: (watching: Watching<Outcome>) => Held,
+    pause = usualPause,
+  ) {
+    this.#pause = pause
     this.#key = key
     this.#begin = begin
   }
@@ -75,7 +82,7 @@ export class Following<Outcome> {
     // At once for whoever comes to look; after a change, a pause later, even where nothing was found before it.
     const changed = this.#followed !== null && !same(this.#followed, key)
     this.#followed = key
-    const timer = setTimeout(() => this.run(), this.#found === null && !changed ? 0 : usualPause)
+    const timer = setTimeout(() => this.run(), this.#found === null && !changed ? 0 : this.#pause)
     return () => {
       away()
       clearTimeout(timer)

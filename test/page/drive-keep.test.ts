@@ -1,16 +1,38 @@
 import { expect, test } from 'vitest'
+import { demoPatterns } from '../../shared-engine/drive/demos.ts'
 import { DriveWork } from '../../src-renderer/questions/hot/drive.svelte.ts'
 import { workspaceWith } from './states.ts'
 
 test('a drive is kept with the build as one step to undo, and is known again as kept', () => {
   const { workspace } = workspaceWith([DriveWork])
   const drive = workspace.of(DriveWork)
-  expect(drive.isKept).toBe(false)
+  const [preset] = demoPatterns
+  if (preset === undefined) throw new Error('there are presets')
+  expect([drive.isOwn, drive.isKept]).toEqual([true, true])
+  drive.take(preset)
+  expect([drive.isOwn, drive.isKept]).toEqual([false, false])
   expect(drive.keep()).toEqual([])
-  expect(drive.isKept).toBe(true)
-  expect(workspace.session.stored.service?.pattern?.rows.length).toBe(drive.rows.length)
+  expect([drive.isOwn, drive.isKept]).toEqual([true, true])
+  expect(workspace.session.stored.service?.pattern).toMatchObject({ name: preset.name })
+  expect(drive.pattern.rows).toEqual(preset.rows)
   workspace.session.history.undo()
-  expect(drive.isKept).toBe(false)
+  expect(drive.pattern.name).not.toBe(preset.name)
+})
+
+test('editing the build’s own drive leaves the build alone until it is kept', () => {
+  const { workspace } = workspaceWith([DriveWork])
+  const drive = workspace.of(DriveWork)
+  const [first] = drive.rows
+  if (first === undefined) throw new Error('the build has a drive')
+  expect(drive.setRow(first.id, { seconds: 77 }, null)).toBe('')
+  expect(drive.pattern.rows[0]?.seconds).toBe(77)
+  expect(drive.rows[0]?.id).toBe(first.id)
+  expect(drive.pattern.name).toMatch(/, changed$/)
+  expect(workspace.session.isDirty).toBe(false)
+  expect(drive.keep()).toEqual([])
+  expect(drive.pattern.name).not.toMatch(/, changed$/)
+  expect(drive.pattern.rows[0]?.seconds).toBe(77)
+  expect(workspace.session.isDirty).toBe(true)
 })
 
 test('all rows are repeated one after the other, undone by name in the drive alone', () => {

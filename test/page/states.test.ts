@@ -185,7 +185,7 @@ describe('a drive', () => {
     const [row] = drive.rows
     if (row === undefined) throw new Error('the pattern has no row')
     expect(drive.setRow(row.id, { seconds: -1 }, null)).toMatch(/^Allowed: /)
-    expect(drive.rows[0]).toBe(row)
+    expect(drive.rows[0]).toEqual(row)
     expect(drive.undoName).toBeNull()
   })
 

@@ -35,7 +35,7 @@ export async function driveBuild(
   } else if (options['csv'] === true) {
     const rows = run.series.map((sample) => channels.map((channel) => sample[channel]).join(','))
     io.out(`${[channels.join(','), ...rows].join('\n')}\n`)
-  } else io.out(driveText(run, systemOf(options)))
+  } else io.out(driveText(run, { build, pattern }, systemOf(options)))
   const passed = run.overContinuous.length > 0 || run.watched.some(({ passedAt }) => passedAt !== null)
   return passed || run.end !== 'finished' ? exit.over : exit.within
 }

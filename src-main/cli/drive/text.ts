@@ -1,10 +1,11 @@
-import { energySinks } from '../../../shared-engine/drive/drive.ts'
+import type { Build } from '../../../shared-engine/entries/schema.ts'
+import { energySinks, type Pattern } from '../../../shared-engine/drive/drive.ts'
 import { peakNames, type PeakName } from '../../../shared-engine/drive/reading.ts'
 import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.ts'
 import { mostSteps } from '../../../shared-engine/drive/run.ts'
 import { peakWords, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
+import { changesFor, passedOf, passedWords } from '../../../shared-engine/drive/passed.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
-import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
@@ -24,8 +25,14 @@ type Line = (label: string, value: string, moment?: string) => string
 
 const line: Line = (label, value, moment = '') => `  ${label.padEnd(38)} ${value.padStart(12)}${moment}`
 
+/** What was driven, by what. */
+interface Asked {
+  readonly build: Build
+  readonly pattern: Pattern
+}
+
 /** A drive in plain words, for people. */
-export function driveText(run: DriveRun, system: UnitSystem): string {
+export function driveText(run: DriveRun, asked: Asked, system: UnitSystem): string {
   const shown = (value: number, kind: QuantityKind) => formatText(value, kind, system)
   const lines = [
     ...wrapped(`${oneLine(run.name, 120)}, driven: ${oneLine(run.pattern, 120)}`, 80),
@@ -37,7 +44,7 @@ export function driveText(run: DriveRun, system: UnitSystem): string {
     ...peakLines(run, shown),
     '',
     'Limits passed',
-    ...passedLines(run),
+    ...passedLines(run, asked, system),
     '',
     'Where the energy went',
     ...energyLines(run.energy, shown),
@@ -86,14 +93,17 @@ function peakLines(run: DriveRun, shown: Shown): string[] {
   })
 }
 
-function passedLines(run: DriveRun): string[] {
-  const passed = [
-    ...run.watched.flatMap(({ id, passedAt }) =>
-      passedAt === null ? [] : [line(limitOf(id)?.label ?? id, 'passed', `  at ${seconds(passedAt)}`)],
-    ),
-    ...run.overContinuous.map((id) => line(limitOf(id)?.label ?? id, 'over', '  by the RMS of the drive')),
-  ]
-  return passed.length === 0 ? ['  none'] : passed
+/** What is passed, when and in which row, and what of the build would move it. */
+function passedLines(run: DriveRun, { build, pattern }: Asked, system: UnitSystem): string[] {
+  const passed = passedOf(run, pattern.rows)
+  if (passed.length === 0) return ['  none']
+  return passed.flatMap((one) => {
+    const changes = changesFor(one.id, build).map(({ words, path }) => `${words} (${path})`)
+    return [
+      ...wrapped(`${one.label} ${passedWords(one, system)}.`, 80, '    ', '  '),
+      ...wrapped(`Would help: ${changes.join('; ')}.`, 80, '      ', '    '),
+    ]
+  })
 }
 
 function energyLines(book: EnergyBook, shown: Shown): string[] {

@@ -2,15 +2,18 @@ import { limitOf } from '../../../shared-engine/index.ts'
 import type { OverTime, TimeLimit, TimePanel } from '../../../shared-engine/draw/plots/pattern-over-time.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
 import { kindUnits } from '../../../shared-engine/units/table.ts'
+import type { Passed } from '../../../shared-engine/drive/passed.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import { channels, type Channel } from '../../../shared-engine/drive/series.ts'
 import { channelWords } from '../../../shared-engine/drive/words.ts'
-import { passedOf } from './drive-words.ts'
 
 type Line = readonly [channel: Channel, label: string]
 
-/** What the plots of a drive show: temperatures, charge, volts, speed and current over the same time. */
-export function overTimeOf(run: DriveRun): OverTime {
+/**
+ * What the plots of a drive show over the same time: temperatures, charge, volts, current, speed and height, and rpm where
+ * a bound on it was passed.
+ */
+export function overTimeOf(run: DriveRun, passed: readonly Passed[]): OverTime {
   const warm: Line[] = [
     ...(run.windingEndC === null ? [] : [['winding', 'Winding'] as const]),
     ...(run.caseEndC === null ? [] : [['case', 'Case'] as const]),
@@ -18,7 +21,7 @@ export function overTimeOf(run: DriveRun): OverTime {
     ...(run.coolantEndC === null ? [] : [['coolant', 'Coolant'] as const]),
     ['pack', 'Cells'],
   ]
-  const passed = passedOf(run)
+  const tooFast = run.watched.some(({ channel, passedAt }) => channel === 'motorRpm' && passedAt !== null)
   return {
     title: `Over the drive: ${run.pattern}`,
     name: 'drive-pattern',
@@ -31,12 +34,13 @@ export function overTimeOf(run: DriveRun): OverTime {
       { ...panel(run, 'Temperature', warm), fromZero: false },
       panel(run, 'Charge', [['charge', 'Charge']]),
       { ...panel(run, 'Pack volts', [['packVolts', 'Volts']]), fromZero: false },
-      panel(run, 'Ground speed', [['speed', 'Speed']]),
-      { ...panel(run, 'Height', [['height', 'Height']]), fromZero: false },
       panel(run, 'Current', [
         ['motorAmps', 'One motor'],
         ['packAmps', 'Pack'],
       ]),
+      ...(tooFast ? [panel(run, 'Motor rpm', [['motorRpm', 'Rpm']])] : []),
+      panel(run, 'Ground speed', [['speed', 'Speed']]),
+      { ...panel(run, 'Height', [['height', 'Height']]), fromZero: false },
     ],
   }
 }

@@ -1,12 +1,12 @@
 import { SvelteMap } from 'svelte/reactivity'
 import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
 import { driveJob } from '../../../shared-engine/jobs/drive.ts'
-import { demoPatterns } from '../../../shared-engine/drive/demos.ts'
 import { readPattern, readPatternValue } from '../../../shared-engine/drive/read.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
 import type { Pattern } from '../../../shared-engine/drive/drive.ts'
 import { storedPatternOf } from '../../../shared-engine/drive/rows.ts'
 import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
+import { patternPartOf } from '../../../shared-engine/machine/pattern.ts'
 import type { PatternRowPart } from '../../../shared-engine/machine/parts.ts'
 import { threads } from '../../workers/client.ts'
 import { Following } from '../../state/following.svelte.ts'
@@ -20,6 +20,12 @@ export interface EditedRow {
   readonly row: PatternRowPart
 }
 
+/** What came of a drive, with the rows that were driven: others may stand there by now. */
+interface Driven {
+  readonly run: DriveRun
+  readonly rows: readonly PatternRowPart[]
+}
+
 interface EditedPattern {
   readonly name: string
   readonly notes: string
@@ -27,45 +33,79 @@ interface EditedPattern {
 }
 
 const changed = ', changed'
+/** ms after a change until it is driven: short, since a drive of ten minutes takes a blink. */
+const pause = 150
 let made = 0
 
 function edited({ name, notes, rows }: Pattern): EditedPattern {
   return { name, notes, rows: rows.map((row) => ({ id: (made += 1), row })) }
 }
 
-/** *Over a drive*: the pattern as edited, with an undo of its own (the build is untouched), and what came of it. */
+/**
+ * *Over a drive*: the build's own pattern, or another one as chosen and edited, with an undo of its own (the build is
+ * untouched until it is kept), and what came of it.
+ */
 export class DriveWork implements QuestionState {
-  readonly #history: History<EditedPattern>
+  /** Null: the build's own. */
+  readonly #history = new History<EditedPattern | null>(null)
   readonly #session: Workspace['session']
+  /** Whether the table of rows is open. */
+  rowsOpen = $state(false)
   /** What is wrong, by row and column; while there is anything, nothing is driven. */
   readonly wrong = new SvelteMap<string, string>()
-  readonly work: Following<DriveRun>
+  readonly work: Following<Driven>
 
   constructor({ session }: Workspace) {
     this.#session = session
-    const [first] = demoPatterns
-    if (first === undefined) throw new Error('there is no demo pattern')
-    this.#history = new History(edited(first))
-    this.work = new Following<DriveRun>(
+    this.work = new Following<Driven>(
       () => [session.stored, this.#history.document],
-      ({ progress, ended }) =>
-        threads.start(
+      ({ progress, ended }) => {
+        const { pattern } = this
+        const { rows } = pattern
+        const build = completeBuild(session.stored)
+        return threads.start(
           'drive',
           driveJob,
-          { build: completeBuild(session.stored), pattern: this.pattern },
+          { build, pattern },
           {
             progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
-            ended: ({ end, outcome }) => ended(end.type, outcome),
+            ended: ({ end, outcome }) => ended(end.type, outcome === null ? null : { run: outcome, rows }),
           },
-        ),
+        )
+      },
+      pause,
     )
   }
 
-  get rows(): readonly EditedRow[] {
-    return this.#history.document.rows
+  /** The build's own pattern; its rows are numbered downwards from −1, so that a field keeps to its place. */
+  readonly #own: EditedPattern = $derived.by(() => {
+    const { name, rows } = patternPartOf(completeBuild(this.#session.stored).service.pattern)
+    const numbered = rows.map((row, at) => ({ id: -1 - at, row }))
+    return { name: name ?? 'This build’s drive', notes: '', rows: numbered }
+  })
+  readonly #edited: EditedPattern = $derived.by(() => this.#history.document ?? this.#own)
+
+  /** Whether it is the build's own that is driven, as the build holds it. */
+  get isOwn(): boolean {
+    return this.#history.document === null
   }
 
-  readonly pattern: Pattern = $derived.by(() => plain(this.#history.document))
+  /** Name of the build's own pattern. */
+  get ownName(): string {
+    return this.#own.name
+  }
+
+  get rows(): readonly EditedRow[] {
+    return this.#edited.rows
+  }
+
+  readonly pattern: Pattern = $derived.by(() => plain(this.#edited))
+
+  /** Back to the build's own pattern. */
+  takeOwn(): void {
+    this.#history.change('the build’s own drive', null)
+    this.wrong.clear()
+  }
 
   /** What undoing would take back here; null for nothing. */
   get undoName(): string | null {
@@ -93,7 +133,7 @@ export class DriveWork implements QuestionState {
   setRow(id: number, part: Partial<PatternRowPart>, group: string | null): string {
     const next = this.rows.map((one) => (one.id === id ? { id, row: { ...one.row, ...part } } : one))
     const at = next.findIndex((one) => one.id === id)
-    const read = readPatternValue(storedPatternOf(plain({ ...this.#history.document, rows: next })))
+    const read = readPatternValue(storedPatternOf(plain({ ...this.#edited, rows: next })))
     if (!read.ok) return read.mistakes.map(({ allowed }) => `Allowed: ${allowed}.`).join(' ')
     this.#change(`row ${at + 1}`, next, group)
     return ''
@@ -116,15 +156,18 @@ export class DriveWork implements QuestionState {
   }
 
   /** Whether the build keeps just these rows. */
-  readonly isKept: boolean = $derived.by(() => {
-    const kept = this.#session.stored.service?.pattern
-    return kept !== undefined && JSON.stringify(kept.rows) === JSON.stringify(keptOf(this.pattern).rows)
-  })
+  readonly isKept: boolean = $derived.by(
+    () => JSON.stringify(keptOf(plain(this.#own)).rows) === JSON.stringify(keptOf(this.pattern).rows),
+  )
 
   /** Puts the pattern into the build, where it is the basis of heat and range; says what stands against it. */
   keep(): readonly string[] {
-    const next = withEntry(this.#session.stored, 'service.pattern', keptOf(this.pattern))
-    return this.#session.change(`keep the drive ${this.pattern.name}`, next).map(sentenceOf)
+    const { name } = this.pattern
+    const called = name.endsWith(changed) ? name.slice(0, -changed.length) : name
+    const next = withEntry(this.#session.stored, 'service.pattern', keptOf({ ...this.pattern, name: called }))
+    const mistakes = this.#session.change(`keep the drive ${called}`, next).map(sentenceOf)
+    if (mistakes.length === 0) this.takeOwn()
+    return mistakes
   }
 
   remove(id: number): void {
@@ -141,15 +184,15 @@ export class DriveWork implements QuestionState {
     this.#history.closeGroup()
   }
 
-  /** The pattern stays: the next build is driven over the same. */
+  /** A pattern chosen here stays: the next build is driven over the same. */
   forget(): void {
     this.work.forget()
   }
 
   #change(name: string, rows: readonly EditedRow[], group: string | null): void {
-    const { document } = this.#history
-    const called = document.name.endsWith(changed) ? document.name : `${document.name}${changed}`
-    this.#history.change(name, { ...document, name: called.slice(0, 120), rows }, group)
+    const before = this.#edited
+    const called = before.name.endsWith(changed) ? before.name : `${before.name}${changed}`
+    this.#history.change(name, { ...before, name: called.slice(0, 120), rows }, group)
   }
 }
 

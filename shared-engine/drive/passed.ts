@@ -1,0 +1,144 @@
+import type { Build } from '../entries/schema.ts'
+import type { LimitId } from '../limits/id.ts'
+import { limitOf } from '../limits/table.ts'
+import type { PatternRowPart } from '../machine/parts.ts'
+import { formatText } from '../units/display.ts'
+import type { QuantityKind, UnitSystem } from '../units/kinds.ts'
+import type { DriveRun } from './result.ts'
+
+/** A bound that a drive passed; by its RMS current where there is no moment. */
+export interface Passed {
+  readonly id: LimitId
+  readonly label: string
+  readonly kind: QuantityKind
+  /** s; null where the RMS current of the whole drive is over a rating for long. */
+  readonly at: number | null
+  /** Place of the row that is driven then, from 0; null where there is no moment. */
+  readonly row: number | null
+  readonly allowed: number | null
+  /** The most of it in the whole drive, of volts the least. */
+  readonly reached: number | null
+}
+
+/** What a builder could change: in words, and the entry that it is. */
+export interface Change {
+  readonly words: string
+  readonly path: string
+}
+
+/**
+ * The row of a pattern that is driven at a moment, from 0; the later one where two meet.
+ *
+ * @param seconds s from the start
+ */
+function rowAt(rows: readonly PatternRowPart[], seconds: number): number {
+  let end = 0
+  const at = rows.findIndex((row) => (end += row.seconds) > seconds)
+  return at < 0 ? Math.max(0, rows.length - 1) : at
+}
+
+/** Every bound that a drive passed, first moment first, then what its RMS currents are over. */
+export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readonly Passed[] {
+  const about = (id: LimitId) => ({ label: limitOf(id)?.label ?? id, kind: limitOf(id)?.kind ?? 'none' })
+  const moments = run.watched.flatMap(({ id, channel, allowed, passedAt }) =>
+    passedAt === null
+      ? []
+      : [
+          {
+            id,
+            ...about(id),
+            at: passedAt,
+            row: rowAt(rows, passedAt),
+            allowed,
+            reached: run.peaks[channel]?.value ?? null,
+          },
+        ],
+  )
+  const lasting = run.overContinuous.map((id) => ({
+    id,
+    ...about(id),
+    at: null,
+    row: null,
+    allowed: null,
+    reached: id.startsWith('pack') ? run.packAmpsRms : run.motorAmpsRms,
+  }))
+  return [...moments.toSorted((one, other) => one.at - other.at), ...lasting]
+}
+
+/** "passes 120 °C after 6.9 min, in row 4, and reaches 148 °C". */
+export function passedWords(passed: Passed, system: UnitSystem): string {
+  const { at, row, allowed, reached, kind } = passed
+  const show = (value: number | null) => formatText(value, kind, system)
+  if (at === null || row === null) return `is over by the RMS current of the whole drive, ${show(reached)}`
+  const when = at === 0 ? 'at once' : `after ${formatText(at, 'time', system)}`
+  const falls = limitOf(passed.id)?.sense === 'minimum'
+  return `${falls ? 'falls below' : 'passes'} ${show(allowed)} ${when}, in row ${row + 1}, and reaches ${show(reached)}`
+}
+
+/** Entries that move each bound, the one that a builder changes first in front. *Source:* common practice, no source. */
+const changes: readonly (readonly [start: string, list: (build: Build) => readonly Change[]])[] = [
+  [
+    'motor.temperature',
+    (build) => [
+      ...reduction(build, 'more reduction, so that the same pull takes fewer amps'),
+      { words: 'a lower current limit', path: 'controller.currentLimitAmps' },
+      build.cooling === undefined
+        ? { words: 'liquid cooling', path: 'cooling.flowLPerMin' }
+        : { words: 'more flow', path: 'cooling.flowLPerMin' },
+      { words: 'two motors in place of one', path: 'motor.count' },
+    ],
+  ],
+  [
+    'controller.temperature',
+    (build) => [
+      { words: 'a lower current limit', path: 'controller.currentLimitAmps' },
+      ...reduction(build, 'more reduction, so that the same pull takes fewer amps'),
+      { words: 'a controller of less resistance', path: 'controller.resistanceMilliohm' },
+    ],
+  ],
+  ['motor.loaded-rpm', (build) => slower(build)],
+  ['controller.electrical-rpm', (build) => slower(build)],
+  [
+    'pack.floor-voltage',
+    () => [
+      { words: 'more cells in parallel, which sag less', path: 'pack.parallel' },
+      { words: 'a lower current limit', path: 'controller.currentLimitAmps' },
+      { words: 'a warm pack', path: 'service.packTemperatureC' },
+    ],
+  ],
+  [
+    'pack.',
+    (build) => [
+      { words: 'a lower current limit', path: 'controller.currentLimitAmps' },
+      { words: 'more cells in parallel', path: 'pack.parallel' },
+      ...reduction(build, 'more reduction'),
+    ],
+  ],
+  [
+    '',
+    (build) => [
+      { words: 'a lower current limit', path: 'controller.currentLimitAmps' },
+      ...reduction(build, 'more reduction, so that the same pull takes fewer amps'),
+    ],
+  ],
+]
+
+function reduction({ stages }: Build, words: string): readonly Change[] {
+  const [first] = stages
+  if (first === undefined) return []
+  return [{ words, path: first.kind === 'fixed' ? 'stages.0.ratio' : 'stages.0.drivenTeeth' }]
+}
+
+function slower(build: Build): readonly Change[] {
+  return [
+    { words: 'a lower throttle cap', path: 'controller.throttleCapPercent' },
+    { words: 'a motor of lower Kv', path: 'motor.kvRpmPerVolt' },
+    { words: 'fewer cells in series', path: 'pack.series' },
+    ...reduction(build, 'less reduction, where a speed is asked for'),
+  ]
+}
+
+/** What to change where a drive passes a bound, besides its row: entries of the build. */
+export function changesFor(id: LimitId, build: Build): readonly Change[] {
+  return changes.find(([start]) => id.startsWith(start))?.[1](build) ?? []
+}
