@@ -21,7 +21,7 @@ export interface Passed {
 }
 
 /** What a builder could change: in words, and the entry that it is. */
-export interface Change {
+interface Change {
   readonly words: string
   readonly path: string
 }
