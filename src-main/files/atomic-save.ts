@@ -1,4 +1,4 @@
-import { randomBytes } from 'node:crypto'
+import { createHash, randomBytes } from 'node:crypto'
 import path from 'node:path'
 import { succeeded, type Result } from '../../shared-engine/mistakes/mistake.ts'
 import type { FileFacts, FileSystem, OpenForWriting } from './file-system.ts'
@@ -17,7 +17,7 @@ interface SaveOrder {
 /**
  * Writes a file so that a crash, a full disk or a power cut leaves the old content or the new one, never a mix: a
  * new file in the same folder, its content forced to the disk, put in the old one's place in one step, and the folder
- * forced to the disk. Keeps the old file's permissions and follows links. Answers the new fingerprint.
+ * forced to the disk. Keeps the old file's permissions, its owner where this account may, and follows links. Answers the new fingerprint.
  *
  * *Source:* POSIX `rename`: the name always means the old file or the new one; it says nothing of a power cut, hence
  * both syncs (Pillai et al., "All file systems are not created equal", OSDI 2014).
@@ -29,7 +29,7 @@ export async function saveAtomically(disk: FileSystem, order: SaveOrder): Promis
     const facts = await factsOf(disk, file)
     const refusal = await refusalOf(disk, file, facts, order.replaces)
     if (refusal) return refusal
-    await replace(disk, file, order.bytes, facts?.mode ?? null)
+    await replace(disk, file, order.bytes, facts)
   } catch (thrown) {
     return failedBy(thrown, 'write', file, keptBoth)
   }
@@ -46,7 +46,17 @@ export async function saveAtomically(disk: FileSystem, order: SaveOrder): Promis
   return succeeded(fingerprint)
 }
 
-const besideName = (file: string, mark: string) => `.${path.basename(file)}.${mark}.new`
+/** Bytes of a name that leave room for what is put round it: systems take 255. */
+const mostOfName = 200
+
+/** The name of what is written beside a file: its own with a mark, cut where the whole would be too long. */
+function besideName(file: string, mark: string): string {
+  const name = path.basename(file)
+  if (Buffer.byteLength(name) <= mostOfName) return `.${name}.${mark}.new`
+  const sum = createHash('sha256').update(name).digest('hex').slice(0, 12)
+  // Cut by letters, each of at most four bytes, so that no letter is taken apart.
+  return `.${[...name].slice(0, Math.floor(mostOfName / 4) - 4).join('')}.${sum}.${mark}.new`
+}
 
 /** What saves that a power cut or a kill ended left beside the file. Only the names that `replace` gives. */
 async function removeLeftovers(disk: FileSystem, file: string): Promise<void> {
@@ -109,11 +119,11 @@ async function refusalOf(
 }
 
 /** Writes beside the file, then takes its place. Throws what the disk throws, with nothing left beside. */
-async function replace(disk: FileSystem, file: string, bytes: Uint8Array, mode: number | null) {
+async function replace(disk: FileSystem, file: string, bytes: Uint8Array, facts: FileFacts | null) {
   const beside = path.join(path.dirname(file), besideName(file, randomBytes(6).toString('hex')))
   const opened = await disk.create(beside, 0o666)
   try {
-    await writeAll(opened, bytes, mode)
+    await writeAll(opened, bytes, facts)
     await renamePatiently(disk, beside, file)
   } catch (thrown) {
     await disk.remove(beside).catch(() => undefined)
@@ -121,14 +131,28 @@ async function replace(disk: FileSystem, file: string, bytes: Uint8Array, mode: 
   }
 }
 
-async function writeAll(opened: OpenForWriting, bytes: Uint8Array, mode: number | null) {
+/** Only an administrator may give a file away: for anyone else it is theirs who save it, as with any other program. */
+async function keepOwner(opened: OpenForWriting, { owner, group }: FileFacts): Promise<void> {
+  try {
+    await opened.setOwner(owner, group)
+  } catch (thrown) {
+    const isNotDone = ['EPERM', 'EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS'].includes(codeOf(thrown))
+    if (!isNotDone) throw thrown
+  }
+}
+
+async function writeAll(opened: OpenForWriting, bytes: Uint8Array, facts: FileFacts | null) {
   try {
     for (let written = 0; written < bytes.length;) {
       const count = await opened.write(bytes.subarray(written))
       if (count <= 0) throw Object.assign(new Error('nothing was written'), { code: 'ENOSPC' })
       written += count
     }
-    if (mode !== null) await opened.setMode(mode)
+    if (facts !== null) {
+      // The mode comes after, as a change of owner takes some of its bits.
+      await keepOwner(opened, facts)
+      await opened.setMode(facts.mode)
+    }
     await opened.sync()
   } catch (thrown) {
     await opened.close().catch(() => undefined)

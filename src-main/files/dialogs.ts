@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs'
 import path from 'node:path'
 import { dialog, type BrowserWindow, type FileFilter } from 'electron'
+import { withEnding } from './ending.ts'
 
 const everything: FileFilter = { name: 'All files', extensions: ['*'] }
 const filters = {
@@ -39,7 +41,7 @@ export async function askSave(
     properties: ['showOverwriteConfirmation', 'createDirectory'],
   })
   if (canceled || !filePath) return null
-  return remembered(filePath)
+  return remembered(withEnding(filePath, ending, existsSync))
 }
 
 function remembered(file: string | undefined): string | null {

@@ -39,12 +39,16 @@ export interface FileFacts {
   readonly size: number
   /** Permission bits only. */
   readonly mode: number
+  /** Numbers of the account and the group that it belongs to. */
+  readonly owner: number
+  readonly group: number
 }
 
 export interface OpenForWriting {
   /** May write less than it was given; answers how much. */
   write(bytes: Uint8Array): Promise<number>
   setMode(mode: number): Promise<void>
+  setOwner(owner: number, group: number): Promise<void>
   sync(): Promise<void>
   close(): Promise<void>
 }
@@ -54,7 +58,8 @@ export const diskFileSystem: FileSystem = {
   readFile: (path) => readFile(path),
   async stat(path) {
     const stats = await stat(path)
-    return { isFile: stats.isFile(), size: stats.size, mode: stats.mode & 0o7777 }
+    const { size, uid: owner, gid: group } = stats
+    return { isFile: stats.isFile(), size, mode: stats.mode & 0o7777, owner, group }
   },
   isLink: async (path) => (await lstat(path)).isSymbolicLink(),
   readLink: (path) => readlink(path),
@@ -64,6 +69,7 @@ export const diskFileSystem: FileSystem = {
     return {
       write: async (bytes) => (await file.write(bytes)).bytesWritten,
       setMode: (bits) => file.chmod(bits),
+      setOwner: (owner, group) => file.chown(owner, group),
       sync: () => file.sync(),
       close: () => file.close(),
     }

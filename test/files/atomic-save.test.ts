@@ -39,6 +39,21 @@ describe('a save', () => {
     expect(disk.modeOf(file)).toBe(0o640)
   })
 
+  it('keeps the owner of the file, and is done all the same where that is not allowed', async () => {
+    const disk = new MemoryDisk()
+    disk.put(file, before, 0o640, [1001, 44])
+    expect((await save(disk)).ok).toBe(true)
+    expect(disk.ownerOf(file)).toEqual([1001, 44])
+    expect(disk.calls.indexOf('setOwner')).toBeLessThan(disk.calls.indexOf('setMode'))
+    disk.put(file, before, 0o640, [1001, 44])
+    disk.before = (_count, call) => {
+      if (call === 'setOwner') throw Object.assign(new Error('not yours'), { code: 'EPERM' })
+    }
+    expect((await save(disk)).ok).toBe(true)
+    expect(disk.seen(file)).toBe(after)
+    expect(disk.modeOf(file)).toBe(0o640)
+  })
+
   it('goes on where the disk takes a write in small pieces', async () => {
     const disk = diskWithFile()
     disk.writes = () => 3

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import type * as disk from 'node:fs/promises'
 import type { FileHandle } from 'node:fs/promises'
 import os from 'node:os'
@@ -62,3 +62,19 @@ it.skipIf(process.platform === 'win32')(
     rmSync(folder, { recursive: true })
   },
 )
+
+it('a file with the longest name that the disk takes is saved, and what a killed save left of it goes', async () => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'pitchline-disk-'))
+  for (const name of [`${'s'.repeat(244)}.build.json`, `${'ä'.repeat(122)}.build.json`]) {
+    const file = path.join(folder, name)
+    writeFileSync(file, 'as it was')
+    const bytes = new TextEncoder().encode('saved')
+    expect(await saveAtomically(diskFileSystem, { file, bytes, replaces: 'anything' })).toMatchObject({
+      ok: true,
+    })
+    expect(readFileSync(file, 'utf8')).toBe('saved')
+    rmSync(file)
+    expect(readdirSync(folder)).toEqual([])
+  }
+  rmSync(folder, { recursive: true })
+})

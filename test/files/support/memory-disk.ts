@@ -19,14 +19,16 @@ export class MemoryDisk implements FileSystem {
   #durable = new Map<string, Content>()
   #pending: NameChange[] = []
   readonly #modes = new Map<Content, number>()
+  readonly #owners = new Map<Content, readonly [owner: number, group: number]>()
 
   /** A file that has long been there. */
-  put(file: string, text: string, mode = 0o644): void {
+  put(file: string, text: string, mode = 0o644, owner: readonly [number, number] = [1000, 1000]): void {
     const bytes = new TextEncoder().encode(text)
     const content: Content = { cached: bytes, synced: bytes }
     this.#live.set(file, content)
     this.#durable.set(file, content)
     this.#modes.set(content, mode)
+    this.#owners.set(content, owner)
   }
 
   /** What programs see now; `null` where there is no file. */
@@ -62,6 +64,11 @@ export class MemoryDisk implements FileSystem {
     return found
   }
 
+  ownerOf(file: string): readonly [owner: number, group: number] | undefined {
+    const content = this.#live.get(file)
+    return content && this.#owners.get(content)
+  }
+
   #call(name: string): void {
     this.calls.push(name)
     this.before(this.calls.length, name)
@@ -86,7 +93,14 @@ export class MemoryDisk implements FileSystem {
   async stat(file: string) {
     this.#call('stat')
     const content = this.#contentOf(file)
-    return { isFile: true, size: content.cached.length, mode: this.#modes.get(content) ?? 0o644 }
+    const [owner, group] = this.#owners.get(content) ?? [0, 0]
+    return {
+      isFile: true,
+      size: content.cached.length,
+      mode: this.#modes.get(content) ?? 0o644,
+      owner,
+      group,
+    }
   }
 
   async isLink(file: string) {
@@ -119,6 +133,10 @@ export class MemoryDisk implements FileSystem {
       setMode: async (bits: number) => {
         this.#call('setMode')
         this.#modes.set(content, bits)
+      },
+      setOwner: async (owner: number, group: number) => {
+        this.#call('setOwner')
+        this.#owners.set(content, [owner, group])
       },
       sync: async () => {
         this.#call('sync')
