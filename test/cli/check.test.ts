@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { amendedFigures, amendedLimits, newFigures, newLimits, withoutNumber } from '../golden/amended.ts'
-import { command, demoFile, demos, pitchline, root, untidyLines } from './command.ts'
+import { command, demoFile, demos, pitchline, pitchlineOnce, root, untidyLines } from './command.ts'
 
 interface CheckJson {
   format: string
@@ -28,8 +28,8 @@ const goldens = path.join(root, 'test/golden')
 
 describe.each(demos)('check of the demo build %s', (demo) => {
   test('text fits 80 columns, has no colour, and carries every figure and limit of the JSON', () => {
-    const text = pitchline(['check', demoFile(demo)])
-    const json = jsonOf(pitchline(['check', demoFile(demo), '--json']).out)
+    const text = pitchlineOnce(['check', demoFile(demo)])
+    const json = jsonOf(pitchlineOnce(['check', demoFile(demo), '--json']).out)
     expect(untidyLines(text.out)).toEqual([])
     expect(text.err).toBe('')
     for (const name of Object.keys(json.figures)) expect(text.out).toContain(` ${name}\n`)
@@ -37,20 +37,20 @@ describe.each(demos)('check of the demo build %s', (demo) => {
   })
 
   test('the exit code says whether something is over that ordinary use meets', () => {
-    const { code, out } = pitchline(['check', demoFile(demo), '--json'])
+    const { code, out } = pitchlineOnce(['check', demoFile(demo), '--json'])
     const over = jsonOf(out).limits.some(({ standing, group }) => standing === 'over' && group !== 'mishap')
     expect(code).toBe(over ? 2 : 0)
-    expect(pitchline(['check', demoFile(demo)]).code).toBe(code)
+    expect(pitchlineOnce(['check', demoFile(demo)]).code).toBe(code)
   })
 
   test('standard input is read like the file', () => {
     const piped = pitchline(['check', '-', '--json'], readFileSync(demoFile(demo)))
-    expect(piped).toEqual(pitchline(['check', demoFile(demo), '--json']))
+    expect(piped).toEqual(pitchlineOnce(['check', demoFile(demo), '--json']))
   })
 })
 
 test('the JSON has the keys of the contract, SI numbers, and nothing else', () => {
-  const json = jsonOf(pitchline(['check', demoFile('hut-hauler'), '--json']).out)
+  const json = jsonOf(pitchlineOnce(['check', demoFile('hut-hauler'), '--json']).out)
   expect(Object.keys(json)).toEqual([
     'format',
     'version',
@@ -105,8 +105,8 @@ test('a golden build through the whole command: figures and ledger as the indepe
 })
 
 test('imperial text says the same in other units', () => {
-  const metric = pitchline(['check', demoFile('hut-hauler')]).out
-  const imperial = pitchline(['check', demoFile('hut-hauler'), '--units', 'imperial']).out
+  const metric = pitchlineOnce(['check', demoFile('hut-hauler')]).out
+  const imperial = pitchlineOnce(['check', demoFile('hut-hauler'), '--units', 'imperial']).out
   expect(untidyLines(imperial)).toEqual([])
   const kmPerHour = Number(/Top speed +([\d.]+) km\/h/.exec(metric)?.[1])
   const mph = Number(/Top speed +([\d.]+) mph/.exec(imperial)?.[1])
@@ -118,7 +118,7 @@ test('imperial text says the same in other units', () => {
 test('the quick machine is past its limits as its story says, the other two are not', () => {
   const standings = (demo: (typeof demos)[number]) =>
     new Map(
-      jsonOf(pitchline(['check', demoFile(demo), '--json']).out).limits.map(({ id, standing }) => [
+      jsonOf(pitchlineOnce(['check', demoFile(demo), '--json']).out).limits.map(({ id, standing }) => [
         id,
         standing,
       ]),

@@ -1,13 +1,13 @@
 import { writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { demoFile, pitchline, temporaryFolder, untidyLines } from './command.ts'
+import { demoFile, pitchline, pitchlineOnce, temporaryFolder, untidyLines } from './command.ts'
 
 const sled = demoFile('quick-sled-puller')
 const crawler = demoFile('culvert-crawler')
 const folder = temporaryFolder()
 
-const jsonOf = (words: readonly string[]) => JSON.parse(pitchline(words).out) as Record<string, unknown>
+const jsonOf = (words: readonly string[]) => JSON.parse(pitchlineOnce(words).out) as Record<string, unknown>
 
 describe.each([
   ['uncertainty', ['--samples', '200']],
@@ -45,12 +45,12 @@ test('remedy: an unknown limit is told with those that there are', () => {
 
 describe('pattern', () => {
   test('by name: text, JSON and CSV', () => {
-    const text = pitchline(['pattern', crawler, 'stop and go'])
+    const text = pitchlineOnce(['pattern', crawler, 'stop and go'])
     expect(untidyLines(text.out)).toEqual([])
     expect(text.code).toBe(0)
     const drive = jsonOf(['pattern', crawler, 'stop and go', '--json'])
     expect(drive).toMatchObject({ format: 'pitchline-drive', end: 'finished', seconds: 120 })
-    const csv = pitchline(['pattern', crawler, 'stop and go', '--csv']).out.trimEnd().split('\n')
+    const csv = pitchlineOnce(['pattern', crawler, 'stop and go', '--csv']).out.trimEnd().split('\n')
     expect(csv[0]?.startsWith('seconds,speed,distance,')).toBe(true)
     expect(csv.length - 1).toBe((drive['series'] as unknown[]).length)
   })

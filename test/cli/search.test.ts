@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { describe, expect, test } from 'vitest'
-import { demoFile, pitchline, root, temporaryFolder, untidyLines } from './command.ts'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { demoFile, pitchline, root, temporaryFolder, untidyLines, type Ran } from './command.ts'
 
 interface Row {
   choices: Record<string, number | string>
@@ -44,9 +44,13 @@ function spaceWith(changes: object): string {
 // The third, a larger one, is searched below.
 describe.each(['culvert-crawler', 'hut-hauler'] as const)('search of the demo space %s', (demo) => {
   const words = ['search', demoFile(demo), spaceFile(demo)]
+  // Each takes a second or two: asked once for all of these tests.
+  let one: Ran
+  beforeAll(() => {
+    one = pitchline([...words, '--json', '--workers', '1'])
+  })
 
   test('is the same on one thread and on three', () => {
-    const one = pitchline([...words, '--json', '--workers', '1'])
     expect(pitchline([...words, '--json', '--workers', '3'])).toEqual(one)
     expect(one.err).toBe('')
     const json = jsonOf(one.out)
@@ -56,7 +60,7 @@ describe.each(['culvert-crawler', 'hut-hauler'] as const)('search of the demo sp
   })
 
   test('gives the figures that check gives of that build', () => {
-    const [row] = jsonOf(pitchline([...words, '--json']).out).rows
+    const [row] = jsonOf(one.out).rows
     const stored = JSON.parse(readFileSync(demoFile(demo), 'utf8')) as Record<string, unknown>
     const motors = (
       JSON.parse(readFileSync(spaceFile(demo), 'utf8')) as {
@@ -78,7 +82,7 @@ describe.each(['culvert-crawler', 'hut-hauler'] as const)('search of the demo sp
 
   test('text and table are tidy and carry the rows of the JSON', () => {
     const text = pitchline(words)
-    const json = jsonOf(pitchline([...words, '--json']).out)
+    const json = jsonOf(one.out)
     expect(untidyLines(text.out)).toEqual([])
     expect(text.out).toContain(
       `${json.candidates.holding.toLocaleString('en')} of ${json.candidates.total.toLocaleString('en')} candidates hold`,
