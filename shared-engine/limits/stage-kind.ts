@@ -2,6 +2,7 @@ import type { Evaluation } from '../cases/evaluation.ts'
 import { mostStages } from '../cases/stage-duty.ts'
 import type { Build } from '../entries/schema.ts'
 import type { Machine } from '../machine/parts.ts'
+import type { UnitSystem } from '../units/kinds.ts'
 import type { LimitWorking } from '../workings/limit.ts'
 import type { Ledger } from './ledger.ts'
 import { listedLimit, type Limit, type LimitFacts } from './limit.ts'
@@ -38,6 +39,10 @@ export interface StageKindLimits<Name extends string, Stage> {
   remarks?(stage: Stage, topSpeed: number, number: number): readonly string[]
   /** What its shape decides, by name, in the unit that the name ends with. */
   shape?(stage: Stage, topSpeed: number): Readonly<Record<string, number | null>>
+  /** What to buy for it, by name, in the unit that the name ends with. */
+  fit?(stage: Stage): Readonly<Record<string, number | null>>
+  /** The same in words. */
+  order?(stage: Stage, system: UnitSystem): string
 }
 
 /** Of a reduction that has nothing to hold but its shaft. */

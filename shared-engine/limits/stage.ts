@@ -1,6 +1,7 @@
 import { stageKindIds, type StageKindId } from '../entries/parts/stages/kinds.ts'
 import type { JointPart, Machine, StagePart } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import type { UnitSystem } from '../units/kinds.ts'
 import { shaftLimits } from '../stages/shaft/limits.ts'
 import type { Ledger } from './ledger.ts'
 import type { Limit } from './limit.ts'
@@ -70,6 +71,19 @@ export function stageShapes(
     const duty = e.stageDuties[at]
     return { n: at + 1, ...(duty === undefined ? {} : byKind[stage.kind].shape?.(stage, duty.topSpeed)) }
   })
+}
+
+/** What belt or chain fits each reduction that has one, with its number. */
+export function stageFits({ stages }: Machine): readonly Readonly<Record<string, number | null>>[] {
+  return stages.flatMap((stage, at) => {
+    const fit = byKind[stage.kind].fit?.(stage)
+    return fit === undefined ? [] : [{ n: at + 1, ...fit }]
+  })
+}
+
+/** What to buy for each reduction, in words; null for one of which nothing is known. */
+export function stageOrders({ stages }: Machine, system: UnitSystem): readonly (string | null)[] {
+  return stages.map((stage) => byKind[stage.kind].order?.(stage, system) ?? null)
 }
 
 /** Adds those that the machine's reductions have. *Source:* `docs/model.md` §§4 and 8, the rows of the same ids. */

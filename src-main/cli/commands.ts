@@ -8,6 +8,7 @@ import { measure } from './measure/command.ts'
 import { log } from './log/command.ts'
 import { newBuild } from './new/command.ts'
 import { drive } from './drive/command.ts'
+import { report } from './report/command.ts'
 import { remedy } from './remedy/command.ts'
 import { search } from './search/command.ts'
 import { sweep } from './sweep/command.ts'
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   remedy,
   drive,
   alarms,
+  report,
   measure,
   log,
   fit,

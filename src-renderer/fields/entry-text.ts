@@ -1,94 +1,17 @@
 import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/entries/fields.ts'
+import { fieldUnit, oneOf, plain, type StoredTolerance } from '../../shared-engine/entries/shown.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
-import {
-  differenceFromEngine,
-  differenceToEngine,
-  fromEngine,
-  toEngine,
-} from '../../shared-engine/units/convert.ts'
-import { displayUnit } from '../../shared-engine/units/display.ts'
+import { differenceFromEngine, fromEngine, toEngine } from '../../shared-engine/units/convert.ts'
 import { readEntry } from '../../shared-engine/units/entry.ts'
 import type { UnitSystem } from '../../shared-engine/units/kinds.ts'
 import { kindUnits } from '../../shared-engine/units/table.ts'
-
-/** A tolerance as the build stores it: in percent of the entry, or in the entry's bench unit. */
-export interface StoredTolerance {
-  readonly plusMinusPercent?: number | undefined
-  readonly plusMinus?: number | undefined
-  readonly shape: 'uniform' | 'normal'
-}
 
 /** What a builder typed, ready to be stored. */
 export interface TypedEntry {
   /** In the bench unit. */
   readonly value: number
   readonly tolerance: StoredTolerance | null
-}
-
-/** The unit that a field shows and takes bare numbers in: the build's own, or the imperial one. */
-export function fieldUnit(field: Field, system: UnitSystem): string {
-  const { bench } = kindUnits[field.kind]
-  return system === 'metric' ? bench : displayUnit(field.kind, system)
-}
-
-const one: Readonly<Record<string, string>> = { teeth: 'tooth', pitches: 'pitch' }
-
-/**
- * Words for the unit beside the field; what is counted, where something is.
- *
- * @example unitWords(fieldOf('motor.count'), 'metric', 1) // 'motor'
- */
-export function unitWords(field: Field, system: UnitSystem, value?: number): string {
-  const { counted } = field
-  if (counted === undefined) return fieldUnit(field, system)
-  return value === 1 ? (one[counted] ?? counted.replace(/s$/, '')) : counted
-}
-
-/** Digits of an entry that is only looked at: more are noise of a conversion, or of a file that another program wrote. */
-const shownDigits = 6
-/** Digits that a stored number can hold. */
-const allDigits = 15
-
-/** A stored number as the field shows it, in the unit of the system; six digits at most. */
-export function entryText(
-  value: number,
-  field: Field,
-  system: UnitSystem,
-  tolerance: StoredTolerance | undefined,
-  most = shownDigits,
-): string {
-  const unit = fieldUnit(field, system)
-  const { bench } = kindUnits[field.kind]
-  const shown = unit === bench ? value : fromEngine(toEngine(value, field.kind), field.kind, unit)
-  return `${plain(shown, unit === bench ? most : shownDigits)}${toleranceText(tolerance, field, unit)}`
-}
-
-/** The same for the field that is being typed into: in the build's own unit to the last digit, so that none is lost. */
-export function entryWhole(
-  value: number,
-  field: Field,
-  system: UnitSystem,
-  tolerance: StoredTolerance | undefined,
-): string {
-  return entryText(value, field, system, tolerance, allDigits)
-}
-
-export function toleranceText(tolerance: StoredTolerance | undefined, field: Field, unit: string): string {
-  if (tolerance?.plusMinusPercent !== undefined) {
-    return ` ± ${plain(tolerance.plusMinusPercent, shownDigits)} %${unit === '%' ? ' of it' : ''}`
-  }
-  if (tolerance?.plusMinus === undefined) return ''
-  const difference = differenceFromEngine(
-    differenceToEngine(tolerance.plusMinus, field.kind),
-    field.kind,
-    unit,
-  )
-  return ` ± ${plain(difference, shownDigits)}${unit === '%' ? ' % points' : ''}`
-}
-
-function plain(value: number, digits: number): string {
-  return String(Number(value.toPrecision(digits)) + 0)
 }
 
 /** Reads what was typed into a number's field: any unit, sums, tolerance; range in the unit that is shown. */
@@ -123,7 +46,7 @@ export function readTyped(
 /** What was typed without the word for what is counted, where it ends with it: "13 teeth" is 13. */
 function withoutCounted(typed: string, { counted }: Field): string {
   if (counted === undefined) return typed
-  const words = [counted, one[counted] ?? counted.replace(/s$/, '')]
+  const words = [counted, oneOf[counted] ?? counted.replace(/s$/, '')]
   const word = words.find((ending) => typed.trim().toLowerCase().endsWith(` ${ending}`))
   return word === undefined ? typed : typed.trim().slice(0, -word.length)
 }
@@ -187,3 +110,11 @@ export function stepped(value: number, steps: number, field: Field): number {
 }
 
 export { benchUnitOf }
+export {
+  entryText,
+  entryWhole,
+  fieldUnit,
+  toleranceText,
+  unitWords,
+  type StoredTolerance,
+} from '../../shared-engine/entries/shown.ts'

@@ -10,6 +10,7 @@ import {
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
 import type { BeltStage } from './machine.ts'
+import { beltOrder, beltFitFacts } from './order.ts'
 import { beltProfileOf, beltWidthExponent } from '../../reference/belts.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow } from '../../workings/limit.ts'
@@ -127,6 +128,8 @@ const allowed = new Float64Array(5)
 /** Limits of a toothed belt. */
 export const beltLimits: StageKindLimits<keyof typeof facts, BeltStage> = {
   byName,
+  fit: beltFitFacts,
+  order: beltOrder,
   measure: (ledger, place, stage, e) => {
     const duty = e.stageDuties[place]
     if (duty === undefined) return

@@ -12,6 +12,7 @@ import {
   type StageLimitFacts,
 } from '../../limits/stage-kind.ts'
 import type { ChainStage } from './machine.ts'
+import { chainOrder, chainFitFacts } from './order.ts'
 import type { Draft } from '../../workings/draft.ts'
 import type { Compared, ComparedRow, LimitWorking } from '../../workings/limit.ts'
 import { driverSpeed, stageOf, stageTorque } from '../../workings/stage-duty.ts'
@@ -150,6 +151,8 @@ const tensions = new Float64Array(5)
 /** Limits of a roller chain. */
 export const chainLimits: StageKindLimits<keyof typeof facts, ChainStage> = {
   byName,
+  fit: chainFitFacts,
+  order: chainOrder,
   measure: (ledger, place, stage, e) => {
     const duty = e.stageDuties[place]
     if (duty === undefined) return

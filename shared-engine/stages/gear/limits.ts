@@ -14,6 +14,7 @@ import { lackingForStop } from '../../limits/stop-needs.ts'
 import { addWorstOf } from '../../limits/worst-case.ts'
 import { materialOf } from '../../reference/materials.ts'
 import type { GearStage, RootStrength } from './machine.ts'
+import { gearOrder } from './order.ts'
 import {
   bendingStress,
   flankStress,
@@ -130,6 +131,7 @@ export const gearLimits: StageKindLimits<keyof typeof facts, GearStage> = {
   byName,
   remarks: gearRemarks,
   shape: gearShape,
+  order: gearOrder,
   measure: (ledger, place, stage, e) => {
     const duty = e.stageDuties[place]
     if (duty === undefined) return

@@ -2,6 +2,7 @@ import { alarmRows } from '../../../shared-engine/alarms/rows.ts'
 import { spreadsOf } from '../../../shared-engine/uncertainty/spreads.ts'
 import type { Checked } from '../../../shared-engine/check.ts'
 import { wireFiguresOf } from '../../../shared-engine/figures/wiring.ts'
+import { stageFits } from '../../../shared-engine/limits/stage.ts'
 import { jsonText } from '../json.ts'
 
 /** The result of a check for programs: SI numbers, `null` for a figure that does not exist. */
@@ -23,6 +24,7 @@ export function checkedJson(checked: Checked): string {
   return jsonText({
     ...head,
     stages,
+    order: stageFits(machine),
     wires,
     alarms: alarmRows(checked),
     spreads: spreadsOf(checked.build),

@@ -1,23 +1,13 @@
 import type { Checked } from '../../../shared-engine/check.ts'
-import { balanceFigures } from '../../../shared-engine/figures/balance.ts'
-import { burstFigures } from '../../../shared-engine/figures/bursts.ts'
-import { cruiseFigures } from '../../../shared-engine/figures/cruise.ts'
 import type { Figure } from '../../../shared-engine/figures/figure.ts'
-import { forceFigures } from '../../../shared-engine/figures/force.ts'
-import { heatFigures } from '../../../shared-engine/figures/heat.ts'
-import { jamFigures } from '../../../shared-engine/figures/jam.ts'
-import { motorFigures } from '../../../shared-engine/figures/motor.ts'
-import { packFigures } from '../../../shared-engine/figures/pack.ts'
-import { patternFigures } from '../../../shared-engine/figures/pattern.ts'
-import { speedFigures } from '../../../shared-engine/figures/speed.ts'
-import { trackFigures } from '../../../shared-engine/figures/track.ts'
+import { orderOf } from '../../../shared-engine/explain/order.ts'
+import { countsAnswer } from '../../../shared-engine/report/answer.ts'
+import { marginText } from '../../../shared-engine/limits/margin-words.ts'
+import { figureSubjects } from '../../../shared-engine/report/subjects.ts'
 import { groupWords, limitGroups } from '../../../shared-engine/limits/group.ts'
 import { type LimitRow } from '../../../shared-engine/limits/ledger.ts'
-import { marginText, marginWords } from '../../../shared-engine/limits/margin-words.ts'
-import { worstRow } from '../../../shared-engine/limits/worst.ts'
 import { isLeast, type Standing } from '../../../shared-engine/limits/limit.ts'
-import { stopFigures } from '../../../shared-engine/figures/stop.ts'
-import { wireFiguresOf, wiringFigures } from '../../../shared-engine/figures/wiring.ts'
+import { wireFiguresOf } from '../../../shared-engine/figures/wiring.ts'
 import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format, formatText } from '../../../shared-engine/units/display.ts'
@@ -28,22 +18,6 @@ import { caution } from '../../../shared-engine/constants.ts'
 
 const width = 80
 
-/** The figures in the order in which a builder reads them. */
-const subjects: readonly (readonly [heading: string, figures: readonly Figure[]])[] = [
-  ['Motor and ratio', motorFigures],
-  ['Pack', packFigures],
-  ['Speed and the run from rest', speedFigures],
-  ['Forces', forceFigures],
-  ['Balance', balanceFigures],
-  ['A jam', jamFigures],
-  ['Track', trackFigures],
-  ['Through the drive pattern', patternFigures],
-  ['Bursts and stops', [...burstFigures, ...stopFigures]],
-  ['Heat of the drive pattern', heatFigures],
-  ['Switching', wiringFigures],
-  ['Level cruise', cruiseFigures],
-]
-
 const headings: Readonly<Record<Standing, string>> = {
   over: 'Over the limit',
   near: 'Near the limit, less than 20 % in hand',
@@ -53,11 +27,12 @@ const headings: Readonly<Record<Standing, string>> = {
 /** A check as text for a person: the answer, limits worst first, figures by subject, notes. At most 80 columns. */
 export function checkedText(checked: Checked, system: UnitSystem): string {
   const blocks = [
-    [...wrapped(oneLine(checked.name, 200), width), ...wrapped(answerOf(checked.limits), width)],
+    [...wrapped(oneLine(checked.name, 200), width), ...wrapped(countsAnswer(checked.limits), width)],
     ...limitBlocks(checked, system),
     notJudgedBlock(checked),
-    ...subjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
+    ...figureSubjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
     wireBlock(checked, system),
+    orderBlock(checked, system),
     checked.notes.flatMap((note) => wrapped(`Note: ${note}`, width, '  ')),
     wrapped(caution, width),
   ]
@@ -65,16 +40,6 @@ export function checkedText(checked: Checked, system: UnitSystem): string {
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
     .join('\n\n')}\n`
-}
-
-/** What a person wants to know first. */
-function answerOf(limits: readonly LimitRow[]): string {
-  const count = (standing: Standing) => limits.filter((limit) => limit.standing === standing).length
-  const worst = worstRow(limits)
-  if (worst === undefined) return 'No limit can be checked with these entries.'
-  const { label = worst.id, sense } = limitOf(worst.id) ?? {}
-  const counts = `${count('over')} over, ${count('near')} near, ${count('within')} within of ${limits.length} limits.`
-  return `${counts} Worst: ${label}${worst.margin === null ? '' : `, ${marginWords(worst.margin, sense)}`}.`
 }
 
 /** A block for each group; in it the standings, worst first. */
@@ -102,7 +67,11 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const allowed = format(row.allowed, kind, system, unit)
   const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
+<<<<<<< HEAD
   return `  ${row.id.padEnd(29)} ${numbers} ${marginText(row.margin, limit?.sense).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
+=======
+  return `  ${row.id.padEnd(29)} ${numbers} ${marginText(row.margin).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
+>>>>>>> 370d0b1 (The sheet of a build: as data in the engine, as Markdown and HTML by pitchline report; what to order beside the reductions, in check and on the sheet)
 }
 
 /** `  track.tension  needs track.breakingTensionN`. */
@@ -146,4 +115,12 @@ function wireBlock({ evaluation, machine }: Checked, system: UnitSystem): readon
       ]
     }),
   ]
+}
+
+/** What to buy or cut by the build's geometry. */
+function orderBlock(checked: Checked, system: UnitSystem): readonly string[] {
+  const lines = orderOf(checked, system).flatMap(({ label, words }) =>
+    wrapped(`${label}: ${words}`, width, '    ', '  '),
+  )
+  return ['To order', ...lines]
 }

@@ -1,5 +1,6 @@
-import type { Machine, WarmUp as WarmUpOfMotor } from '../../../shared-engine/index.ts'
-import type { WarmUp, WarmUpCurve } from '../../../shared-engine/draw/plots/warm-up.ts'
+import type { WarmUp as WarmUpOfMotor } from '../../cases/warm-up.ts'
+import type { Machine } from '../../machine/parts.ts'
+import type { WarmUp, WarmUpCurve } from './warm-up.ts'
 
 /** The curves of the warm-up plot: as built, the same without the cooling circuit, and the controller. */
 export function warmUpData(

@@ -1,5 +1,5 @@
-import { isAssumed } from '../../../shared-engine/assume/assumed.ts'
-import type { Checked } from '../../../shared-engine/index.ts'
+import { isAssumed } from '../assume/assumed.ts'
+import type { Checked } from '../check.ts'
 
 /** What keeps the machine from going faster, in words that end the answer. */
 export function holdsBack({ figures, machine }: Checked): string {

@@ -1,0 +1,81 @@
+import { caseWords } from '../cases/case.ts'
+import type { Checked } from '../check.ts'
+import { againstRated, holdsBack } from '../explain/holds-back.ts'
+import type { LimitRow } from '../limits/ledger.ts'
+import type { Standing } from '../limits/limit.ts'
+import { marginWords } from '../limits/margin-words.ts'
+import { limitOf } from '../limits/table.ts'
+import { worstRow } from '../limits/worst.ts'
+import { bestPointsOf } from '../motor/best-points.ts'
+import { formatText } from '../units/display.ts'
+import type { UnitSystem } from '../units/kinds.ts'
+import { percentText } from '../units/percent.ts'
+import { rpmOf } from '../units/rpm.ts'
+
+/** How many limits stand where, and the worst of them: what a person wants to know first. */
+export function countsAnswer(limits: readonly LimitRow[]): string {
+  const count = (standing: Standing) => limits.filter((limit) => limit.standing === standing).length
+  const worst = worstRow(limits)
+  if (worst === undefined) return 'No limit can be checked with these entries.'
+  const { label = worst.id, sense } = limitOf(worst.id) ?? {}
+  const counts = `${count('over')} over, ${count('near')} near, ${count('within')} within of ${limits.length} limits.`
+  return `${counts} Worst: ${label}${worst.margin === null ? '' : `, ${marginWords(worst.margin, sense)}`}.`
+}
+
+/** "38.2 km/h at 31,400 rpm, 12 % below the rated limit; limited by grip." */
+export function fastAnswer(checked: Checked, system: UnitSystem): string {
+  const { topSpeedMps, topMotorRpm, startThrustN, gripThrustN, groundResistanceN } = checked.figures
+  if (topSpeedMps === null) {
+    const [pull, grip, held] = [startThrustN, gripThrustN, groundResistanceN].map((force) =>
+      formatText(force, 'force', system),
+    )
+    return `It does not move off: ${pull} of pull and ${grip} of grip against ${held} that hold it back.`
+  }
+  const speed = formatText(topSpeedMps, 'speed', system)
+  const rpm = formatText(topMotorRpm, 'rpm', system)
+  return `${speed} at ${rpm}, ${againstRated(checked)}; ${holdsBack(checked)}.`
+}
+
+/** The weakest link of what holds mechanically. */
+export function holdAnswer({ limits }: Checked, system: UnitSystem): string {
+  const weakest = worstRow(limits.filter((row) => limitOf(row.id)?.question === 'hold'))
+  const limit = weakest === undefined ? undefined : limitOf(weakest.id)
+  if (weakest === undefined || limit === undefined)
+    return 'Nothing can be held against a limit yet: enter the drive tooth, the loop’s breaking tension or the reductions’ materials.'
+  const { margin } = weakest
+  const share = margin === null ? '' : `${percentText(margin)}\u202F%`
+  const past = limit.sense === 'minimum' ? 'short of what it needs' : 'over what it bears'
+  const standing =
+    margin === null ? 'more than can be allowed at any strength' : `${share} ${margin < 0 ? past : 'in hand'}`
+  const least =
+    margin !== null && margin >= 0
+      ? 'Of all mechanical checks it has the least in hand, and it holds.'
+      : 'Of all mechanical checks it is the worst.'
+  const value = formatText(weakest.actual, limit.kind, system)
+  return `${limit.label}: ${value}, ${standing}. ${least} In this case: ${caseWords[weakest.case]}.`
+}
+
+/** Where the winding settles, or when it passes its limit. */
+export function hotAnswer({ figures, limits, machine }: Checked, system: UnitSystem): string {
+  const { steadyMotorC, secondsToMotorLimit: seconds } = figures
+  if (limits.every(({ id }) => id !== 'motor.temperature'))
+    return 'How hot is not known: the motor’s thermal resistance would tell.'
+  const after = seconds === null ? '' : formatText(seconds, 'time', system)
+  if (steadyMotorC === null)
+    return `The winding never settles: it heats faster than it can shed${after === '' ? '' : `, and passes its limit after ${after}`}.`
+  const gap = machine.motor.maxTemperature - steadyMotorC
+  const apart = formatText(Math.abs(gap), 'temperatureDifference', system)
+  const passed = gap < 0 && after !== '' ? `, which it passes after ${after}` : ''
+  return `The winding settles at ${formatText(steadyMotorC, 'temperature', system)}, ${apart} ${gap < 0 ? 'above' : 'below'} its limit${passed}.`
+}
+
+/** Most power and best efficiency of a motor at full throttle; empty where it cannot turn itself. */
+export function bestAnswer({ evaluation }: Checked, system: UnitSystem): string {
+  const best = bestPointsOf(evaluation.drive)
+  if (best === null) return ''
+  const { power, efficiency } = best
+  const rpm = (speed: number) => formatText(rpmOf(speed), 'rpm', system)
+  const most = `${formatText(power.shaftPower, 'watts', system)} at ${rpm(power.speed)}`
+  const finest = `${formatText(efficiency.efficiency, 'fraction', system)} at ${rpm(efficiency.speed)}`
+  return `Of one motor at full throttle: most shaft power ${most}, best efficiency ${finest}.`
+}

@@ -1,0 +1,33 @@
+import { unitsOption, type Command } from '../command.ts'
+
+/** `pitchline report`: the printable sheet of a build. */
+export const report: Command = {
+  name: 'report',
+  summary: 'write the sheet of a build: to print, to hand on, to hang up in the workshop',
+  arguments: [{ name: 'build', about: 'file of the build (*.build.json), or - for standard input' }],
+  options: [
+    {
+      flags: '-o, --output <file>',
+      about: 'write a file, which must not exist: .html or .md; without it, Markdown is printed',
+    },
+    { flags: '--html', about: 'print a page of HTML instead of Markdown' },
+    { flags: '--paper <size>', about: 'paper of HTML', choices: ['a4', 'letter'], standard: 'a4' },
+    { flags: '--workings', about: 'with the working of every figure and limit' },
+    { flags: '--date <day>', about: 'day on the sheet; the present one where none is given' },
+    unitsOption,
+  ],
+  more: `The sheet has the answer, the limits in their three groups, what was not judged,
+what a mishap does, what to order, the alarm card, curves, figures, every entry
+with its origin and spread, and cautions. Its numbers are those of check.
+
+Exit codes: 0 nothing over, 2 something is, 1 the build or the command line could
+not be read or the file not be written.
+
+Examples:
+  pitchline report hauler.build.json -o hauler.html
+  pitchline report hauler.build.json --html --units imperial > hauler.html`,
+  run: async ([build = ''], options, io) => {
+    const { reportBuild } = await import('./run.ts')
+    return reportBuild(build, options, io)
+  },
+}
