@@ -3,14 +3,14 @@ import type { Checked } from '../check.ts'
 import { againstRated, holdsBack } from '../explain/holds-back.ts'
 import type { LimitRow } from '../limits/ledger.ts'
 import type { Standing } from '../limits/limit.ts'
-import { marginWords } from '../limits/margin-words.ts'
+import { marginWords, timesOver } from '../limits/margin-words.ts'
 import { limitOf } from '../limits/table.ts'
 import { worstRow } from '../limits/worst.ts'
 import { bestPointsOf } from '../motor/best-points.ts'
 import { formatText } from '../units/display.ts'
 import type { UnitSystem } from '../units/kinds.ts'
-import { percentText } from '../units/percent.ts'
 import { rpmOf } from '../units/rpm.ts'
+import { cruiseCurve } from '../vehicle/cruise-curve.ts'
 
 /** How many limits stand where, and the worst of them: what a person wants to know first. */
 export function countsAnswer(limits: readonly LimitRow[]): string {
@@ -43,10 +43,13 @@ export function holdAnswer({ limits }: Checked, system: UnitSystem): string {
   if (weakest === undefined || limit === undefined)
     return 'Nothing can be held against a limit yet: enter the drive tooth, the loop’s breaking tension or the reductions’ materials.'
   const { margin } = weakest
-  const share = margin === null ? '' : `${percentText(margin)}\u202F%`
-  const past = limit.sense === 'minimum' ? 'short of what it needs' : 'over what it bears'
+  // "12 % over" becomes "12 % over what it bears": a sentence names what is compared.
+  const named = margin !== null && margin < 0 && timesOver(margin) === null
+  const compared = named ? ` ${limit.sense === 'minimum' ? 'of what it needs' : 'what it bears'}` : ''
   const standing =
-    margin === null ? 'more than can be allowed at any strength' : `${share} ${margin < 0 ? past : 'in hand'}`
+    margin === null
+      ? 'more than can be allowed at any strength'
+      : `${marginWords(margin, limit.sense)}${compared}`
   const least =
     margin !== null && margin >= 0
       ? 'Of all mechanical checks it has the least in hand, and it holds.'
@@ -55,8 +58,19 @@ export function holdAnswer({ limits }: Checked, system: UnitSystem): string {
   return `${limit.label}: ${value}, ${standing}. ${least} In this case: ${caseWords[weakest.case]}.`
 }
 
-/** Where the winding settles, or when it passes its limit. */
-export function hotAnswer({ figures, limits, machine }: Checked, system: UnitSystem): string {
+/** Where the winding settles, or when it passes its limit; and how far a charge goes. */
+export function hotAnswer(checked: Checked, system: UnitSystem): string {
+  const { best } = cruiseCurve(checked.machine)
+  const winding = windingAnswer(checked, system)
+  if (best === null) return winding
+  const [speed, metres] = [
+    formatText(best.speed, 'speed', system),
+    formatText(best.metres, 'distance', system),
+  ]
+  return `${winding} A charge goes furthest at ${speed}: ${metres} to the reserve.`
+}
+
+function windingAnswer({ figures, limits, machine }: Checked, system: UnitSystem): string {
   const { steadyMotorC, secondsToMotorLimit: seconds } = figures
   if (limits.every(({ id }) => id !== 'motor.temperature'))
     return 'How hot is not known: the motor’s thermal resistance would tell.'

@@ -39,7 +39,7 @@ function limitRow(row: LimitRow, system: UnitSystem): Row {
     sign,
     allowed ?? '',
     unit,
-    marginText(row.margin),
+    marginText(row.margin, limit?.sense),
     stands,
     row.case,
   ]

@@ -67,11 +67,7 @@ function limitLine(row: LimitRow, system: UnitSystem): string {
   const allowed = format(row.allowed, kind, system, unit)
   const sign = isLeast(limit?.sense) ? '≥' : '≤'
   const numbers = `${actual.text.padStart(9)} ${sign} ${allowed.text.padEnd(9)} ${unit.padEnd(5)}`
-<<<<<<< HEAD
   return `  ${row.id.padEnd(29)} ${numbers} ${marginText(row.margin, limit?.sense).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
-=======
-  return `  ${row.id.padEnd(29)} ${numbers} ${marginText(row.margin).padStart(9)}  ${row.case}${row.unsure === true ? ' (unsure)' : ''}`.trimEnd()
->>>>>>> 370d0b1 (The sheet of a build: as data in the engine, as Markdown and HTML by pitchline report; what to order beside the reductions, in check and on the sheet)
 }
 
 /** `  track.tension  needs track.breakingTensionN`. */
