@@ -16,20 +16,23 @@ export class ValidateWork implements QuestionState {
   wanted = $state.raw(false)
 
   constructor(workspace: Workspace) {
-    const [log, fit] = [workspace.of(LogWork), workspace.of(FitWork)]
+    // Asked for each time: the states of a question are made one after the other.
+    const log = () => workspace.of(LogWork)
+    const fit = () => workspace.of(FitWork)
     this.work = new Following<TracedValidation>(
-      () => [workspace.session.stored, log.log, fit.offGround],
+      () => [workspace.session.stored, log().log, fit().offGround],
       ({ progress, ended }) => {
-        if (log.log === null) {
+        const opened = log().log
+        if (opened === null) {
           ended('finished', null)
           return nothingHeld
         }
-        const { bytes, choice } = log.log
+        const { bytes, choice } = opened
         const input = {
           build: completeBuild(workspace.session.stored),
           bytes,
           choice,
-          offGround: fit.offGround,
+          offGround: fit().offGround,
         }
         let running: Held | null = null
         let dropped = false
