@@ -1,12 +1,13 @@
 import type { ChannelId } from '../reference/columns.ts'
 import { groundSpeedOfRpm } from '../vehicle/logged-speed.ts'
 import { Currents } from './derive/current.ts'
+import { LoggedLoad, Loads } from './derive/loads.ts'
 import { trackOnUntil } from './facts/facts.ts'
 import type { Episode } from './episodes/episode.ts'
 import type { ReadLog } from './read.ts'
 
 /** What is drawn of a log: its channels, and what follows from them. */
-export type SeriesId = ChannelId | 'oneMotorAmps' | 'driveAmps' | 'speedByRpm'
+export type SeriesId = ChannelId | 'oneMotorAmps' | 'driveAmps' | 'speedByRpm' | 'toothN' | 'tensionN'
 
 /** A quantity over the time of one segment, in the channel's unit; null where two samples are not to be joined. */
 export interface LogSeries {
@@ -18,6 +19,11 @@ export interface LogSeries {
   readonly values: readonly (number | null)[]
   /** Half of what one step of the recorder stands for: the value lies within ± this; 0 where the log has it itself. */
   readonly within: number
+  /** Least and most at each moment, where only a range is known. */
+  readonly range?: {
+    readonly low: readonly (number | null)[]
+    readonly high: readonly (number | null)[]
+  }
 }
 
 const drawn: readonly ChannelId[] = [
@@ -77,6 +83,7 @@ export function seriesOf(log: ReadLog, episodes: readonly Episode[]): readonly L
           'oneMotorAmps',
           byRow((_, place) => currents.motor[place] ?? NaN),
         )),
+    ...forcesOf(log, currents, half, until),
     ...(hasSpeed
       ? []
       : derived(
@@ -88,6 +95,44 @@ export function seriesOf(log: ReadLog, episodes: readonly Episode[]): readonly L
           ),
         )),
   ]
+}
+
+/**
+ * Force on the most loaded tooth and tension of a loop through a log, while the load is there; as ranges where the current
+ * is told in steps.
+ */
+function forcesOf(
+  log: ReadLog,
+  currents: Currents,
+  half: number,
+  until: (segment: number) => number,
+): readonly LogSeries[] {
+  const { data, model } = log
+  const rpm = data.channels.get('rpm')
+  if (rpm === undefined || currents.source === null) return []
+  const loads = new Loads(model)
+  const load = new LoggedLoad()
+  const { t, segmentOf, count } = data.timeline
+  const through = (aside: number, value: (load: LoggedLoad) => number) => {
+    const values = new Float64Array(count).fill(NaN)
+    rpm.samples.forEach((row, place) => {
+      const amps = currents.motorAt(place, aside)
+      if (!Number.isFinite(amps) || (t[row] ?? 0) > until(segmentOf[row] ?? 0)) return
+      loads.set(load, amps, rpm.values[row] ?? NaN)
+      values[row] = value(load)
+    })
+    return values
+  }
+  const ranged = (id: SeriesId, value: (load: LoggedLoad) => number) => {
+    const series = (aside: number) => parted(log, id, rpm.samples, through(aside, value), rpm.reach)
+    const [middle, low, high] = [series(0), series(-half), series(half)]
+    if (half === 0) return middle
+    return middle.map((one, at) => ({
+      ...one,
+      range: { low: low[at]?.values ?? [], high: high[at]?.values ?? [] },
+    }))
+  }
+  return [...ranged('toothN', ({ tooth }) => tooth), ...ranged('tensionN', ({ tension }) => tension)]
 }
 
 /** The finite samples of each segment, with a null between two that lie too far apart. */

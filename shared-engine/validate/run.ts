@@ -64,7 +64,7 @@ export function runOfLog(
         (one) =>
           [
             one.startAfter ?? one.start,
-            one.kind === 'load-lost' ? Infinity : (one.endBefore ?? one.end),
+            one.kind === 'load-lost' ? Infinity : (one.spunUntil ?? one.endBefore ?? one.end),
           ] as const,
       )
     const gone = (time: number) => stretches.some(([from, to]) => time >= from && time <= to)

@@ -2,7 +2,12 @@ import { readFileSync } from 'node:fs'
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { columnKey, withColumn } from '../../src-renderer/questions/log/column-choice.ts'
 import { logPlotOf } from '../../src-renderer/questions/log/log-data.ts'
-import { limitsPassed, worstFirst, worstTold } from '../../src-renderer/questions/log/log-words.ts'
+import {
+  limitsPassed,
+  warningTold,
+  worstFirst,
+  worstTold,
+} from '../../src-renderer/questions/log/log-words.ts'
 import { LogWork } from '../../src-renderer/questions/log/log.svelte.ts'
 import { workspaceWith } from './states.ts'
 
@@ -89,6 +94,69 @@ describe('a log in the window', () => {
     expect(log.work.found?.result.columns).toEqual(told.result.columns)
   })
 
+  it('shows the part of the run that a sentence tells of, nearer and further, and never past its ends', async () => {
+    const { log, told, workspace } = await opened()
+    const spin = told.result.episodes.find(({ kind }) => kind === 'spin')
+    if (spin?.spunUntil === undefined) throw new Error('nothing spun')
+    // A track that slipped on take-off has long held again while the rpm is still up.
+    expect(spin.spunUntil).toBeLessThan(spin.start + (spin.end - spin.start) / 2)
+    log.show(spin)
+    const { span } = log
+    if (span === null) throw new Error('nothing is shown')
+    expect(span.from).toBeLessThanOrEqual(spin.start)
+    expect(span.to).toBeGreaterThanOrEqual(spin.spunUntil)
+    expect(workspace.cursors.logSeconds).toBe(spin.start)
+    const { machine } = workspace.session.checked
+    const near = logPlotOf(told, 1, machine, span)
+    const all = logPlotOf(told, 1, machine)
+    expect(near.panels.map(({ label }) => label)).toEqual(all.panels.map(({ label }) => label))
+    for (const { curves } of near.panels)
+      for (const { seconds } of curves) {
+        expect(seconds.filter((time) => time < span.from).length).toBeLessThanOrEqual(1)
+        expect(seconds.filter((time) => time > span.to).length).toBeLessThanOrEqual(1)
+      }
+    log.zoom(1, 0.5, span.from + 1)
+    expect((log.span?.to ?? 0) - (log.span?.from ?? 0)).toBeCloseTo((span.to - span.from) / 2, 6)
+    log.pan(1, -1000)
+    expect(log.span?.from).toBe(0)
+    log.zoom(1, 1000, null)
+    expect(log.span).toBeNull()
+  })
+
+  it('has forces on a tooth and in a loop, as ranges where the current comes in steps', async () => {
+    const { told } = await opened()
+    for (const id of ['toothN', 'tensionN'] as const) {
+      const series = told.series.find((one) => one.id === id)
+      const { range, values = [] } = series ?? {}
+      expect(values.length, id).toBeGreaterThan(50)
+      values.forEach((value, at) => {
+        const [low = null, high = null] = [range?.low[at], range?.high[at]]
+        if (value === null || low === null || high === null) return expect(value).toBeNull()
+        expect(low).toBeLessThanOrEqual(value + 1e-9)
+        expect(high).toBeGreaterThanOrEqual(value - 1e-9)
+      })
+    }
+  })
+
+  it('says which alarm would have spoken before the worst, or that none would', async () => {
+    const { told } = await opened()
+    const { episodes } = told.result
+    const names = new Map([['rpm', 'Motor rpm']])
+    const lost = episodes.find(({ kind }) => kind === 'load-lost')
+    const alarm = {
+      id: 'rpm',
+      spoke: 1,
+      firstAt: { segment: 1, t: (lost?.before?.to ?? 0) - 1.3 },
+      falseAlarms: 0,
+      missed: 0,
+    }
+    expect(warningTold(episodes, [alarm], names)).toMatch(
+      /^Motor rpm would have spoken 1\.3.s before it \(load lost/,
+    )
+    expect(warningTold(episodes, [{ ...alarm, spoke: 0, firstAt: null }], names)).toMatch(/^None/)
+    expect(warningTold([], [alarm], names)).toBeNull()
+  })
+
   it('stays when another build is opened, to be read against it', async () => {
     const { log } = await opened()
     log.forget()
@@ -128,7 +196,7 @@ describe('limits that were passed', () => {
   })
 
   it('are told once each: how often, when first, how far, for how long in all', () => {
-    expect(limitsPassed([episode(10, 12, 85), episode(20, 25, 90)], 1, 'metric')).toEqual([
+    expect(limitsPassed([episode(10, 12, 85), episode(20, 25, 90)], 1, 'metric', 350)).toEqual([
       {
         label: 'Motor temperature',
         limit: expect.stringMatching(/^80/),
@@ -136,8 +204,9 @@ describe('limits that were passed', () => {
         times: 2,
         first: '10.0\u202Fs',
         seconds: '7.0\u202Fs',
+        share: '2.0\u202F%',
       },
     ])
-    expect(limitsPassed([{ ...episode(1, 2, 70), over: false }], 1, 'metric')).toEqual([])
+    expect(limitsPassed([{ ...episode(1, 2, 70), over: false }], 1, 'metric', 350)).toEqual([])
   })
 })

@@ -15,6 +15,11 @@ interface LogCurve {
   readonly values: readonly (number | null)[]
   /** The value lies within ± this; 0: as it was logged. */
   readonly within: number
+  /** Least and most at each moment, where only a range is known. */
+  readonly range?: {
+    readonly low: readonly (number | null)[]
+    readonly high: readonly (number | null)[]
+  }
 }
 
 /** Quantities of one kind in one frame. */
@@ -47,7 +52,9 @@ export interface LogOverTime {
 
 const name = 'log'
 
-function rangeOf({ within, seconds, values, label }: LogCurve): Mark[] {
+function rangeOf({ within, seconds, values, label, range }: LogCurve): Mark[] {
+  if (range !== undefined)
+    return [{ mark: 'band', label, role: 'quiet', xs: seconds, ...range, unnamed: true }]
   if (within === 0) return []
   const moved = (by: number) => values.map((value) => (value === null ? null : Math.max(0, value + by)))
   const [low, high] = [moved(-within), moved(within)]

@@ -59,6 +59,22 @@ export class Currents {
     return this.#rest
   }
 
+  /**
+   * I of one motor at a sample, A, were the drive's current another by so much at the pack: for the range that one step of
+   * the volts leaves open.
+   *
+   * @param aside A at the pack; 0: as it is
+   */
+  motorAt(place: number, aside: number): number {
+    if (aside === 0) return this.motor[place] ?? NaN
+    const row = this.data.channels.get('rpm')?.samples[place] ?? -1
+    const { drive: line } = this.model
+    const speed = angularSpeedOf(this.data.channels.get('rpm')?.values[row] ?? NaN)
+    const drive = Math.max(0, (this.pack[place] ?? NaN) + aside)
+    const power = ((this.volts[place] ?? NaN) * drive) / line.count
+    return motorAmpsFromPack(power, speed * line.torqueConstant, line.seriesResistance)
+  }
+
   #set(place: number, row: number): void {
     const { channels } = this.data
     if (this.source === null) return

@@ -50,6 +50,8 @@ export interface Episode {
   /** Rpm that it cannot have passed after the load went. */
   readonly peakAtMost?: number | null
   readonly source?: string | null
+  /** s by which a track that spun has to have held again; the episode itself lasts while the rpm is up. */
+  readonly spunUntil?: number
   readonly sentence: string
 }
 

@@ -63,7 +63,25 @@ function riseFrom(signal: LoadSignal, base: number): Rise {
   return { first, last }
 }
 
+/**
+ * The latest moment until which the machine can have lagged behind its track: where the rpm is no more than what it had
+ * before, and what grip and motor can have added since.
+ *
+ * *Source:* Newton's law; the rate as in {@link risesOf}.
+ */
+function caughtUpBy(signal: LoadSignal, { first, last }: Rise): number {
+  let reached = signal.rpmAt(first - 1)
+  for (let place = first; place <= last; place += 1) {
+    const seconds = signal.timeAt(place) - signal.timeAt(place - 1)
+    reached += signal.rates.loaded(reached) * seconds
+    if (signal.rpmAt(place) <= reached) return signal.timeAt(place)
+  }
+  return signal.timeAt(last)
+}
+
 /** A rise as an episode of its own. */
-export function spinEpisode(signal: LoadSignal, { first, last }: Rise): Episode {
-  return episodeOf('spin', signal.rpm, first, last, { peak: peakOf(signal.rpm, first, last, 'rpm') })
+export function spinEpisode(signal: LoadSignal, rise: Rise): Episode {
+  const { first, last } = rise
+  const peak = peakOf(signal.rpm, first, last, 'rpm')
+  return episodeOf('spin', signal.rpm, first, last, { peak, spunUntil: caughtUpBy(signal, rise) })
 }

@@ -42,10 +42,17 @@ export function sentenceOf(episode: Episode, telling: Telling): string {
 }
 
 function plainSentence(episode: Episode, telling: Telling): string {
+  if (episode.kind === 'spin') return spinSentence(episode, telling)
   const when = `from ${moment(episode.start)} to ${moment(episode.end)}`
   const { peak } = episode
   const reached = peak === null ? '' : `: ${shownPeak(peak, telling.system)} at ${moment(peak.t)}`
   return `${capital(when)} ${happening(episode, telling)}${reached}.`
+}
+
+/** When it can have spun, why that is known, and how long the rpm stayed up. */
+function spinSentence({ start, end, peak, spunUntil = end }: Episode, { system }: Telling): string {
+  const reached = peak === null ? '' : `: ${shownPeak(peak, system)} at ${moment(peak.t)}`
+  return `From ${moment(start)} on the track spun, or left the ground, until ${moment(spunUntil)} at the latest: the rpm rose faster than the loaded machine can be accelerated. It stayed up until ${moment(end)}${reached}.`
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
@@ -90,7 +97,7 @@ function happening({ kind, limit, channel, how, cause }: Episode, { system }: Te
         cause === null || cause === undefined ? 'the log does not show why' : causeWords[cause]
       }`
     default:
-      return 'the rpm was up after a rise faster than the loaded machine can be accelerated: at its start the track spun, or left the ground'
+      return 'something happened'
   }
 }
 

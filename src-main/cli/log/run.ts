@@ -97,5 +97,7 @@ async function readInSteps(input: LogInput, io: Io): Promise<Result<LogResult>> 
 
 /** The result for programs. */
 function logJson({ build, ...rest }: LogResult): string {
-  return `${JSON.stringify({ format: 'pitchline-log', version: 1, build, ...rest }, null, 2)}\n`
+  // Until when a track spun stands in its sentence: programs know the keys of an episode.
+  const told = (key: string, value: unknown) => (key === 'spunUntil' ? undefined : value)
+  return `${JSON.stringify({ format: 'pitchline-log', version: 1, build, ...rest }, told, 2)}\n`
 }

@@ -1,4 +1,5 @@
 import type { Episode, EpisodeKind } from '../../../shared-engine/log/episodes/episode.ts'
+import type { AlarmVerdict } from '../../../shared-engine/log/facts/alarms.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
@@ -132,6 +133,9 @@ const limitNames: Readonly<Record<string, string>> = {
   cellVolts: 'Volts of the lowest cell',
 }
 
+const beyondSeconds = (group: readonly Episode[]) =>
+  group.reduce((sum, { start, end }) => sum + end - start, 0)
+
 /** One limit that was passed: how often, when first, how far. */
 interface PassedLimit {
   readonly label: string
@@ -140,6 +144,8 @@ interface PassedLimit {
   readonly times: number
   readonly first: string
   readonly seconds: string
+  /** Of the time of the log. */
+  readonly share: string
 }
 
 /** The limits that were passed, each once, in the order in which they were. */
@@ -147,6 +153,7 @@ export function limitsPassed(
   episodes: readonly Episode[],
   segments: number,
   system: UnitSystem,
+  wholeSeconds: number,
 ): readonly PassedLimit[] {
   const groups = new Map<string, Episode[]>()
   for (const episode of episodes) {
@@ -169,8 +176,35 @@ export function limitsPassed(
         reached: formatText(worst.peak?.value ?? null, kind, system),
         times: group.length,
         first: `${first.start.toFixed(1)}\u202Fs${where}`,
-        seconds: `${group.reduce((sum, { start, end }) => sum + end - start, 0).toFixed(1)}\u202Fs`,
+        seconds: `${beyondSeconds(group).toFixed(1)}\u202Fs`,
+        share: `${((100 * beyondSeconds(group)) / wholeSeconds).toFixed(1)}\u202F%`,
       },
     ]
   })
+}
+
+/**
+ * Which alarm would have spoken before the worst that happened, and how long before: one sentence; none where nothing was
+ * passed or broke.
+ *
+ * @param names of alarms by id
+ */
+export function warningTold(
+  episodes: readonly Episode[],
+  alarms: readonly AlarmVerdict[],
+  names: ReadonlyMap<string, string>,
+): string | null {
+  const [worst] = worstFirst(episodes)
+  if (worst?.over !== true) return null
+  const what = episodeNames[worst.kind].toLowerCase()
+  const moment = worst.before?.to ?? worst.start
+  const warned = alarms.flatMap(({ id, firstAt }) =>
+    firstAt !== null && firstAt.segment === worst.segment && firstAt.t <= moment
+      ? [{ name: names.get(id) ?? id, before: moment - firstAt.t }]
+      : [],
+  )
+  const first = warned.toSorted((one, other) => other.before - one.before)[0]
+  return first === undefined
+    ? `None of these alarms would have spoken before it (${what}, ${moment.toFixed(1)}\u202Fs).`
+    : `${first.name} would have spoken ${first.before.toFixed(1)}\u202Fs before it (${what}, ${moment.toFixed(1)}\u202Fs).`
 }

@@ -13,6 +13,8 @@ import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
+import type { Episode } from '../../../shared-engine/log/episodes/episode.ts'
+import { spanAbout, type Span } from './log-data.ts'
 import { withColumn } from './column-choice.ts'
 
 /** A log as it was opened: its bytes unchanged, and what a person laid down about its columns. */
@@ -40,6 +42,10 @@ export class LogWork implements QuestionState {
   /** Segment that is drawn; null: that of the worst that happened. */
   segment = $state.raw<number | null>(null)
   worstFirst = $state.raw(false)
+  /** The part of the segment that is drawn; null: all of it. */
+  span = $state.raw<Span | null>(null)
+  /** Counted up where the plot is asked into sight. */
+  looks = $state.raw(0)
   readonly work: Following<ToldLog>
   readonly #workspace: Workspace
   /** The last one that could be read. */
@@ -108,6 +114,45 @@ export class LogWork implements QuestionState {
     if (log !== null) this.log = { ...log, choice: withColumn(log.choice, columns, place, channel) }
   }
 
+  /** Draws the segment of an episode, from a while before it to a while after, with the cursor at its start. */
+  show({ segment, start, end, spunUntil, before }: Episode): void {
+    const from = before?.from ?? start
+    const length = Math.max(4, 2 * ((spunUntil ?? end) - from))
+    this.segment = segment
+    this.span = spanAbout((from + (spunUntil ?? end)) / 2, Math.min(length, 60), this.#secondsOf(segment))
+    if (length > 60) this.span = spanAbout(from + 20, 60, this.#secondsOf(segment))
+    this.#workspace.moveCursor('logSeconds', from)
+    this.looks += 1
+  }
+
+  #secondsOf(segment: number): number {
+    return this.work.found?.result.segments[segment - 1]?.seconds ?? 0
+  }
+
+  /** Draws a shorter part (by under 1) or a longer one about a moment; by 0 all of the segment. */
+  zoom(segment: number, by: number, about: number | null): void {
+    const seconds = this.#secondsOf(segment)
+    const { from, to } = this.span ?? { from: 0, to: seconds }
+    const middle = about !== null && about >= from && about <= to ? about : (from + to) / 2
+    // The moment stays where it is on the screen.
+    const share = to > from ? (middle - from) / (to - from) : 0.5
+    const length = by === 0 ? seconds : (to - from) * by
+    this.span = spanAbout(middle + (0.5 - share) * length, length, seconds)
+  }
+
+  /** Moves the part that is drawn by a share of its length. */
+  pan(segment: number, share: number): void {
+    if (this.span === null) return
+    const { from, to } = this.span
+    const length = to - from
+    this.span = spanAbout((from + to) / 2 + share * length, length, this.#secondsOf(segment))
+  }
+
+  chooseSegment(segment: number): void {
+    this.segment = segment
+    this.span = null
+  }
+
   /** Reads the log again as the program sees its columns. */
   clearColumns(): void {
     if (this.log !== null) this.log = { ...this.log, choice: {} }
@@ -117,11 +162,13 @@ export class LogWork implements QuestionState {
   forget(): void {
     this.work.forget()
     this.segment = null
+    this.span = null
   }
 
   #take(log: OpenedLog): void {
     this.refused = null
     this.segment = null
+    this.span = null
     this.log = log
   }
 
