@@ -23,6 +23,11 @@ export interface JobKind<Input, Part, Outcome> {
   readonly name: string
   /** Done by one thread: its input, which may be large, is sent to that one alone. */
   readonly alone?: true
+  /**
+   * Most threads that are worth their start for this input: each has to make its own machine code, which for short work
+   * takes longer than the work. All that there are where left out.
+   */
+  threadsFor?(input: Input): number
   /** How many items; 0 is allowed. */
   sizeOf(input: Input): number
   startWorker(input: Input): JobWorker<Part>

@@ -54,7 +54,7 @@ export function runJob<Input, Part, Outcome>(
   threads: readonly ThreadLine[],
   heard: () => void,
 ): RunningJob<Outcome> {
-  const lines = kind.alone === true ? threads.slice(0, 1) : threads
+  const lines = threads.slice(0, kind.alone === true ? 1 : (kind.threadsFor?.(input) ?? threads.length))
   const total = kind.sizeOf(input)
   const collector = kind.startCollector(input)
   const length = Math.max(1, Math.min(longestRange, Math.ceil(total / (rangesPerThread * lines.length))))

@@ -1,7 +1,7 @@
 import { uncertaintyOfPieces, type Uncertainty } from '../uncertainty/uncertainty.ts'
 import { uncertaintyPlanOf, type UncertaintyFound } from '../uncertainty/samples.ts'
 import type { JobKind } from './job.ts'
-import { uncertaintyJob, type UncertaintyInput } from './uncertainty.ts'
+import { uncertaintyJob, uncertaintyThreads, type UncertaintyInput } from './uncertainty.ts'
 
 // Uncertainty in two jobs, for a window: ranking 10,000 draws for every limit takes a quarter of a second, more than the
 // asking side may be held up. `uncertaintyJob` does both in one where the asking side may wait.
@@ -13,6 +13,7 @@ export const uncertaintyDrawsJob: JobKind<
   readonly UncertaintyFound[]
 > = {
   name: 'uncertainty-draws',
+  threadsFor: uncertaintyThreads,
   sizeOf: (input) => uncertaintyJob.sizeOf(input),
   startWorker: (input) => uncertaintyJob.startWorker(input),
   startCollector: () => {

@@ -8,12 +8,20 @@ export interface UncertaintyInput extends UncertaintyOptions {
   readonly build: Build
 }
 
+/** Samples that one thread has drawn by the time that a second one would run at speed. */
+const fewForOneThread = 2_000
+
+/** Threads that are worth their start for these draws. */
+export const uncertaintyThreads = ({ samples }: UncertaintyOptions): number =>
+  samples <= fewForOneThread ? 1 : Infinity
+
 /**
  * Uncertainty as a job: one item for each sample. The result so far is that of the samples that are in, null before the
  * first; the whole one is what `uncertaintyOf` gives, however many threads there were.
  */
 export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound[], Uncertainty | null> = {
   name: 'uncertainty',
+  threadsFor: uncertaintyThreads,
   sizeOf: ({ build, samples }) => (Object.keys(build.tolerances).length === 0 ? 1 : samples),
   startWorker: ({ build, samples, seed }) => {
     const plan = uncertaintyPlanOf(build, { samples, seed })
