@@ -71,7 +71,7 @@ export function machineOf(build: Build): Machine {
  * V_oc = S · ocv(charge);  R_b = S · r25 · 2^((25 − T)/20) / P + R_wiring;  I = C · Ah.
  * *Source:* curves and the doubling rule: common practice, no source, see `reference/chemistry.json`.
  */
-function packPartOf(build: Build): PackPart {
+export function packPartOf(build: Build): PackPart {
   const { pack, service } = build
   const [si, run] = [packIn(pack), serviceIn(service)]
   // Through ampere-hours, which a rating in C is of. The kind's own factor, 3.6, rounds once less, and so the last digit of
@@ -113,7 +113,8 @@ function packPartOf(build: Build): PackPart {
   }
 }
 
-function controllerPartOf(controller: Build['controller']): ControllerPart {
+/** The controller in SI. */
+export function controllerPartOf(controller: Build['controller']): ControllerPart {
   const si = controllerIn(controller)
   return {
     resistance: si('resistanceMilliohm'),
@@ -145,7 +146,7 @@ function controllerPartOf(controller: Build['controller']): ControllerPart {
  * K_t = 60/(2π Kv);  ω_ref = (V_nl − I_nl R_20)/K_t.
  * *Source:* Drela, First-Order DC Electric Motor Model, MIT, public notes.
  */
-function motorPartOf(build: Build): MotorPart {
+export function motorPartOf(build: Build): MotorPart {
   const motor = build.motor
   const si = motorIn(motor)
   const torqueConstant = torqueConstantOf(si('kvRpmPerVolt'))
@@ -206,7 +207,7 @@ export function trainOf(motor: MotorPart, stages: readonly StagePart[]): Train {
  * Centre of mass of machine and load: h = (m_v h_v + m_l h_l)/(m_v + m_l), likewise ahead.
  * *Source:* statics, any mechanics text.
  */
-function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
+export function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
   const si = vehicleIn(vehicle)
   const [dry, load] = [si('massKg'), si('loadKg')]
   const mass = dry + load
@@ -232,7 +233,8 @@ function vehiclePartOf(vehicle: Build['vehicle']): VehiclePart {
   }
 }
 
-function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
+/** The cooling circuit in SI; null without one. */
+export function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
   if (cooling === undefined) return null
   const si = coolingIn(cooling)
   const { density, specificHeat, freezes, boilingRise } = coolantOf(cooling.coolant)
@@ -254,7 +256,7 @@ function coolingPartOf(cooling: Build['cooling']): CoolingPart | null {
 }
 
 /** P_a: what accessories take over the efficiency of their converter or step-down, and the pump. */
-function accessoriesPartOf({ accessories, stepDowns, cooling }: Build): AccessoriesPart {
+export function accessoriesPartOf({ accessories, stepDowns, cooling }: Build): AccessoriesPart {
   let power = cooling === undefined ? 0 : cooling.pumpWatts
   const converters = accessories.map((accessory) => {
     const si = accessoryIn(accessory)
@@ -275,7 +277,8 @@ function accessoriesPartOf({ accessories, stepDowns, cooling }: Build): Accessor
   return { power, converters }
 }
 
-function servicePartOf(service: Build['service']): ServicePart {
+/** What it is run like, in SI. */
+export function servicePartOf(service: Build['service']): ServicePart {
   const si = serviceIn(service)
   return {
     factor: si('factor'),

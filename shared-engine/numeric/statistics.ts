@@ -18,18 +18,29 @@ export function quantileOf(sorted: ArrayLike<number>, p: number): number | null 
 
 /** Ranks from 1; equal values share the mean of the ranks that they take up. */
 export function ranksOf(values: ArrayLike<number>): Float64Array {
-  const order = Uint32Array.from(values, (_, index) => index).sort(
-    (x, y) => (values[x] as number) - (values[y] as number),
-  )
+  // Numbers alone are sorted many times faster than their places by a comparing function: a rank is then looked up.
+  const sorted = Float64Array.from(values).sort()
   const ranks = new Float64Array(values.length)
-  for (let start = 0; start < order.length;) {
-    let end = start + 1
-    const value = values[order[start] as number]
-    while (end < order.length && values[order[end] as number] === value) end++
-    for (let place = start; place < end; place++) ranks[order[place] as number] = (start + 1 + end) / 2
-    start = end
+  for (let index = 0; index < ranks.length; index += 1) {
+    const value = values[index] as number
+    const first = placeOf(sorted, value, false)
+    const next = sorted[first + 1] === value ? placeOf(sorted, value, true) : first + 1
+    ranks[index] = (first + 1 + next) / 2
   }
   return ranks
+}
+
+/** Place of the first of some sorted numbers that is not below a value, or, past it, that is above. */
+function placeOf(sorted: Float64Array, value: number, past: boolean): number {
+  let low = 0
+  let high = sorted.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    const number = sorted[middle] as number
+    if (number < value || (past && number === value)) low = middle + 1
+    else high = middle
+  }
+  return low
 }
 
 /** Pearson's correlation; `null` where there are fewer than two pairs or one side does not vary. */

@@ -10,33 +10,67 @@ import { kindUnits } from '../units/table.ts'
 
 type Holder = Record<string, unknown>
 
+/** One group of the build that holds drawn numbers, or leads to one that does. */
+class Way {
+  /** Names of the numbers that it holds itself, and their places in the list of values. */
+  readonly names: string[] = []
+  readonly places: number[] = []
+  readonly below = new Map<string, Way>()
+  #values: number[] = []
+  #made: Holder | null = null
+  readonly #held: Holder
+
+  constructor(held: Holder) {
+    this.#held = held
+  }
+
+  /** The group below a key, made where it is new. */
+  to(key: string): Way {
+    let way = this.below.get(key)
+    if (way === undefined) this.below.set(key, (way = new Way(this.#held[key] as Holder)))
+    return way
+  }
+
+  /** The group with other numbers: the very one made last where none of them is another. */
+  with(values: Float64Array): Holder {
+    let same = this.#made !== null
+    for (let at = 0; at < this.places.length; at += 1) {
+      const value = values[this.places[at] ?? 0] ?? NaN
+      if (value !== this.#values[at]) same = false
+      this.#values[at] = value
+    }
+    const groups: [string, Holder][] = []
+    for (const [key, way] of this.below) {
+      const group = way.with(values)
+      if (group !== this.#made?.[key]) same = false
+      groups.push([key, group])
+    }
+    if (same && this.#made !== null) return this.#made
+    const made: Holder = Array.isArray(this.#held)
+      ? ([...(this.#held as unknown[])] as unknown as Holder)
+      : { ...this.#held }
+    for (let at = 0; at < this.names.length; at += 1) made[this.names[at] ?? ''] = this.#values[at]
+    for (const [key, group] of groups) made[key] = group
+    return (this.#made = made)
+  }
+}
+
 /**
- * A function that gives the build with other numbers at some paths. Groups on the way are copied, once each; the rest is
- * shared, so that it costs little ten thousand times over.
+ * A function that gives the build with other numbers at some paths. Groups on the way are copied where a number in them is
+ * another than the time before; the rest is shared, so that it costs little ten thousand times over.
  *
  * @param paths entries that the build has
  */
 export function buildSetter(build: Build, paths: readonly string[]): (values: Float64Array) => Build {
-  const keys = paths.map((path) => keysOf(path))
-  return (values) => {
-    const root = { ...build } as unknown as Holder
-    const copied = new Set<string>()
-    keys.forEach((way, at) => {
-      let holder = root
-      let name = ''
-      for (const key of way.slice(0, -1)) {
-        name += `${key}.`
-        if (!copied.has(name)) {
-          const held = holder[key]
-          holder[key] = Array.isArray(held) ? [...(held as unknown[])] : { ...(held as Holder) }
-          copied.add(name)
-        }
-        holder = holder[key] as Holder
-      }
-      holder[way.at(-1) ?? ''] = values[at]
-    })
-    return root as unknown as Build
-  }
+  const root = new Way(build as unknown as Holder)
+  paths.forEach((path, place) => {
+    const keys = keysOf(path)
+    let way = root
+    for (const key of keys.slice(0, -1)) way = way.to(key)
+    way.names.push(keys.at(-1) ?? '')
+    way.places.push(place)
+  })
+  return (values) => root.with(values) as unknown as Build
 }
 
 /**
@@ -47,37 +81,57 @@ export function buildSetter(build: Build, paths: readonly string[]): (values: Fl
 export function rulesKeeper(build: Build, paths: readonly string[]): (changed: Build) => boolean {
   const concerned = rules.filter((rule) => !evidenceRules.includes(rule) && readsOneOf(rule, build, paths))
   if (concerned.length === 0) return () => true
-  const reader = new SoundReader()
+  const reader = new SoundReader(paths)
   return (changed) => {
     reader.build = changed
     return concerned.every((rule) => rule(reader).length === 0)
   }
 }
 
+/** What a path leads to. */
+interface Known {
+  readonly keys: readonly string[]
+  /** Whether it is drawn; else its value is the same in every build. */
+  readonly varies: boolean
+  readonly value: unknown
+  readonly factor: (value: number) => number
+}
+
 /**
- * Reads a build whose entries are sound, over and over: what a path means is looked up once. The reader of files looks
- * it up and checks it each time, which would cost more than the physics here.
+ * Reads builds that differ in some entries, which are sound, over and over: what a path means is looked up once. The reader
+ * of files looks it up and checks it each time, which would cost more than the physics here.
  */
 class SoundReader implements EntryReader {
   build: unknown = null
-  private readonly keys = new Map<string, readonly string[]>()
-  private readonly factors = new Map<string, (value: number) => number>()
+  private readonly known = new Map<string, Known>()
+  private readonly drawn: readonly string[]
+
+  constructor(drawn: readonly string[]) {
+    this.drawn = drawn
+  }
+
+  private knownOf(path: string): Known {
+    const before = this.known.get(path)
+    if (before !== undefined) return before
+    const keys = keysOf(path)
+    const varies = this.drawn.some((one) => `${one}.`.startsWith(`${path}.`))
+    const known = { keys, varies, value: valueAt(this.build, keys), factor: engineFactorOf(path) }
+    this.known.set(path, known)
+    return known
+  }
 
   readonly raw = (path: string): unknown => {
-    let keys = this.keys.get(path)
-    if (keys === undefined) this.keys.set(path, (keys = keysOf(path)))
-    return valueAt(this.build, keys)
+    const { varies, keys, value } = this.knownOf(path)
+    return varies ? valueAt(this.build, keys) : value
   }
   readonly number = (path: string): number | undefined => {
     const value = this.raw(path)
     return typeof value === 'number' ? value : undefined
   }
   readonly si = (path: string): number | undefined => {
-    const value = this.number(path)
-    if (value === undefined) return undefined
-    let factor = this.factors.get(path)
-    if (factor === undefined) this.factors.set(path, (factor = engineFactorOf(path)))
-    return factor(value)
+    const { varies, keys, value, factor } = this.knownOf(path)
+    const entry = varies ? valueAt(this.build, keys) : value
+    return typeof entry === 'number' ? factor(entry) : undefined
   }
   readonly word = (path: string): string | undefined => {
     const value = this.raw(path)

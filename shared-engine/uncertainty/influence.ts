@@ -29,7 +29,7 @@ function ranksOfEntries(plan: UncertaintyPlan, gathered: Gathered): readonly Flo
 /** What each entry does to a limit, largest rank correlation first; ties by path. */
 export function limitInfluences(plan: UncertaintyPlan, gathered: Gathered, limit: number): Influence[] {
   const margins = gathered.base.marginsOf(limit)
-  const here = Array.from(margins.keys()).filter((sample) => !Number.isNaN(margins[sample]))
+  const here = placesOfNumbers(margins)
   const everywhere = here.length === margins.length
   const marginRanks = ranksOf(everywhere ? margins : picked(margins, here))
   const ranks = everywhere
@@ -44,6 +44,13 @@ export function limitInfluences(plan: UncertaintyPlan, gathered: Gathered, limit
   }))
   const size = ({ rankCorrelation }: Influence) => Math.abs(rankCorrelation ?? 0)
   return influences.sort((one, other) => size(other) - size(one) || (one.path < other.path ? -1 : 1))
+}
+
+/** Places at which there is a number. */
+function placesOfNumbers(column: Float64Array): number[] {
+  const places: number[] = []
+  for (let at = 0; at < column.length; at += 1) if (!Number.isNaN(column[at])) places.push(at)
+  return places
 }
 
 function picked(column: Float64Array, samples: readonly number[]): Float64Array {

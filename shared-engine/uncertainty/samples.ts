@@ -1,10 +1,11 @@
 import { machineOf } from '../machine/machine.ts'
+import { MachineMaker } from '../machine/maker.ts'
 import type { Build } from '../entries/schema.ts'
 import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
-import { Ledger, limitAt } from '../limits/ledger.ts'
+import { Ledger } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
-import { limitsOf } from '../limits/table.ts'
+import { limitOf, limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './build.ts'
 import { drawOf, tolerancedEntriesOf, type TolerancedEntries, type TolerancedEntry } from './entries.ts'
@@ -66,10 +67,11 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
   const { entries } = toleranced
   const paths = entries.map((entry) => entry.path)
   const limitIds = limitsOf(machineOf(build)).map((limit) => limit.id)
-  const places = new Map(limitIds.map((id, place) => [id, place]))
+  const places = placesByNumber(limitIds)
   const cube = latinHypercube(seed, samples, entries.length)
   const put = buildSetter(build, paths)
   const keepsRules = rulesKeeper(build, paths)
+  const maker = new MachineMaker()
   const e = new Evaluation()
   const ledger = new Ledger()
 
@@ -77,12 +79,11 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     const drawn = put(values)
     if (!keepsRules(drawn)) return false
     const count = found.piece.to - found.piece.from
-    const machine = machineOf(drawn)
+    const machine = maker.of(drawn)
     evaluate(e, machine)
     measureLedger(ledger, e, machine)
     for (let row = 0; row < ledger.count; row += 1) {
-      const id = limitAt(ledger, row)?.id
-      const place = id === undefined ? undefined : places.get(id)
+      const place = places[ledger.limitNumbers[row] ?? 0]
       if (place === undefined) continue
       found.margins[(variant * limitIds.length + place) * count + at] = ledger.margin[row] ?? NaN
     }
@@ -115,6 +116,16 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     return found
   }
   return { ...plan, run }
+}
+
+/** By a limit's number its place among some. */
+function placesByNumber(ids: readonly LimitId[]): (number | undefined)[] {
+  const places: (number | undefined)[] = []
+  ids.forEach((id, place) => {
+    const limit = limitOf(id)
+    if (limit !== undefined) places[limit.number] = place
+  })
+  return places
 }
 
 const held = (entry: TolerancedEntry, drawn: number) => Math.min(Math.max(drawn, entry.low), entry.high)
