@@ -98,12 +98,15 @@ function setTopEfficiency(e: Evaluation, machine: Machine): void {
     : NaN
 }
 
-/** What lifts the front and where it falls over. */
+/** The most grip, what lifts the front and where it falls over. */
 function setBalance(e: Evaluation, machine: Machine): void {
   const { drive, line, lifted } = e
   const { centreHeight, centreAhead, gauge, contactWidth } = machine.vehicle
   const { sinSlope, cosSlope } = machine.ground
-  setLiftedFooting(lifted, machine, sinSlope, cosSlope)
+  if (e.liftedOn.isNew(machine)) {
+    setLiftedFooting(lifted, machine, sinSlope, cosSlope)
+    e.mostGrip = mostGripOf(machine, e.footing)
+  }
   e.frontLiftThrust = frontLiftThrustOf(machine, lifted)
   e.frontLiftDuty = frontLiftDutyOf(machine, lifted, drive, line, e.frontLiftThrust)
   e.frontLiftPush = Math.min(lifted.gripThrust, e.strongestPush)
@@ -115,13 +118,12 @@ function setBalance(e: Evaluation, machine: Machine): void {
   e.tipSide = side ? tipSideAngle(gauge, contactWidth ?? 0, centreHeight) : NaN
 }
 
-/** At rest: most current, grip and pivot turn. */
+/** At rest: most current and pivot turn. */
 function setRest(e: Evaluation, machine: Machine): void {
-  const { drive, line, footing, level } = e
+  const { drive, line, level } = e
   e.restAmps = Math.min(stallAmpsOf(drive), drive.currentLimit)
   e.strongestPush =
     line.thrustPerTorque * drive.torqueConstant * (e.restAmps - drive.noLoadBase) - machine.track.internalDrag
-  e.mostGrip = mostGripOf(machine, footing)
   e.pivotThrust = pivotThrustOf(machine, level)
   e.pivotAmps = pivotAmpsOf(machine, drive, line, e.pivotThrust)
   e.burstSpeed = burstSpeedOf(machine.track)

@@ -1,6 +1,7 @@
 import { DriveLine } from '../motor/drive-line.ts'
 import { CruiseState } from '../vehicle/cruise.ts'
 import { Footing } from '../ground/footing.ts'
+import { StoodOn } from '../ground/stood-on.ts'
 import { Motion } from '../vehicle/motion.ts'
 import { RunFromRest } from '../vehicle/run.ts'
 import { SpinUpLift } from '../vehicle/spin-up-lift.ts'
@@ -72,6 +73,8 @@ export class Evaluation extends Motion {
   frontLiftDuty = NaN
   /** The ground under a machine whose front is up: all weight on the tracks, full strength. */
   readonly lifted = new Footing()
+  /** What that and the most grip are of. */
+  readonly liftedOn = new StoodOn()
   /** F*, N: motor-side thrust at rest with the most standstill current. */
   strongestPush = NaN
   /** The same, at most the grip with the front up. */

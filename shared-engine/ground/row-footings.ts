@@ -1,5 +1,6 @@
 import type { Machine, PatternRowPart } from '../machine/parts.ts'
 import { copyFooting, Footing, setFooting } from './footing.ts'
+import { StoodOn } from './stood-on.ts'
 
 /** A slope with a load and a tow, and the footing that the build's ground gives there. */
 class KnownFooting {
@@ -14,19 +15,13 @@ class KnownFooting {
  * ground itself, so each footing is worked out once until one of them is another.
  */
 export class RowFootings {
-  #ground: Machine['ground'] | null = null
-  #vehicle: Machine['vehicle'] | null = null
-  #tracks = NaN
+  readonly #stoodOn = new StoodOn()
   #count = 0
   readonly #known: KnownFooting[] = []
 
-  /** Forgets what another ground, vehicle or number of tracks gave: nothing else of a machine decides a footing. */
-  standOn({ ground, vehicle, track }: Machine): void {
-    if (this.#ground === ground && this.#vehicle === vehicle && this.#tracks === track.count) return
-    this.#ground = ground
-    this.#vehicle = vehicle
-    this.#tracks = track.count
-    this.#count = 0
+  /** Forgets what another ground gave. */
+  standOn(machine: Machine): void {
+    if (this.#stoodOn.isNew(machine)) this.#count = 0
   }
 
   /**

@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import { isDecisive } from '../limits/group.ts'
 import { limitAt, type Ledger } from '../limits/ledger.ts'
 import type { Limit } from '../limits/limit.ts'
 import type { Hold } from './space-hold.ts'
@@ -7,7 +8,7 @@ import { wordsFor } from './tally.ts'
 
 /** How one candidate fares with what it has to hold; filled again and again. */
 export class HoldMeter {
-  /** Worst margin of the whole ledger, and of it without the reductions' own limits. */
+  /** Worst margin of ordinary use, which mishaps are no part of, and of it without the reductions' own limits. */
   worst = Infinity
   worstCommon = Infinity
   /** How many holds are broken, and the one where it is a single one. */
@@ -24,9 +25,10 @@ export class HoldMeter {
   readonly #least: Float64Array
   /** Holds on figures, by place. */
   readonly #measured: readonly number[]
-  /** Of each row of the ledger before: its limit, its hold (−1: none) and whether it is a reduction's. */
+  /** Of each row of the ledger before: its limit, its hold (−1: none), whether it decides and is no reduction's. */
   readonly #limits: Limit[] = []
   readonly #holdAt: number[] = []
+  readonly #decides: boolean[] = []
   readonly #common: boolean[] = []
 
   constructor(holds: readonly Hold[]) {
@@ -56,7 +58,7 @@ export class HoldMeter {
       const limit = limitAt(ledger, row)
       if (limit === undefined) continue
       if (this.#limits[row] !== limit) this.#learn(row, limit)
-      if (margin < this.worst) this.worst = margin
+      if (this.#decides[row] === true && margin < this.worst) this.worst = margin
       if (this.#common[row] === true && margin < this.worstCommon) this.worstCommon = margin
       const place = this.#holdAt[row] ?? -1
       if (place < 0) continue
@@ -69,7 +71,8 @@ export class HoldMeter {
   #learn(row: number, limit: Limit): void {
     this.#limits[row] = limit
     this.#holdAt[row] = this.#places.get(limit) ?? -1
-    this.#common[row] = !limit.part.startsWith('stage.')
+    this.#decides[row] = isDecisive(limit.group)
+    this.#common[row] = isDecisive(limit.group) && !limit.part.startsWith('stage.')
   }
 
   #measureFigure(place: number, e: Evaluation, machine: Machine): void {

@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import { Footing, setFooting, setLevelFooting } from '../ground/footing.ts'
+import { StoodOn } from '../ground/stood-on.ts'
 import { airDragFactorOf } from '../ground/resistance.ts'
 import { equivalentMassOf } from './inertia.ts'
 import { Propulsion, setPropulsion } from './propulsion.ts'
@@ -9,6 +10,8 @@ export class Motion extends Propulsion {
   /** On the build's slope, and on the level. */
   readonly footing = new Footing()
   readonly level = new Footing()
+  /** What both are of. */
+  readonly stoodOn = new StoodOn()
   /** ½ ρ C_d A, N/(m/s)². */
   airDragFactor = 0
   /** m_e, kg. */
@@ -30,8 +33,10 @@ export function setRunning(
 ): void {
   const { pack, service, ground } = machine
   setPropulsion(motion, machine, pack.openVolts, service.windingTemperature, throttle)
-  setFooting(motion.footing, machine, ground.sinSlope, ground.cosSlope)
-  setLevelFooting(motion.level, machine)
+  if (motion.stoodOn.isNew(machine)) {
+    setFooting(motion.footing, machine, ground.sinSlope, ground.cosSlope)
+    setLevelFooting(motion.level, machine)
+  }
   motion.airDragFactor = airDragFactorOf(machine)
   motion.equivalentMass = equivalentMassOf(machine)
 }
