@@ -31,7 +31,7 @@ type PartFigures = Readonly<Record<string, readonly Shown[]>>
  * motor and shafts, belt speed and pull of one loop, ground speed and thrust; the vehicle's mass.
  *
  * Torque behind stage k: T Π u_j η_j, speed ω / Π u_j over the stages up to it; the pull of one loop is the motor-side
- * thrust shared between the loops.
+ * thrust shared between the loops. Wires: what they drop and give off; coolant: flow and radiator.
  *
  * *Source:* `docs/model.md` §§4 and 5.
  */
@@ -44,6 +44,12 @@ export function partFigures(machine: Machine, state: PathState, system: UnitSyst
     track: [shown(state.beltSpeed, 'speed'), shown(state.motorThrust / machine.track.count, 'force')],
     ground: [shown(state.groundSpeed, 'speed'), shown(state.thrust, 'force')],
     vehicle: [shown(machine.vehicle.mass, 'mass')],
+    wires: wireFigures(machine, state, shown),
+    stepDowns: [],
+  }
+  if (machine.cooling !== null) {
+    const { flow, radiator } = machine.cooling
+    figures['cooling'] = [shown(flow, 'flow'), shown(radiator, 'thermalConductance')]
   }
   let speed = state.motorSpeed
   let torque = state.motorTorque
@@ -53,4 +59,23 @@ export function partFigures(machine: Machine, state: PathState, system: UnitSyst
     figures[`stage.${index + 1}`] = [shown(rpmOf(speed), 'rpm'), shown(torque, 'torque')]
   })
   return figures
+}
+
+/**
+ * Volts that the pack's wires drop, and heat in them and in the motors' leads.
+ *
+ * U = I_p R_p,  P = I_p² R_p + M I_m² R_m, wires of a circuit one after the other.
+ *
+ * *Source:* Ohm and Joule; `docs/model.md` §7.
+ */
+function wireFigures(
+  { wires, motor }: Machine,
+  { packAmps, motorAmps }: PathState,
+  shown: (value: number, kind: QuantityKind) => Shown,
+): readonly Shown[] {
+  const ohm = (circuit: 'pack' | 'motor') =>
+    wires.reduce((sum, wire) => sum + (wire.circuit === circuit ? wire.resistance : 0), 0)
+  const [pack, leads] = [ohm('pack'), ohm('motor')]
+  const watts = packAmps ** 2 * pack + motor.count * motorAmps ** 2 * leads
+  return [shown(packAmps * pack, 'volts'), shown(watts, 'watts')]
 }

@@ -1,6 +1,6 @@
 import type { Point, Box, Scene } from './scene.ts'
 
-/** 'pack', 'controller', 'motor', `stage.${n}`, 'track', 'vehicle', 'ground', 'cooling', 'accessories'. */
+/** 'pack', 'controller', 'motor', `stage.${n}`, 'track', 'vehicle', 'ground', 'wires', 'stepDowns', 'cooling'. */
 type DrawnPart = string
 
 /** One part of the row from pack to ground: where it is, where its words go, what it is called. */
@@ -51,4 +51,6 @@ export interface PowerPathScene extends Scene {
   readonly parts: readonly PathPart[]
   readonly wheels: readonly TurningWheel[]
   readonly loops: readonly RunningLoop[]
+  /** Parts without a place in it: words at the row's end, over the ground. */
+  readonly undrawn: readonly { readonly part: string; readonly label: string }[]
 }

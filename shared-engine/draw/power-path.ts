@@ -1,10 +1,11 @@
 import type { UnitSystem } from '../units/kinds.ts'
-import { connectors } from './parts/connectors.ts'
+import { connectors, pipes, shaftSigns } from './parts/connectors.ts'
 import { groundLine, slopeWedge } from './parts/ground.ts'
 import { degrees } from './parts/outline.ts'
 import { leastCell, rowOf } from './parts/row.ts'
 import type { DrawnMachine, Row, RowItem } from './parts/row.ts'
 import { scaleBar } from './parts/scale-bar.ts'
+import { belly, hitch } from './parts/stance.ts'
 import { centreOfMass, centreOfMassAt, hull } from './parts/vehicle.ts'
 import type { PathPart, PowerPathScene } from './power-path-scene.ts'
 import type { Shape } from './scene.ts'
@@ -109,7 +110,7 @@ function groundShapes(
   const shapes: Shape[] = [
     { shape: 'group', id: 'ground', shift: { x: from, y }, shapes: groundLine(machine.ground, to - from) },
   ]
-  const wedge = slopeWedge(machine.ground.grade, row.groundWidth - 14, 44)
+  const wedge = slopeWedge(machine.ground.grade, 64, 44)
   if (wedge.length > 0) shapes.push({ shape: 'group', shift: { x: ground + 4, y }, shapes: wedge })
   return shapes
 }
@@ -166,6 +167,42 @@ function vehicleShapes(
   return { shapes, part }
 }
 
+/** The supplies hang in the wiring's cell and have fields of their own. */
+function suppliesPart(row: Row, items: readonly PlacedItem[], axis: number): PathPart[] {
+  const wiring = items.find(({ part }) => part === 'wires')
+  if (row.supplies === null || wiring === undefined) return []
+  const { x, y, width, height } = row.supplies
+  const box = { x: wiring.left + x, y: axis + y, width, height }
+  const middle = { x: box.x + width / 2, y: box.y + height / 2 }
+  return [
+    {
+      part: 'stepDowns',
+      label: 'Supplies',
+      description: 'supplies of a lower voltage',
+      box,
+      figures: middle,
+      sign: { x: middle.x + 8, y: box.y + height + 14 },
+    },
+  ]
+}
+
+/** Hook and belly: what stands over the ground by its own height. */
+function stanceShapes(machine: DrawnMachine, row: Row, track: PlacedItem, axis: number): Shape[] {
+  const { layout } = row
+  if (layout === null) return []
+  const scale = track.drawn.scale ?? 1
+  const zero = track.left + track.drawn.entry
+  const stance = {
+    patchFrom: zero + layout.patch.from * scale,
+    patchTo: zero + layout.patch.to * scale,
+    rear: track.left,
+    hull: zero + layout.sprocket.radius * 0.1 * scale + 8,
+    loopTop: axis - layout.sprocket.radius * scale - 4,
+    ground: axis + layout.ground * scale,
+  }
+  return [...belly(machine.vehicle, scale, stance), ...hitch(machine.vehicle, scale, stance)]
+}
+
 function groundPart(machine: DrawnMachine, left: number, width: number, levels: Levels): PathPart {
   const { ground } = machine
   const slope = degrees(Math.atan(ground.grade))
@@ -185,15 +222,18 @@ function groundPart(machine: DrawnMachine, left: number, width: number, levels: 
  * and leave the machine's shape alone.
  */
 export function powerPathKey(machine: DrawnMachine, look: PowerPathLook): string {
-  const { pack, motor, stages, train, track, vehicle, ground } = machine
+  const { pack, motor, stages, train, track, vehicle, ground, wires, stepDowns, cooling } = machine
   const shown: DrawnMachine = {
-    pack: { series: pack.series },
-    motor: { count: motor.count, polePairs: motor.polePairs },
+    pack: { series: pack.series, fuseAmps: pack.fuseAmps },
+    motor: { count: motor.count, polePairs: motor.polePairs, joint: motor.joint },
     stages,
     train: { ratio: train.ratio },
     track,
     vehicle,
     ground,
+    wires: wires.map(({ circuit, area, parallel }) => ({ circuit, area, parallel })),
+    stepDowns: stepDowns.map(({ volts }) => ({ volts })),
+    cooling: cooling && { capPressure: cooling.capPressure },
   }
   // JSON has one word for what is not finite and for what is not there; the drawing may have two.
   return JSON.stringify([shown, look], (_, value: unknown) =>
@@ -207,19 +247,23 @@ export function powerPathKey(machine: DrawnMachine, look: PowerPathLook): string
  * a person could read. Pack, controller and motor are signs: the build does not know their size.
  */
 export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPathScene {
-  const { width, system } = look
+  const { system } = look
   const levels = look.low === true ? low : usual
   const { axis } = levels
-  const row = rowOf(machine, width, look.cellsInParallel ?? 1, levels.half)
-  const { items, ground } = placed(row, width)
+  const room = { width: look.width, half: levels.half }
+  const row = rowOf(machine, room, { system, cellsInParallel: look.cellsInParallel ?? 1 })
+  const { items, ground } = placed(row, look.width)
+  // A row with more parts than fit is wider: the page moves it sideways.
+  const width = Math.max(look.width, ground + row.groundWidth)
   const track = items[items.length - 1] as PlacedItem
   const vehicle = vehicleShapes(machine, row, track, axis)
   const parts = [
     ...items.map((item) => pathPart(item, levels)),
     ...(vehicle.part === null ? [] : [vehicle.part]),
+    ...suppliesPart(row, items, axis),
     groundPart(machine, ground, row.groundWidth, levels),
   ]
-  const labelled = parts.filter((part) => part.part !== 'vehicle')
+  const labelled = parts.filter(({ part }) => part !== 'vehicle' && part !== 'stepDowns')
   const drawn = items.map((item): Shape => ({
     shape: 'group',
     id: item.part,
@@ -234,9 +278,12 @@ export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPath
     height: levels.height,
     shapes: [
       ...connectors(items, axis),
+      ...pipes(items, axis),
       ...groundShapes(machine, row, track, ground, levels),
       ...vehicle.shapes,
       ...drawn,
+      ...shaftSigns(items, machine, axis),
+      ...stanceShapes(machine, row, track, axis),
       ...patchShapes(row, track, axis),
       ...bars(items, system, levels.bar),
       ...labelled.map((part) => label(part.label, part.figures.x, levels.label)),
@@ -245,5 +292,6 @@ export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPath
     parts,
     wheels: items.flatMap((item) => item.drawn.wheels),
     loops: items.flatMap((item) => item.drawn.loops),
+    undrawn: row.undrawn,
   }
 }

@@ -2,7 +2,7 @@
  * How a loop is kept tight. `fixed`: a screw holds the wheels apart, so that what one side gains the other loses.
  * `sprung`: a spring or a weight keeps the slack side at the pretension.
  */
-type TensionerKind = 'fixed' | 'sprung'
+export type TensionerKind = 'fixed' | 'sprung'
 
 /** A loop on its wheels, cold. */
 export interface LoopHold {

@@ -38,6 +38,8 @@ export const drawings: Readonly<Record<string, () => Scene>> = {
   'power-path-crawler': path('crawler'),
   'power-path-long-1024': path('long', 1024),
   'power-path-direct': path('direct'),
+  'power-path-fitted': path('fitted'),
+  'power-path-fitted-1024': path('fitted', 1024),
   'rpm-to-speed': () => rpmToSpeed({ speedOfRpm, ratedRpm: 31000, loadedRpm: 31400, freeRpm: 35600 }, metric),
   'thrust-against-speed': () => thrustAgainstSpeed({ states: demo.speedStates, top: demo.topState }, metric),
   'thrust-against-speed-imperial': () =>

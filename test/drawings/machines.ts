@@ -139,9 +139,55 @@ const long = {
 /** Motor straight on the sprocket. */
 const direct = { ...quick, name: 'Direct', stages: [] }
 
-export const storedMachines = { quick, hauler, crawler, long, direct } as const
+const bearing = { kind: 'ball', dynamicN: 9500 }
 
-export type DrawnMachine = 'quick' | 'hauler' | 'crawler' | 'long' | 'direct'
+/** Everything that can be drawn and need not be: wires, fuse, supplies, coolant, joints, bearings, limiter, hook, belly. */
+const fitted = {
+  ...quick,
+  name: 'Fitted hare',
+  pack: { ...quick.pack, fuseAmps: 150 },
+  motor: {
+    ...motor,
+    joint: { kind: 'flat', lengthMm: 8, flatDepthMm: 0.5, shaftDiameterMm: 8, shaftMaterial: 'steel-c45' },
+  },
+  stages: [
+    {
+      ...quick.stages[0],
+      shaftDiameterMm: 12,
+      shaftMaterial: 'steel-c45',
+      shaftSpanMm: 60,
+      joint: { kind: 'pin', pinMm: 3, pinMaterial: 'steel-c45' },
+      bearing,
+      slipTorqueNm: 9,
+    },
+    {
+      ...quick.stages[1],
+      shaftDiameterMm: 15,
+      shaftMaterial: 'steel-c45',
+      joint: { kind: 'clamp', clampForceN: 6000, friction: 0.15 },
+      bearing: { ...bearing, kind: 'roller' },
+    },
+  ],
+  track: {
+    ...quick.track,
+    tensioner: 'sprung',
+    shaft: { diameterMm: 15, material: 'steel-c45', joint: { kind: 'key', lengthMm: 20 }, bearing },
+  },
+  vehicle: { ...quick.vehicle, towForceN: 120, towHeightMm: 140, clearanceMm: 45 },
+  cooling: { kind: 'liquid', flowLPerMin: 3, coolant: 'glycol40', radiatorWPerK: 14, capKpa: 50 },
+  wires: [
+    { name: 'Main', circuit: 'pack', areaMm2: 16, lengthM: 1.2 },
+    { name: 'Phases', circuit: 'motor', areaMm2: 10, lengthM: 0.8 },
+  ],
+  stepDowns: [
+    { name: 'Radio', volts: 5, amps: 3 },
+    { name: 'Pump', volts: 12, amps: 5 },
+  ],
+}
+
+export const storedMachines = { quick, hauler, crawler, long, direct, fitted } as const
+
+export type DrawnMachine = keyof typeof storedMachines
 
 export const drawnMachines: Readonly<Record<DrawnMachine, { machine: Machine; parallel: number }>> = {
   quick: machineFrom(quick),
@@ -149,6 +195,7 @@ export const drawnMachines: Readonly<Record<DrawnMachine, { machine: Machine; pa
   crawler: machineFrom(crawler),
   long: machineFrom(long),
   direct: machineFrom(direct),
+  fitted: machineFrom(fitted),
 }
 
 function machineFrom(stored: unknown): { machine: Machine; parallel: number } {

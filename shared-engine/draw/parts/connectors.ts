@@ -1,5 +1,8 @@
 import type { Shape } from '../scene.ts'
-import type { RowItem } from './row.ts'
+import { pipeAt } from './coolant.ts'
+import { px } from './outline.ts'
+import type { DrawnMachine, RowItem } from './row.ts'
+import { bearingSign, limiterSign } from './shaft-signs.ts'
 
 interface Placed extends RowItem {
   readonly left: number
@@ -35,8 +38,43 @@ export function connectors(items: readonly Placed[], y: number): Shape[] {
     if (before === undefined) return []
     const from = before.left + before.drawn.exit
     const to = item.left + item.drawn.entry
-    if (item.part === 'controller') return leads(from, to, y, 2)
-    if (item.part === 'motor') return leads(from, to, y, 3)
+    if (item.part === 'wires' || item.part === 'controller') return leads(from, to, y, 2)
+    if (item.part === 'cooling' || item.part === 'motor') return leads(from, to, y, 3)
     return shaft(from, to, y)
   })
+}
+
+/** Bearings and limiter of the shafts between the parts, drawn over both: where there is no gap they stand on the wheels. */
+export function shaftSigns(items: readonly Placed[], machine: DrawnMachine, y: number): Shape[] {
+  return items.slice(1).flatMap((item, index): Shape[] => {
+    const before = items[index]
+    const stage = /^stage\.(\d+)$/.exec(before?.part ?? '')
+    if (before === undefined || stage === null) return []
+    const { shaft, slipTorque } = machine.stages[Number(stage[1]) - 1] ?? {}
+    const [from, to] = [before.left + before.drawn.width, item.left]
+    const middle = (from + to) / 2
+    const own = shaft?.bearing ?? null
+    const track = item.part === 'track' ? (machine.track.shaft?.bearing ?? null) : null
+    const apart = Math.max(9, Math.min(14, (to - from) / 3))
+    const shapes = [
+      ...(own === null ? [] : bearingSign(own, middle - apart)),
+      ...(typeof slipTorque === 'number' ? limiterSign(middle) : []),
+      ...(track === null ? [] : bearingSign(track, middle + apart)),
+    ]
+    return shapes.length === 0 ? [] : [{ shape: 'group', shift: { x: 0, y }, shapes }]
+  })
+}
+
+/** Pipes from the circuit's cell to controller and motor: pump to motor, over the top to the controller, down to the radiator. */
+export function pipes(items: readonly Placed[], y: number): Shape[] {
+  const at = items.findIndex(({ part }) => part === 'cooling')
+  const [controller, cell, motor] = [items[at - 1], items[at], items[at + 1]]
+  if (controller === undefined || cell === undefined || motor === undefined) return []
+  const middle = controller.left + controller.drawn.middle
+  const rim = motor.left + motor.drawn.middle - 15
+  const [left, right] = [cell.left, cell.left + cell.drawn.width]
+  const d =
+    `M${px(right)} ${px(y + pipeAt)}H${px(rim)}M${px(rim)} ${px(y - pipeAt)}H${px(right)}` +
+    `M${px(left)} ${px(y - pipeAt)}H${px(middle)}V${px(y - 24)}M${px(middle)} ${px(y + 24)}V${px(y + pipeAt)}H${px(left)}`
+  return [{ shape: 'path', id: 'pipes', d, stroke: { role: 'quiet', width: 2.2 } }]
 }

@@ -4,8 +4,12 @@ import type { DrawnPart } from './part.ts'
 const width = 56
 const half = 24
 
-/** A controller: a finned case with two leads in and three out; a symbol, not to scale. */
-export function drawController(count: number): DrawnPart {
+/**
+ * A controller: a finned case with two leads in and three out; a symbol, not to scale.
+ *
+ * @param motorWire what its leads to a motor are, in words
+ */
+export function drawController(count: number, motorWire: string | null = null): DrawnPart {
   const behind: Shape[] =
     count > 1
       ? [
@@ -32,6 +36,7 @@ export function drawController(count: number): DrawnPart {
     },
     { shape: 'path', d: fins, stroke: { role: 'quiet', width: 0.9 } },
     { shape: 'path', d: wave, stroke: { role: 'ink', width: 0.9 } },
+    ...motorWireShapes(motorWire),
   ]
   return {
     shapes,
@@ -44,4 +49,15 @@ export function drawController(count: number): DrawnPart {
     description: count > 1 ? `${count} controllers, one for each motor` : 'controller',
     scale: null,
   }
+}
+
+/** The section of the leads to the motor under the case, beside a sign of three of them. */
+function motorWireShapes(words: string | null): Shape[] {
+  if (words === null) return []
+  const y = half + 11
+  const leads = [-2.5, 0, 2.5].map((lift) => `M${-4} ${y - 4 + lift}h9`).join('')
+  return [
+    { shape: 'path', d: leads, stroke: { role: 'quiet', width: 0.8 } },
+    { shape: 'text', at: { x: 8, y }, text: words, size: 11, role: 'quiet', anchor: 'start' },
+  ]
 }

@@ -1,5 +1,6 @@
 import type { Shape } from '../scene.ts'
-import { circlePath, degrees, pathOf, polar } from './outline.ts'
+import { borePath, jointText } from './joint.ts'
+import { degrees, pathOf, polar } from './outline.ts'
 import type { DrawnPart, Turning } from './part.ts'
 import { fullTurn } from '../../constants.ts'
 
@@ -45,11 +46,14 @@ export function drawMotor(count: number, poles: number, turning: Turning): Drawn
           },
         ]
       : []
-  const key = `M-1.6 -5.2V-7.4H1.6V-5.2`
   const rotor: Shape[] = [
     ...magnets(poles),
-    { shape: 'path', d: circlePath(5.5), fill: 'paper', stroke: { role: 'ink', width: 0.9 } },
-    { shape: 'path', d: key, fill: 'ink' },
+    {
+      shape: 'path',
+      d: borePath(5.5, turning.joint ?? null),
+      fill: 'paper',
+      stroke: { role: 'ink', width: 0.9 },
+    },
     { shape: 'circle', centre: { x: 0, y: 0 }, radius: radius - 12, stroke: { role: 'quiet', width: 0.6 } },
   ]
   const shapes: Shape[] = [
@@ -78,7 +82,7 @@ export function drawMotor(count: number, poles: number, turning: Turning): Drawn
     middle,
     entry: 1,
     exit: middle,
-    description: `${count > 1 ? `${count} motors` : 'motor'} of ${poles} poles`,
+    description: `${count > 1 ? `${count} motors` : 'motor'} of ${poles} poles${jointText('its wheel', turning.joint ?? null)}`,
     scale: null,
   }
 }

@@ -1,4 +1,5 @@
 import type { RunningLoop, TurningWheel } from '../power-path-scene.ts'
+import type { DrawnJoint } from './joint.ts'
 import type { Shape } from '../scene.ts'
 
 /**
@@ -32,6 +33,8 @@ export interface Turning {
   readonly id: string
   /** Turns of this part's driver per motor turn, clockwise positive as drawn. */
   readonly turns: number
+  /** How its first wheel sits on the shaft that comes in. */
+  readonly joint?: DrawnJoint
 }
 
 /** One wheel's tooth count as words: "13 teeth". */

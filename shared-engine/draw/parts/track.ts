@@ -7,6 +7,8 @@ import { gapPhase, runningLinks } from '../../stages/loop/draw.ts'
 import { circlePath, degrees, pathOf, polar, px, roundWheel } from './outline.ts'
 import { teethText } from './part.ts'
 import type { DrawnPart, Room, Turning } from './part.ts'
+import { jointText } from './joint.ts'
+import { tensioner, tensionerText } from './tensioner.ts'
 import { trackLayout } from './track-loop.ts'
 import type { TrackLayout } from './track-loop.ts'
 import { wheelGroup } from './wheel.ts'
@@ -76,6 +78,7 @@ function wheelsOf(
     outline: sprocketOutline(track, tooth, scale),
     pitchRadius: track.radius * scale,
     rootRadius: (track.radius - tooth.body - tooth.height * 1.08) * scale,
+    joint: track.shaft?.joint ?? null,
   })
   // Road wheels and idler run on the belt's inner face, beside its teeth.
   const beside = Math.min(inner, layout.roadWheels[0]?.radius ?? inner) > 0 ? tooth.body : inner
@@ -138,7 +141,12 @@ export function drawTrack(
     d: loopPath(layout.loop, scale),
     stroke: { role: 'ink', width: bodyWidth },
   }
-  const shapes = [...wheelsOf(layout, track, tooth, scale, turning.id), ...links.shapes, body]
+  const shapes = [
+    ...tensioner(track.hold.tensioner, layout.idler, scale),
+    ...wheelsOf(layout, track, tooth, scale, turning.id),
+    ...links.shapes,
+    body,
+  ]
   const width = entry + (layout.idler.centre.x + layout.idler.radius) * scale + bodyWidth
   return {
     layout,
@@ -149,7 +157,7 @@ export function drawTrack(
     middle: width / 2,
     entry,
     exit: width,
-    description: `drive sprocket of ${teethText(track.sprocketTeeth)}, loop of ${track.loopPitches} pitches`,
+    description: `drive sprocket of ${teethText(track.sprocketTeeth)}, loop of ${track.loopPitches} pitches, ${tensionerText(track.hold.tensioner)}${jointText('sprocket', track.shaft?.joint ?? null)}`,
     scale,
   }
 }

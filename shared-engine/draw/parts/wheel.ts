@@ -1,4 +1,5 @@
 import type { GroupShape, Point, Shape } from '../scene.ts'
+import { borePath, type DrawnJoint } from './joint.ts'
 import { circlePath, polar } from './outline.ts'
 import { fullTurn } from '../../constants.ts'
 
@@ -13,6 +14,8 @@ interface WheelLook {
   readonly pitchRadius: number
   /** Where the teeth begin. */
   readonly rootRadius: number
+  /** How it sits on its shaft. */
+  readonly joint?: DrawnJoint
 }
 
 /** Round holes in the web of a large wheel: they lighten it, and show that it turns. */
@@ -25,19 +28,7 @@ function lightening(rootRadius: number): string {
   ).join('')
 }
 
-/** Bore with its keyway, as path data. */
-function bore(radius: number): string {
-  const key = radius * 0.34
-  const top = Math.sqrt(radius ** 2 - key ** 2)
-  const points = [
-    `M${(-key).toFixed(2)} ${(-top).toFixed(2)}`,
-    `A${radius.toFixed(2)} ${radius.toFixed(2)} 0 1 0 ${key.toFixed(2)} ${(-top).toFixed(2)}`,
-    `V${(-radius * 1.3).toFixed(2)}H${(-key).toFixed(2)}Z`,
-  ]
-  return points.join('')
-}
-
-/** A wheel as a group that stands at its centre: toothed outline, pitch circle as a chain line, hub, bore and key. */
+/** A wheel as a group that stands at its centre: toothed outline, pitch circle as a chain line, hub, bore and joint. */
 export function wheelGroup(look: WheelLook): GroupShape {
   const { rootRadius, pitchRadius } = look
   const boreRadius = Math.min(7, Math.max(1.6, rootRadius * 0.2))
@@ -49,7 +40,12 @@ export function wheelGroup(look: WheelLook): GroupShape {
       fill: 'paper',
       stroke: { role: 'ink', width: large ? 1.1 : 0.9 },
     },
-    { shape: 'path', d: bore(boreRadius), fill: 'paper', stroke: { role: 'ink', width: 0.9 } },
+    {
+      shape: 'path',
+      d: borePath(boreRadius, look.joint ?? null),
+      fill: 'paper',
+      stroke: { role: 'ink', width: 0.9 },
+    },
   ]
   if (large) {
     const chainLine = { role: 'quiet', width: 0.6, dash: [7, 2, 1.5, 2] } as const

@@ -56,7 +56,7 @@ function pulley(
   drive: Drive,
   end: 'driver' | 'driven',
   scale: number,
-  id: string,
+  { id, joint }: Turning,
 ): GroupShape {
   const driver = end === 'driver'
   const radius = pulleyRadius(stage.pitch, end === 'driver' ? stage.driverTeeth : stage.drivenTeeth)
@@ -65,6 +65,7 @@ function pulley(
     id: `${id}.${end}`,
     centre: { x: driver ? 0 : drive.centre * scale, y: 0 },
     phase: degrees(driver ? drive.driverPhase : drive.drivenPhase),
+    joint: (driver ? joint : stage.shaft?.joint) ?? null,
     outline: pulleyOutline(radius, teeth, stage.pitch, scale),
     pitchRadius: radius * scale,
     rootRadius: (radius - (pitchLineAboveTooth + toothDepth) * stage.pitch) * scale,
@@ -102,8 +103,8 @@ function drawBelt(stage: BeltStage, _room: Room, scale: number, turning: Turning
     stroke: { role: 'ink', width: bodyWidth },
   }
   const shapes = [
-    pulley(stage, drive, 'driven', scale, turning.id),
-    pulley(stage, drive, 'driver', scale, turning.id),
+    pulley(stage, drive, 'driven', scale, turning),
+    pulley(stage, drive, 'driver', scale, turning),
     ...links.shapes,
     body,
   ]

@@ -69,7 +69,7 @@ function sprocket(
   drive: Drive,
   end: 'driver' | 'driven',
   scale: number,
-  id: string,
+  { id, joint }: Turning,
 ): GroupShape {
   const driver = end === 'driver'
   const teeth = driver ? stage.driverTeeth : stage.drivenTeeth
@@ -78,6 +78,7 @@ function sprocket(
     id: `${id}.${end}`,
     centre: { x: driver ? 0 : drive.centre * scale, y: 0 },
     phase: degrees(driver ? drive.driverPhase : drive.drivenPhase),
+    joint: (driver ? joint : stage.shaft?.joint) ?? null,
     outline: sprocketOutline(stage.pitch, teeth, scale),
     pitchRadius: radius * scale,
     rootRadius: (radius - rollerShare * stage.pitch) * scale,
@@ -125,8 +126,8 @@ function drawChain(stage: ChainStage, _room: Room, scale: number, turning: Turni
     stroke: { role: 'ink', width: Math.max(1.4, pitchPx * 0.5), dash: [1.5, 1] },
   }
   const shapes = [
-    sprocket(stage, drive, 'driven', scale, turning.id),
-    sprocket(stage, drive, 'driver', scale, turning.id),
+    sprocket(stage, drive, 'driven', scale, turning),
+    sprocket(stage, drive, 'driver', scale, turning),
     ...(links.shapes.length > 0 ? links.shapes : [line]),
   ]
   const width = exit + chainWheelRadius(stage.pitch, stage.drivenTeeth) * scale + rim

@@ -4,6 +4,7 @@ import type { GroupShape } from '../../draw/scene.ts'
 import { gearOutline, gearRadii, meshingPhase } from '../../draw/parts/involute.ts'
 import type { GearForm } from '../../draw/parts/involute.ts'
 import { circlePath, degrees, pathOf } from '../../draw/parts/outline.ts'
+import type { DrawnJoint } from '../../draw/parts/joint.ts'
 import { ratioText, teethText } from '../../draw/parts/part.ts'
 import type { DrawnPart, Room, StageDrawing, Turning } from '../../draw/parts/part.ts'
 import { wheelGroup } from '../../draw/parts/wheel.ts'
@@ -31,7 +32,11 @@ function outlineAt(form: GearForm, scale: number): string {
   return pathOf(gearOutline(form, pitch < 5 ? 3 : pitch < 12 ? 5 : 8), scale)
 }
 
-function wheelAt(form: GearForm, scale: number, id: string, x: number, phase: number): GroupShape {
+function wheelAt(
+  form: GearForm,
+  scale: number,
+  { id, x, phase, joint }: { id: string; x: number; phase: number; joint: DrawnJoint },
+): GroupShape {
   const radii = gearRadii(form)
   return wheelGroup({
     id,
@@ -40,6 +45,7 @@ function wheelAt(form: GearForm, scale: number, id: string, x: number, phase: nu
     outline: outlineAt(form, scale),
     pitchRadius: radii.pitch * scale,
     rootRadius: radii.root * scale,
+    joint,
   })
 }
 
@@ -62,8 +68,13 @@ function drawGear(stage: GearStage, _room: Room, scale: number, turning: Turning
     },
   ]
   const shapes = [
-    wheelAt(driven, scale, `${turning.id}.driven`, exitTrue, phase),
-    wheelAt(driver, scale, `${turning.id}.driver`, entry, 0),
+    wheelAt(driven, scale, {
+      id: `${turning.id}.driven`,
+      x: exitTrue,
+      phase,
+      joint: stage.shaft?.joint ?? null,
+    }),
+    wheelAt(driver, scale, { id: `${turning.id}.driver`, x: entry, phase: 0, joint: turning.joint ?? null }),
   ]
   return {
     shapes: [{ shape: 'group', shapes }],

@@ -18,11 +18,11 @@ const state = {
 }
 
 describe('live figures of the power path', () => {
-  it('has two for every part drawn, one for the vehicle', () => {
+  it('has two for every part drawn, one for the vehicle, none for supplies, which hang in the wiring', () => {
     for (const { machine } of Object.values(drawnMachines)) {
       const figures = partFigures(machine, state, 'metric')
       for (const { part } of powerPath(machine, { width: 1280, system: 'metric' }).parts) {
-        expect(figures[part]?.length, part).toBe(part === 'vehicle' ? 1 : 2)
+        expect(figures[part]?.length, part).toBe(part === 'vehicle' ? 1 : part === 'stepDowns' ? 0 : 2)
       }
     }
   })
@@ -37,6 +37,17 @@ describe('live figures of the power path', () => {
   })
 })
 
+describe('wires', () => {
+  it('drop what Ohm says and give off what Joule says', () => {
+    // 16 mm² and 1.2 m there and back: 0.017241 · 1.2/16 Ω = 1.293 mΩ; 20 A of the pack: 25.9 mV. Leads of 10 mm², 0.8 m:
+    // 1.379 mΩ; 40 A: 2.207 W, and 0.517 W of the pack's.
+    const figures = partFigures(drawnMachines.fitted.machine, state, 'metric')
+    const [volts, watts] = figures['wires'] ?? []
+    expect(Number(volts?.text) * (volts?.unit === 'mV' ? 1e-3 : 1)).toBeCloseTo(0.02586, 4)
+    expect(Number(watts?.text)).toBeCloseTo(2.724, 2)
+  })
+})
+
 describe('power path', () => {
   it.each(Object.keys(drawnMachines) as (keyof typeof drawnMachines)[])(
     'of %s fits its width, parts in order, none on another',
@@ -44,7 +55,7 @@ describe('power path', () => {
       const { machine } = drawnMachines[name]
       for (const width of [1024, 1280, 1920, 3840]) {
         const { parts } = powerPath(machine, { width, system: 'metric' })
-        const row = parts.filter((part) => part.part !== 'vehicle')
+        const row = parts.filter(({ part }) => part !== 'vehicle' && part !== 'stepDowns')
         row.forEach(({ box, part }, index) => {
           const before = row[index - 1]
           if (before) expect(box.x, part).toBeGreaterThanOrEqual(before.box.x + before.box.width - 0.01)
