@@ -9,7 +9,7 @@ export const pipeAt = 29
 const pipe = { role: 'quiet', width: 2.2 } as const
 
 /** A small arrowhead on a pipe along y, pointing right or left. */
-export function flowArrow(x: number, y: number, way: 1 | -1): Shape {
+function flowArrow(x: number, y: number, way: 1 | -1): Shape {
   return {
     shape: 'path',
     d: `M${px(x - 4 * way)} ${px(y - 3.5)}L${px(x + 3 * way)} ${px(y)}L${px(x - 4 * way)} ${px(y + 3.5)}Z`,

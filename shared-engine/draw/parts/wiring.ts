@@ -20,7 +20,8 @@ const small = 11
 const padding = 8
 /** Step-downs drawn one by one; more are counted. */
 const mostBoxes = 3
-const box = { width: 30, height: 17, top: 17 } as const
+/** Low enough to leave the middle of the cell, where it is pressed, to the wires. */
+const box = { width: 30, height: 17, top: 29 } as const
 
 /** "16 mm²", "2 × 16 mm²": what a wire of a circuit is, of several the thinnest. */
 export function wireText(
@@ -76,7 +77,7 @@ export function drawWiring(
     ...(section === null ? [] : [text(section, padding + fuseWidth + sectionWidth / 2)]),
     ...supplyShapes(stepDowns, width, system),
   ]
-  const supplies = boxes === 0 ? null : { x: 0, y: box.top - 6, width, height: Math.max(24, box.height + 8) }
+  const supplies = boxes === 0 ? null : { x: 0, y: box.top - 2, width, height: 24 }
   return {
     shapes,
     wheels: [],
