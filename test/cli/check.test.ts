@@ -58,6 +58,7 @@ test('the JSON has the keys of the contract, SI numbers, and nothing else', () =
     'figures',
     'limits',
     'stages',
+    'order',
     'wires',
     'alarms',
     'spreads',
