@@ -1,4 +1,5 @@
 import { thinned } from '../draw/thin.ts'
+import { evidenceOfColumns, type ColumnEvidence } from '../log/columns/evidence.ts'
 import { LogReading, type LogInput } from '../log/log.ts'
 import type { LogResult } from '../log/result.ts'
 import { seriesOf, type LogSeries } from '../log/series.ts'
@@ -9,6 +10,8 @@ import type { JobKind } from './job.ts'
 interface LogFound {
   readonly result: Result<LogResult>
   readonly series: readonly LogSeries[]
+  /** What the meaning of each column rests on. */
+  readonly evidence: readonly ColumnEvidence[]
 }
 
 /** Points of a series from which it is thinned, and columns of time that keep their first, least, greatest and last. */
@@ -29,7 +32,7 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
       work: (from, to) => {
         for (let item = from; item < to; item += 1) reading.step()
       },
-      take: () => ({ part: foundOf(reading), transfer: [] }),
+      take: () => ({ part: foundOf(reading, input), transfer: [] }),
     }
   },
   startCollector: () => {
@@ -43,12 +46,16 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
   },
 }
 
-function foundOf(reading: LogReading): LogFound | null {
+function foundOf(reading: LogReading, { choice }: LogInput): LogFound | null {
   const result = reading.result()
   const read = reading.read()
   if (result === null) return null
-  if (!result.ok || read === null) return { result, series: [] }
-  return { result, series: seriesOf(read, result.value.episodes).map(forScreen) }
+  if (!result.ok || read === null) return { result, series: [], evidence: [] }
+  return {
+    result,
+    series: seriesOf(read, result.value.episodes).map(forScreen),
+    evidence: evidenceOfColumns(read, choice),
+  }
 }
 
 /** A series with no more points than a screen can show: no peak is lost, and gaps stay gaps. */

@@ -58,7 +58,7 @@ export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Res
     speed?.unit === null ? settleSpeed(data, model, unitTimes * (rpm?.reading.factor ?? NaN)) : null
   const frozenRows: number[] = []
   const zeroRows: number[] = []
-  repairValues({
+  const task = {
     data,
     model,
     repairs,
@@ -66,7 +66,8 @@ export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Res
     rpmRescaled: rpm?.changed ?? false,
     zeroRows,
     frozenRows,
-  })
+  }
+  repairValues(task, choice.asLogged)
   const mistakes = emptinessOf(data)
   if (mistakes !== null) return failed([mistakes])
   const settled = assigned.value.map((column) =>

@@ -30,6 +30,24 @@ export const repairCodes = [
 ] as const
 export type RepairCode = (typeof repairCodes)[number]
 
+/** Repairs of values that a person may take back: the file’s own numbers stand then. Those of counters go together. */
+export const undoableRepairs = [
+  'signed-wrap',
+  'zero-row',
+  'impossible',
+  'dropout',
+  'spike',
+  'frozen',
+  'stuck',
+  'counter-wrap',
+] as const
+export type UndoableRepair = (typeof undoableRepairs)[number]
+
+/** The repair to take back for a code; null where its rows or times could not be used otherwise. */
+export function undoOf(code: RepairCode): UndoableRepair | null {
+  return undoableRepairs.find((one) => one === (code === 'counter-reset' ? 'counter-wrap' : code)) ?? null
+}
+
 /** One kind of repair to one channel: how often, and where first. */
 export interface Repair {
   readonly code: RepairCode

@@ -8,6 +8,8 @@ import {
   worstFirst,
   worstTold,
 } from '../../src-renderer/questions/log/log-words.ts'
+import { linesAbout } from '../../src-renderer/questions/log/file-lines.ts'
+import { evidenceTold, numbersTold, unitsFor } from '../../src-renderer/questions/log/column-words.ts'
 import { LogWork } from '../../src-renderer/questions/log/log.svelte.ts'
 import { workspaceWith } from './states.ts'
 
@@ -162,6 +164,102 @@ describe('a log in the window', () => {
     log.forget()
     expect(log.work.found).toBeNull()
     expect(log.log?.name).toBe('run.csv')
+  })
+})
+
+describe('what a person lays down about a log', () => {
+  const rows = Array.from(
+    { length: 40 },
+    (_, at) => `${at / 5};${1000 + 10 * at};${at === 20 ? 400 : 40};${20 + at / 10}`,
+  )
+  const text = ['Time [s];Motor rpm;Pack volts [V];Temp', ...rows].join('\n')
+
+  it('is a unit, and what each meaning rests on is told', async () => {
+    const { log, told } = await opened(text)
+    expect(told.evidence.map(evidenceTold)).toEqual([
+      // A heading that is a unit is both (docs/logs.md, 1).
+      'numbers that rise as time does; unit in the heading',
+      'by its heading; unit in the heading',
+      'by its heading; unit in the heading',
+      'by its heading; unit: the usual one',
+    ])
+    expect(told.evidence.map(numbersTold)[1]).toBe('1000; 1000 to 1390')
+    expect(unitsFor('motorC')).toContain('°f')
+    log.setUnit(3, '°f')
+    await read(log)
+    const found = log.work.found
+    expect(found?.result.columns[3]?.unit).toBe('°f')
+    expect(found?.evidence[3]?.unitFrom).toBe('choice')
+    // NIST SP 811: 20 °F are −6.67 °C.
+    expect(found?.series.find(({ id }) => id === 'motorC')?.values[0]).toBeCloseTo(-6.6667, 3)
+    log.setUnit(3, null)
+    await read(log)
+    expect(log.work.found?.result.columns[3]?.unit).toBe(told.result.columns[3]?.unit)
+  })
+
+  it('is a repair taken back, and made again; its first row is shown as it stands in the file', async () => {
+    const { log, told } = await opened(text)
+    const repair = told.result.repairs.find(({ code }) => code === 'impossible')
+    expect(repair?.firstRow).toBe(22)
+    const lines = linesAbout(told.log.bytes, told.result.reading.encoding, 22, 1)
+    expect(lines.map(({ number, text: line }) => [number, line])).toEqual([
+      [21, rows[19]],
+      [22, rows[20]],
+      [23, rows[21]],
+    ])
+    log.leaveAsLogged('impossible', true)
+    await read(log)
+    expect(log.work.found?.result.repairs.map(({ code }) => code)).not.toContain('impossible')
+    expect(
+      Math.max(...(log.work.found?.series.find(({ id }) => id === 'volts')?.values ?? []).map(Number)),
+    ).toBe(400)
+    log.leaveAsLogged('impossible', false)
+    await read(log)
+    expect(log.work.found?.result.repairs).toEqual(told.result.repairs)
+  })
+
+  it('is how many rows come a second, for a file without a time that could not be read before', async () => {
+    const { log } = logWork()
+    await log.open(
+      file('untimed.csv', ['Motor rpm,Pack volts [V]', ...rows.map((_, at) => `${1000 + at},40`)].join('\n')),
+    )
+    await read(log)
+    expect(log.refused?.sentences).toHaveLength(1)
+    log.tryAgain({ rate: 5 })
+    await read(log)
+    expect(log.refused).toBeNull()
+    expect(log.work.found?.result.facts.seconds).toBeCloseTo(39 / 5, 9)
+  })
+
+  it('is kept for the next log with the same headings, and forgotten when it is taken back', async () => {
+    const kept = new Map<string, string>()
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => kept.set(key, value),
+    })
+    const { log } = await opened(text)
+    log.setColumn(3, 'controllerC')
+    await read(log)
+    const next = await opened(`${text}\n9;1500;41;30`)
+    // Seen plainly first, then read again as it was laid down.
+    await read(next.log)
+    expect(next.log.recalled).toBe(true)
+    expect(next.log.work.found?.result.columns[3]?.channel).toBe('controllerC')
+    next.log.clearColumns()
+    await read(next.log)
+    const last = await opened(text)
+    expect(last.log.recalled).toBe(false)
+    vi.unstubAllGlobals()
+  })
+})
+
+describe('lines of a file', () => {
+  it('are found whatever they end with, and in two bytes a letter', () => {
+    const bytes = new TextEncoder().encode('a\r\nb\rc\nd')
+    expect(linesAbout(bytes, 'utf-8', 3, 1).map(({ text }) => text)).toEqual(['b', 'c', 'd'])
+    expect(linesAbout(bytes, 'utf-8', 1, 0)).toEqual([{ number: 1, text: 'a' }])
+    const wide = new Uint8Array(Buffer.from('Ċ\nb\n', 'utf16le'))
+    expect(linesAbout(wide, 'utf-16-le', 2, 0)).toEqual([{ number: 2, text: 'b' }])
   })
 })
 

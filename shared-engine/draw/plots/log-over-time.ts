@@ -73,7 +73,7 @@ export function logOverTime({ title, summary, panels, episodes }: LogOverTime, l
     title,
     summary,
     ...look,
-    x: { label: 'Time', kind: 'time' },
+    x: { label: 'Time', kind: 'time', fromZero: false },
     panels: panels.map((panel, at) => ({
       y: { label: panel.label, kind: panel.kind, ...(panel.fromZero ? {} : { fromZero: false }) },
       marks: [

@@ -33,7 +33,7 @@ export interface AssignedColumn {
 const numbersLookedAt = 1_000
 
 /** The first finite numbers of a column. */
-function firstNumbers(column: GridColumn, count: number, most = numbersLookedAt): number[] {
+export function firstNumbers(column: GridColumn, count: number, most = numbersLookedAt): number[] {
   const numbers: number[] = []
   for (let row = 0; row < count && numbers.length < most; row += 1) {
     const value = column.values[row] ?? NaN

@@ -4,6 +4,7 @@ import { failed, succeeded, type Result } from '../../mistakes/mistake.ts'
 import { shown } from '../../mistakes/shown.ts'
 import { textOf } from '../../entries/utf8.ts'
 import { refusal } from '../refusal.ts'
+import { undoableRepairs } from '../repairs.ts'
 
 const finite = z.number()
 
@@ -23,6 +24,8 @@ const columnsChoiceSchema = z.strictObject({
   rate: z.number().positive().max(1e6).optional(),
   rpmFactor: z.number().positive().max(1e6).optional(),
   columns: z.record(z.string(), columnChoiceSchema).optional(),
+  /** Repairs that are not to be made. */
+  asLogged: z.array(z.enum(undoableRepairs)).optional(),
 })
 
 /** What a person lays down about a log's columns: it wins over what the program would make of them. */
@@ -34,7 +37,7 @@ export type ColumnChoice = z.output<typeof columnChoiceSchema>
  * Reads a file of columns.
  *
  * @param bytes JSON: `{ delimiter?, decimal?, rate?, rpmFactor?, columns?: { "<heading, or number from 1>": { channel?,
- * unit?, factor?, offset? } } }`
+ * unit?, factor?, offset? } }, asLogged? }`
  * @returns the choice, or every mistake in it
  */
 export function readColumns(bytes: Uint8Array): Result<ColumnsChoice> {

@@ -20,5 +20,24 @@ export function withColumn(
   const kept = Object.entries(choice.columns ?? {}).filter(
     ([, one]: [string, ColumnChoice]) => channel === null || one.channel !== channel,
   )
+  // A unit of another kind of channel would not fit the new one.
   return { ...choice, columns: { ...Object.fromEntries(kept), [columnKey(columns, place)]: { channel } } }
+}
+
+/** A choice with one column's unit laid down; null: as the program sees it. */
+export function withUnit(
+  choice: ColumnsChoice,
+  columns: readonly ColumnReading[],
+  place: number,
+  unit: string | null,
+): ColumnsChoice {
+  const key = columnKey(columns, place)
+  const { [key]: own = {}, ...others } = choice.columns ?? {}
+  const kept = Object.fromEntries(Object.entries(own).filter(([name]) => name !== 'unit')) as ColumnChoice
+  return { ...choice, columns: { ...others, [key]: unit === null ? kept : { ...kept, unit } } }
+}
+
+/** Whether nothing was laid down. */
+export function isPlain({ columns = {}, ...rest }: ColumnsChoice): boolean {
+  return Object.keys(columns).length === 0 && Object.values(rest).every((one) => one === undefined)
 }

@@ -118,8 +118,8 @@ export function logPlotOf(
   const own = series.filter((one) => one.segment === segment)
   const here = span === null ? own : own.flatMap((one) => within(one, span))
   const limits = limitsOf(machine)
-  const seen = ({ start, end }: Pick<Episode, 'start' | 'end'>) =>
-    span === null || (end >= span.from && start <= span.to)
+  const seen = ({ start, end, spunUntil = end }: Episode) =>
+    span === null || (spunUntil >= span.from && start <= span.to)
   const episodes = result.episodes.filter((one) => one.segment === segment && seen(one))
   const over = episodes.filter((one) => one.over).length
   return {

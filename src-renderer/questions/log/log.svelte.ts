@@ -1,6 +1,8 @@
 import { completeBuild, readStoredBuildText } from '../../../shared-engine/index.ts'
 import { logJob } from '../../../shared-engine/jobs/log.ts'
 import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
+import type { ColumnEvidence } from '../../../shared-engine/log/columns/evidence.ts'
+import type { UndoableRepair } from '../../../shared-engine/log/repairs.ts'
 import { refusal } from '../../../shared-engine/log/refusal.ts'
 import type { LogResult } from '../../../shared-engine/log/result.ts'
 import type { LogSeries } from '../../../shared-engine/log/series.ts'
@@ -15,7 +17,8 @@ import type { Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
 import type { Episode } from '../../../shared-engine/log/episodes/episode.ts'
 import { spanAbout, type Span } from './log-data.ts'
-import { withColumn } from './column-choice.ts'
+import { isPlain, withColumn, withUnit } from './column-choice.ts'
+import { keepColumns, keptColumns } from './kept-columns.ts'
 
 /** A log as it was opened: its bytes unchanged, and what a person laid down about its columns. */
 interface OpenedLog {
@@ -29,6 +32,7 @@ export interface ToldLog {
   readonly log: OpenedLog
   readonly result: LogResult
   readonly series: readonly LogSeries[]
+  readonly evidence: readonly ColumnEvidence[]
 }
 
 const nothingHeld: Held = { stop: () => {}, drop: () => {} }
@@ -38,7 +42,12 @@ export class LogWork implements QuestionState {
   /** What is read, or being read; null: no log was opened. */
   log = $state.raw<OpenedLog | null>(null)
   /** Why the last file or choice could not be read, in sentences; what was open before it stays. */
-  refused = $state.raw<{ readonly name: string; readonly sentences: readonly string[] } | null>(null)
+  refused = $state.raw<{
+    readonly name: string
+    readonly sentences: readonly string[]
+    /** The file, where it could be had. */
+    readonly log?: OpenedLog
+  } | null>(null)
   /** Segment that is drawn; null: that of the worst that happened. */
   segment = $state.raw<number | null>(null)
   worstFirst = $state.raw(false)
@@ -51,6 +60,10 @@ export class LogWork implements QuestionState {
   /** The last one that could be read. */
   #good: OpenedLog | null = null
   #openings = 0
+  /** Fingerprints of logs as the program sees them by itself: what was laid down is kept for their shape. */
+  readonly #shapes = new WeakMap<Uint8Array, string>()
+  /** Whether columns were laid down as for the last log of this shape. */
+  recalled = $state.raw(false)
 
   constructor(workspace: Workspace) {
     this.#workspace = workspace
@@ -69,10 +82,10 @@ export class LogWork implements QuestionState {
           progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
           ended: ({ end, outcome }) => {
             if (outcome === null) return ended(end.type, null)
-            const { result, series } = outcome
-            ended(end.type, result.ok ? { log, result: result.value, series } : null)
-            if (result.ok) this.#accept(log)
-            else this.#refuse(log.name, result.mistakes)
+            const { result, series, evidence } = outcome
+            ended(end.type, result.ok ? { log, result: result.value, series, evidence } : null)
+            if (result.ok) this.#accept(log, result.value)
+            else this.#refuse(log.name, result.mistakes, log)
           },
         })
       },
@@ -105,6 +118,35 @@ export class LogWork implements QuestionState {
     if (!isOpen && !(await files.chooseDemo(demoLog.build))) return
     this.#openings += 1
     this.#take({ name: demoLog.name, bytes: demoLog.bytes(), choice: {} })
+  }
+
+  /** Lays down something about the whole log, and reads it again; undefined: as the program sees it. */
+  layDown(part: Omit<ColumnsChoice, 'columns'>): void {
+    const { log } = this
+    if (log === null) return
+    const entries = Object.entries({ ...log.choice, ...part }).filter(([, value]) => value !== undefined)
+    this.log = { ...log, choice: Object.fromEntries(entries) as ColumnsChoice }
+  }
+
+  /** The same for a file that could not be read: with a delimiter or a rate it may be. */
+  tryAgain(part: Omit<ColumnsChoice, 'columns'>): void {
+    const { refused } = this
+    if (refused?.log === undefined) return
+    this.log = { ...refused.log, choice: { ...refused.log.choice, ...part } }
+  }
+
+  /** Lays down the unit of a column; null: as the program sees it. */
+  setUnit(place: number, unit: string | null): void {
+    const { log } = this
+    const columns = this.work.found?.result.columns ?? []
+    if (log !== null) this.log = { ...log, choice: withUnit(log.choice, columns, place, unit) }
+  }
+
+  /** Takes a repair back, or makes it again. */
+  leaveAsLogged(code: UndoableRepair, left: boolean): void {
+    const others = (this.log?.choice.asLogged ?? []).filter((one) => one !== code)
+    const asLogged = left ? [...others, code] : others
+    this.layDown({ asLogged: asLogged.length === 0 ? undefined : asLogged })
   }
 
   /** Lays down what a column means, null for nothing, and reads the log again. */
@@ -155,6 +197,7 @@ export class LogWork implements QuestionState {
 
   /** Reads the log again as the program sees its columns. */
   clearColumns(): void {
+    this.recalled = false
     if (this.log !== null) this.log = { ...this.log, choice: {} }
   }
 
@@ -172,15 +215,24 @@ export class LogWork implements QuestionState {
     this.log = log
   }
 
-  #accept(log: OpenedLog): void {
+  #accept(log: OpenedLog, { reading }: LogResult): void {
     this.#good = log
     this.refused = null
+    const shape = this.#shapes.get(log.bytes)
+    if (shape !== undefined) keepColumns(shape, log.choice)
+    else if (isPlain(log.choice)) {
+      this.#shapes.set(log.bytes, reading.fingerprint)
+      const kept = keptColumns(reading.fingerprint)
+      this.recalled = kept !== null
+      if (kept !== null) this.log = { ...log, choice: kept }
+    }
     this.#workspace.notices.done(`Read ${log.name}`)
   }
 
   /** Nothing is lost: the log that was read last stays open. */
-  #refuse(name: string, mistakes: readonly Mistake[]): void {
-    this.refused = { name, sentences: mistakes.map(sentenceOf) }
+  #refuse(name: string, mistakes: readonly Mistake[], log?: OpenedLog): void {
+    const sentences = mistakes.map(sentenceOf)
+    this.refused = { name, sentences, ...(log === undefined ? {} : { log }) }
     this.log = this.#good
   }
 }
