@@ -20,8 +20,8 @@ export const report: Command = {
 what a mishap does, what to order, the alarm card, curves, figures, every entry
 with its origin and spread, and cautions. Its numbers are those of check.
 
-Exit codes: 0 nothing over, 2 something is, 1 the build or the command line could
-not be read or the file not be written.
+Exit codes: 0 nothing over, 2 something is, 1 the build or the command line
+could not be read or the file not be written.
 
 Examples:
   pitchline report hauler.build.json -o hauler.html
