@@ -22,7 +22,7 @@ function seedOf(asked: string | undefined): number {
  * finds one, of a whole build a quarter of an hour and more; a property that has not failed by then fails for that, as
  * nothing was shown.
  */
-const patience = 28_000
+const patience = 100_000
 
 // A property that fails names the seed and the path to its counterexample by itself.
 fc.configureGlobal({
