@@ -98,13 +98,14 @@ const page: InlineConfig = {
 }
 
 /**
- * The command line's files, one after the other: the program, what starts it, and the thread, which is started by its
- * file's name. CommonJS, whole: only of such a file can V8's compiled form be kept (src-main/cli/compiled.ts).
+ * The command line's files, one after the other: the program, what starts it, the thread, which is started by its
+ * file's name, and what writes a PDF, which is loaded by it. CommonJS, whole: only of such a file can V8's compiled form be kept (src-main/cli/compiled.ts).
  */
 const commandLineFiles: readonly Record<string, string>[] = [
   { program: 'src-main/cli/main.ts' },
   { pitchline: 'src-main/cli/pitchline.ts' },
   { thread: 'src-main/cli/thread.ts' },
+  { pdf: 'src-main/cli/report/pdf.ts' },
 ]
 
 const commandLine = commandLineFiles.map((entries, at) =>

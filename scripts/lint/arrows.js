@@ -106,5 +106,5 @@ export const packages = {
     'papaparse',
   ],
   'src-renderer': ['svelte', 'svelte/*', 'd3-*', 'katex', 'katex/*', '@fontsource-variable/*', 'zod'],
-  'src-main': ['electron', 'node:*', 'zod', 'commander'],
+  'src-main': ['electron', 'node:*', 'zod', 'commander', 'pdfkit', 'source-sans/*'],
 }

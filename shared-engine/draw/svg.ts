@@ -7,7 +7,7 @@ import type { Attributes, SvgElement } from './svg-element.ts'
 type Palette = Readonly<Record<Role, string>>
 
 /** Black on white for print; series as Okabe and Ito, darkened where the original would be too pale on paper. */
-const printPalette: Palette = {
+export const printPalette: Palette = {
   paper: '#ffffff',
   ink: '#15191d',
   quiet: '#566069',

@@ -15,13 +15,13 @@ import { heading, list, numbers, quiet, text, words, type Block, type Row } from
 const standingWords: Readonly<Record<Standing, string>> = { over: 'Over', near: 'Near', within: 'Within' }
 
 const columns = [
-  words('Limit', 38),
-  numbers('Reached', 14),
-  words('', 4),
-  numbers('Allowed', 14),
+  words('Limit', 50),
+  numbers('Reached', 11),
+  words('', 3),
+  numbers('Allowed', 11),
   words('Unit', 9),
-  numbers('Margin', 12),
-  words('Stands', 12),
+  numbers('Margin', 11),
+  words('Stands', 13),
   words('Case', 12),
 ]
 

@@ -32,7 +32,7 @@ describe('pitchline report', () => {
   it('refuses a name that says no form before it looks at anything else', () => {
     const { code, err, out } = pitchline(['report', 'no-such.json', '-o', inFolder('sheet.doc')])
     expect({ code, out }).toEqual({ code: 1, out: '' })
-    expect(err).toMatch(/sheet\.doc.*\.html or \.md/s)
+    expect(err).toMatch(/sheet\.doc.*\.pdf, \.html or \.md/s)
     expect(existsSync(inFolder('sheet.doc'))).toBe(false)
   })
 

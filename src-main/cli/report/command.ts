@@ -8,10 +8,10 @@ export const report: Command = {
   options: [
     {
       flags: '-o, --output <file>',
-      about: 'write a file, which must not exist: .html or .md; without it, Markdown is printed',
+      about: 'write a file, which must not exist: .pdf, .html or .md; without it, Markdown is printed',
     },
     { flags: '--html', about: 'print a page of HTML instead of Markdown' },
-    { flags: '--paper <size>', about: 'paper of HTML', choices: ['a4', 'letter'], standard: 'a4' },
+    { flags: '--paper <size>', about: 'paper of PDF and HTML', choices: ['a4', 'letter'], standard: 'a4' },
     { flags: '--workings', about: 'with the working of every figure and limit' },
     { flags: '--date <day>', about: 'day on the sheet; the present one where none is given' },
     unitsOption,
@@ -24,7 +24,7 @@ Exit codes: 0 nothing over, 2 something is, 1 the build or the command line
 could not be read or the file not be written.
 
 Examples:
-  pitchline report hauler.build.json -o hauler.html
+  pitchline report hauler.build.json -o hauler.pdf
   pitchline report hauler.build.json --html --units imperial > hauler.html`,
   run: async ([build = ''], options, io) => {
     const { reportBuild } = await import('./run.ts')

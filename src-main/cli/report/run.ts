@@ -14,7 +14,7 @@ import { systemOf } from '../option-values.ts'
 import { mistake, report } from '../trouble.ts'
 import { cannotWrite, writeAnew } from '../write-anew.ts'
 
-const forms = ['html', 'md'] as const
+const forms = ['pdf', 'html', 'md'] as const
 type Form = (typeof forms)[number]
 
 /** What is written, and where: null stands for standard output. */
@@ -24,7 +24,7 @@ interface Target {
 }
 
 /** Writes or prints the sheet of a build; gives the exit code. */
-export function reportBuild(file: string, options: OptionValues, io: Io): number {
+export async function reportBuild(file: string, options: OptionValues, io: Io): Promise<number> {
   const target = targetOf(options, io)
   if (target === null) return exit.unreadable
   const build = readingOf(file, readBuild, io)
@@ -41,7 +41,9 @@ export function reportBuild(file: string, options: OptionValues, io: Io): number
     io.out(textOf(sheet, target.form, paper))
     return exitOf(checked.limits)
   }
-  return write(sheet, { ...target, file: target.file }, paper, io) ? exitOf(checked.limits) : exit.unreadable
+  return (await write(sheet, { ...target, file: target.file }, paper, io))
+    ? exitOf(checked.limits)
+    : exit.unreadable
 }
 
 /** Null after what stands against it has been reported. */
@@ -52,7 +54,7 @@ function targetOf(options: OptionValues, io: Io): Target | null {
   const form = forms.find((ending) => file.toLowerCase().endsWith(`.${ending}`))
   if (form !== undefined && (html !== true || form === 'html')) return { form, file }
   const allowed =
-    html === true ? 'with --html, a name that ends in .html' : 'a name that ends in .html or .md'
+    html === true ? 'with --html, a name that ends in .html' : 'a name that ends in .pdf, .html or .md'
   report(io, 'pitchline', [
     mistake('not-one-of', { path: '--output', value: `"${oneLine(file, 60)}"`, allowed }),
   ])
@@ -71,14 +73,20 @@ function textOf(sheet: Sheet, form: Form, paper: Paper): string {
   return form === 'html' ? sheetHtml(sheet, paper) : sheetMarkdown(sheet)
 }
 
+async function bytesOf(sheet: Sheet, form: Form, paper: Paper): Promise<Uint8Array> {
+  if (form !== 'pdf') return Buffer.from(textOf(sheet, form, paper))
+  const { sheetPdf } = await import('./pdf-file.ts')
+  return sheetPdf(sheet, paper)
+}
+
 /** Whether the file is there now; what stood against it has been reported otherwise. */
-function write(
+async function write(
   sheet: Sheet,
   { form, file }: Target & { readonly file: string },
   paper: Paper,
   io: Io,
-): boolean {
-  const bytes = Buffer.from(textOf(sheet, form, paper))
+): Promise<boolean> {
+  const bytes = await bytesOf(sheet, form, paper)
   try {
     writeAnew(file, bytes)
   } catch (thrown) {
