@@ -76,6 +76,15 @@ function outside(box: Box, frame: Frame): boolean {
   return box.x < frame.x0 || right > frame.x1 + 2 || box.y < frame.y1 - 14 || box.y + box.height > frame.y0
 }
 
+/** A place moved along, as far as it takes, so that the label does not stick out of its frame and is cut by none. */
+function within(place: LabelPlace, text: string, { x0, x1 }: Frame): LabelPlace {
+  const box = labelBox(text, place)
+  const right = x1 - (box.x + box.width)
+  const left = x0 + 3 - box.x
+  const shift = left > 0 ? left : Math.max(left, Math.min(0, right))
+  return shift === 0 ? place : { ...place, x: place.x + shift }
+}
+
 /** Points of a line that are enough to keep a label off it, and quick. */
 const enough = 60
 
@@ -98,7 +107,8 @@ export function placeLabels(
   const light = lines.map(sparse)
   return wishes.flatMap((wish): TextShape[] => {
     let best: { place: LabelPlace; box: Box; cost: number } | null = null
-    for (const [index, place] of wish.places.entries()) {
+    for (const [index, wished] of wish.places.entries()) {
+      const place = within(wished, wish.text, frame)
       const box = labelBox(wish.text, place)
       const cost =
         index * 0.5 +

@@ -32,17 +32,23 @@ function lastNotAbove(values: readonly number[], value: number): number {
   return low - 1
 }
 
-/** A series at one x, along the straight line between its neighbours; null in a gap and outside. */
-export function seriesAt(series: Pick<SeriesReading, 'xs' | 'ys'>, x: number): number | null {
+/**
+ * A series at one x, along the straight line between its neighbours; null in a gap and outside.
+ *
+ * @param near so close to a point it counts as there, where a gap begins
+ */
+export function seriesAt(series: Pick<SeriesReading, 'xs' | 'ys'>, x: number, near = 0): number | null {
   const { xs, ys } = series
   const index = lastNotAbove(xs, x)
   const left = ys[index] ?? null
   const x0 = xs[index]
-  if (left === null || x0 === undefined) return null
-  if (x0 === x) return left
   const right = ys[index + 1] ?? null
   const x1 = xs[index + 1]
-  if (right === null || x1 === undefined) return null
+  if (left !== null && x0 === x) return left
+  if (left === null || right === null || x0 === undefined || x1 === undefined) {
+    if (left !== null && x0 !== undefined && x - x0 <= near) return left
+    return right !== null && x1 !== undefined && x1 - x <= near ? right : null
+  }
   return left + ((right - left) * (x - x0)) / (x1 - x0)
 }
 
@@ -54,8 +60,12 @@ export function stopsOf(panels: readonly PanelReading[]): readonly number[] {
   return [...new Set([...lists].flat())].sort((a, b) => a - b)
 }
 
+/** Width of a dot, in x. */
+const dot = ({ x, frame }: PlotReading) => (x.high - x.low) / Math.max(1, frame.x1 - frame.x0)
+
 function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, x: number): ReadoutEntry {
-  const value = seriesAt(series, x)
+  // The cursor stands on a whole dot: at a curve's last point it may stand half a dot past it.
+  const value = seriesAt(series, x, dot(plot) / 2)
   const { frame, y } = panel
   const place =
     value === null
@@ -68,11 +78,13 @@ function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, 
   return { label: series.label, role: series.role, value, text, place }
 }
 
-/** What every series of a plot says at one x (SI), in words and in px. */
+/** What every series of a plot says at one x (SI), in words and in px; one that has not begun or has ended says nothing. */
 export function readoutAt(plot: PlotReading, x: number): Readout {
   const at = formatText(x, plot.x.kind, 'metric', plot.x.unit)
   const entries = plot.panels.flatMap((panel) =>
-    panel.series.map((series) => entryAt(panel, series, plot, x)),
+    panel.series
+      .filter(({ xs }) => x >= (xs[0] ?? Infinity) - dot(plot) && x <= (xs.at(-1) ?? -Infinity) + dot(plot))
+      .map((series) => entryAt(panel, series, plot, x)),
   )
   const words = entries.map((entry) => `${entry.label} ${entry.text}`)
   return { at, entries, sentence: `${plot.x.label} ${at}: ${words.join(', ')}.` }

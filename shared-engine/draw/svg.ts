@@ -4,7 +4,7 @@ import { escaped, svgMarkup } from './svg-element.ts'
 import type { Attributes, SvgElement } from './svg-element.ts'
 
 /** A colour for each role; the page has its own in its style sheet, this is for paper and files. */
-type Palette = Readonly<Record<Role, string>>
+export type Palette = Readonly<Record<Role, string>>
 
 /** Black on white for print; series as Okabe and Ito, darkened where the original would be too pale on paper. */
 export const printPalette: Palette = {
@@ -40,9 +40,10 @@ export const pagePalette: Palette = {
   series6: 'var(--series-6)',
 }
 
-const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
+export const svgFont = "'Source Sans 3 Variable', 'Source Sans 3', system-ui, sans-serif"
 
-function number(value: number): string {
+/** A number in an attribute: hundredths of a dot. */
+export function number(value: number): string {
   const rounded = Math.round(value * 100) / 100
   return String(rounded === 0 ? 0 : rounded)
 }

@@ -5,11 +5,13 @@ import { compareCommands } from './compare.ts'
 import { editCommands } from './edit.ts'
 import { fileCommands } from './file.ts'
 import { helpCommands } from './help.ts'
+import { shareCommands } from './share.ts'
 import { viewCommands } from './view.ts'
 
 /** Every command of the window. The native menu, the keys, the list of shortcuts and the buttons run these. */
 export const commands: readonly Command[] = [
   ...fileCommands,
+  ...shareCommands,
   ...editCommands,
   ...benchCommands,
   ...compareCommands,

@@ -22,7 +22,13 @@ export function storedWords(path: string, value: unknown, system: UnitSystem): s
   const choice = field?.choices?.find((one) => one.value === value)
   if (choice !== undefined) return choice.label
   if (typeof value !== 'number' || field === undefined) return oneLine(String(value), longestText)
-  return `${entryText(value, field, system, undefined)} ${unitWords(field, system, value)}`.trim()
+  return `${grouped(entryText(value, field, system, undefined))} ${unitWords(field, system, value)}`.trim()
+}
+
+/** A number as it is typed, as the figures beside it are written: thousands parted, a true minus. */
+function grouped(text: string): string {
+  const [whole = '', ...rest] = text.split(/(?=\.)/)
+  return `${whole.replace(/\B(?=(\d{3})+$)/g, ',').replace(/^-/, '−')}${rest.join('')}`
 }
 
 function toleranceWords(field: Field | undefined, tolerance: StoredTolerance, system: UnitSystem): string {

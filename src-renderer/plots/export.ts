@@ -1,5 +1,5 @@
 import type { Scene } from '../../shared-engine/draw/scene.ts'
-import { sceneSvg } from '../../shared-engine/draw/svg.ts'
+import { pictureSize, pictureSvg, type PictureWords } from '../../shared-engine/draw/picture.ts'
 import { plotTable, tableCsv, tableTabs } from '../../shared-engine/draw/table.ts'
 
 /** A drawing or its numbers on their way to a file. */
@@ -12,11 +12,25 @@ export interface PlotFile {
 /** Dots of a PNG per px of the drawing. */
 const sharpness = 3
 
-export function svgFile(scene: Scene): PlotFile {
+/** The bundled face; it comes with the first picture. */
+const face = () => import('./face.ts').then(({ faceAddress }) => faceAddress)
+
+/** "Stoat, 28 November 2026. Computed by Pitchline: an estimate." */
+export function wordsBelow(build: string, now: Date): string {
+  const date = now.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+  return `${build === '' ? '' : `${build}, `}${date}. Computed by Pitchline: an estimate.`
+}
+
+async function wordsOf(scene: Scene, build: string): Promise<PictureWords> {
+  return { title: scene.title, below: wordsBelow(build, new Date()), face: await face() }
+}
+
+/** @param build name of the machine, for the line under the picture */
+export async function svgFile(scene: Scene, build: string): Promise<PlotFile> {
   return {
     name: `${scene.name}.svg`,
     kind: 'svg',
-    content: new Blob([sceneSvg(scene)], { type: 'image/svg+xml' }),
+    content: new Blob([pictureSvg(scene, await wordsOf(scene, build))], { type: 'image/svg+xml' }),
   }
 }
 
@@ -34,13 +48,14 @@ export function csvFile(scene: Scene): PlotFile {
 }
 
 /** The drawing as dots, on white paper. Rejects where the browser cannot draw it. */
-export async function pngFile(scene: Scene): Promise<PlotFile> {
+export async function pngFile(scene: Scene, build: string): Promise<PlotFile> {
   const image = new Image()
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(sceneSvg(scene))}`
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(pictureSvg(scene, await wordsOf(scene, build)))}`
   await image.decode()
   const canvas = document.createElement('canvas')
-  canvas.width = Math.round(scene.width * sharpness)
-  canvas.height = Math.round(scene.height * sharpness)
+  const { width, height } = pictureSize(scene)
+  canvas.width = Math.round(width * sharpness)
+  canvas.height = Math.round(height * sharpness)
   canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height)
   const content = await new Promise<Blob>((resolve, reject) => {
     canvas.toBlob((blob) =>
@@ -48,25 +63,6 @@ export async function pngFile(scene: Scene): Promise<PlotFile> {
     )
   })
   return { name: `${scene.name}.png`, kind: 'png', content }
-}
-
-/** Puts text on the clipboard; by an unseen field where the clipboard itself is not to be had. True where it worked. */
-export async function copyText(text: string): Promise<boolean> {
-  try {
-    await navigator.clipboard.writeText(text)
-    return true
-  } catch {
-    const field = document.createElement('textarea')
-    field.value = text
-    field.className = 'for-readers'
-    document.body.append(field)
-    const before = document.activeElement
-    field.select()
-    const copied = document.execCommand('copy')
-    field.remove()
-    if (before instanceof HTMLElement || before instanceof SVGElement) before.focus()
-    return copied
-  }
 }
 
 /** Offers a file as a download: what a browser can always do. */

@@ -163,7 +163,7 @@ export const candidates = {
   y: { label: 'Tooth load', kind: 'force' },
   xs: speeds,
   ys: loads,
-  standings: loads.map((load) => (load > 260 ? 'over' : load > 200 ? 'near' : 'within')),
+  holds: loads.map((load) => load <= 260),
   front: tries
     .map((_, index) => index)
     .filter(
@@ -216,7 +216,7 @@ export const sweep = {
       kind: 'speed',
       ys: teeth.map((z) => 0.9 * z - 0.012 * z ** 2),
       today: 0.9 * 14 - 0.012 * 14 ** 2,
-      crossings: [{ at: 17.5, label: 'grip', limit: 'vehicle.start' }],
+      crossings: [{ at: 17.5, label: '1', means: 'grip', limit: 'vehicle.start' }],
     },
   ],
 } as const

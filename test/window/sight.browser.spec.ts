@@ -86,3 +86,54 @@ test('where the system picks the colours, the button meant first can be read and
     .evaluateAll((tabs) => tabs.map((tab) => getComputedStyle(tab).borderBottomColor))
   expect(lines.filter((line) => line === lines[0])).toHaveLength(1)
 })
+
+test('the cursor of a plot runs through none of its words, wherever it stands', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const through = () =>
+    page.evaluate(() => {
+      const lines = [...document.querySelectorAll('#answer svg.scene line.cursor')]
+      return lines.flatMap((line) => {
+        const at = Number(line.getAttribute('x1'))
+        const picture = line.closest('svg')
+        const words = [...(picture?.querySelectorAll('g text') ?? [])] as SVGTextElement[]
+        return words.flatMap((one) => {
+          const { x, width, y } = one.getBBox()
+          const [top, bottom] = [Number(line.getAttribute('y1')), Number(line.getAttribute('y2'))]
+          if (at < x || at > x + width || y < top || y > bottom) return []
+          // Painted later than the line, with a rim of paper: the line ends at the words.
+          const later = (line.compareDocumentPosition(one) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0
+          const rimmed = one.getAttribute('paint-order') === 'stroke'
+          return later && rimmed ? [] : [one.textContent]
+        })
+      })
+    })
+  await expect(page.locator('#answer line.cursor').first()).toBeAttached()
+  const speed = page.getByRole('slider', { name: 'Speed' })
+  for (const share of [0.2, 0.5, 0.8, 1]) {
+    await speed.evaluate((slider: HTMLInputElement, part) => {
+      slider.value = String(Number(slider.min) + part * (Number(slider.max) - Number(slider.min)))
+      slider.dispatchEvent(new Event('input', { bubbles: true }))
+    }, share)
+    expect(await through(), `at ${share} of the way`).toEqual([])
+  }
+})
+
+test('a candidate is chosen on the map by the keys, shown everywhere, and taken', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await question(page, 'Which gears').click()
+  await answer(page).getByRole('button', { name: 'Search', exact: true }).click()
+  await expect(answer(page).getByRole('button', { name: 'Table as CSV' })).toBeVisible({ timeout: 60_000 })
+  await answer(page)
+    .getByRole('application', { name: /of each candidate$/ })
+    .focus()
+  await page.keyboard.press('ArrowRight')
+  const chosen = answer(page).getByText(/^Chosen on the map: /)
+  await expect(chosen).toBeVisible()
+  await expect(page.getByTestId('preview')).toBeVisible()
+  const words = (await chosen.innerText()).replace('Chosen on the map: ', '').replace(/\.$/, '')
+  await page.keyboard.press('Enter')
+  await expect(chosen).toHaveCount(0)
+  await expect(page.getByRole('button', { name: /^Undo: take gearing/ })).toContainText(words.slice(0, 12))
+})

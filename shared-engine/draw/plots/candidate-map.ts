@@ -1,13 +1,9 @@
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
-import type { DotsMark } from '../marks/dots.ts'
-import type { Role } from '../role.ts'
 import type { Scene } from '../scene.ts'
 import type { QuantityKind } from '../../units/kinds.ts'
 import { absentPlot } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
-
-type CandidateStanding = 'within' | 'near' | 'over'
 
 export interface Candidates {
   readonly x: { readonly label: string; readonly kind: QuantityKind }
@@ -15,7 +11,8 @@ export interface Candidates {
   /** SI, one of each for every candidate drawn. */
   readonly xs: readonly number[]
   readonly ys: readonly number[]
-  readonly standings: readonly CandidateStanding[]
+  /** Whether it holds everything that is asked. */
+  readonly holds: readonly boolean[]
   /** Indices of those that no other beats in both aims, in order of x. */
   readonly front: readonly number[]
   /** Index of the one that is looked at; null for none. */
@@ -24,22 +21,30 @@ export interface Candidates {
   readonly tried: number
 }
 
-const looks: readonly {
-  standing: CandidateStanding
-  role: Role
-  marker: DotsMark['marker']
-  label: string
-}[] = [
-  { standing: 'over', role: 'over', marker: 'cross', label: 'over' },
-  { standing: 'near', role: 'near', marker: 'triangle', label: 'near' },
-  { standing: 'within', role: 'series1', marker: 'disc', label: 'within' },
-]
+/** Room round those that hold, as a share of their span; of the whole span where they are close together. */
+const room = 0.6
+const leastRoom = 0.06
+/** Room at the edges, so that no mark is cut in half. */
+const edge = 0.03
 
-function dotsOf({ xs, ys, standings }: Candidates): Mark[] {
-  return looks.map(({ standing, role, marker, label }): Mark => {
-    const mine = standings.flatMap((one, index) => (one === standing ? [index] : []))
+/** Ends of an axis: what holds with room round it, within what there is; all of it where nothing holds. */
+function endsOf(values: readonly number[], kept: readonly number[]): readonly [number, number] {
+  const [low, high] = [Math.min(...values), Math.max(...values)]
+  const [first, last] = kept.length === 0 ? [low, high] : [Math.min(...kept), Math.max(...kept)]
+  const margin = Math.max(room * (last - first), leastRoom * (high - low))
+  const [from, to] = [Math.max(low, first - margin), Math.min(high, last + margin)]
+  const clear = edge * (to - from)
+  return [from - clear, to + clear]
+}
+
+function dotsOf({ xs, ys, holds }: Candidates, inView: (index: number) => boolean): Mark[] {
+  return [false, true].map((holding): Mark => {
+    const mine = holds.flatMap((one, index) => (one === holding && inView(index) ? [index] : []))
     const at = (values: readonly number[]): number[] => mine.map((index) => values[index] ?? 0)
-    return { mark: 'dots', role, marker, label, xs: at(xs), ys: at(ys) }
+    const look = holding
+      ? ({ role: 'series1', marker: 'disc', label: 'holds' } as const)
+      : ({ role: 'quiet', marker: 'cross', label: 'does not hold' } as const)
+    return { mark: 'dots', ...look, xs: at(xs), ys: at(ys) }
   })
 }
 
@@ -51,32 +56,49 @@ function frontOf({ xs, ys, front }: Candidates): Mark[] {
   ]
 }
 
-/** Every candidate of a search against two figures: shape and colour say how it stands, a line joins the best. */
+/**
+ * Candidates of a search against two figures: shape and colour say whether they hold what is asked, a line joins the
+ * best. The axes end a little past those that hold; what lies further out is counted in the summary.
+ */
 export function candidateMap(data: Candidates, look: PlotLook): Scene {
   const title = `${data.y.label} over ${data.x.label.toLowerCase()} of each candidate`
   if (data.xs.length === 0) return absentPlot('candidate-map', title, 'No candidate yet.', look)
-  const { chosen } = data
-  const today: Mark[] =
+  const { chosen, xs, ys, holds } = data
+  const keptOf = (values: readonly number[]) =>
+    values.filter((_, index) => holds[index] === true || index === chosen)
+  const [left, right] = endsOf(xs, keptOf(xs))
+  const [bottom, top] = endsOf(ys, keptOf(ys))
+  const inView = (index: number) => {
+    const [x, y] = [xs[index] ?? NaN, ys[index] ?? NaN]
+    return x >= left && x <= right && y >= bottom && y <= top
+  }
+  const now: Mark[] =
     chosen === null
       ? []
       : [
           {
             mark: 'point',
-            x: data.xs[chosen] ?? 0,
-            y: data.ys[chosen] ?? 0,
+            x: xs[chosen] ?? 0,
+            y: ys[chosen] ?? 0,
             label: 'This one',
             role: 'accent',
             size: 6,
           },
         ]
-  const count = (standing: CandidateStanding): number =>
-    data.standings.filter((one) => one === standing).length
+  const held = holds.filter(Boolean).length
+  const further = xs.filter((_, index) => !inView(index)).length
+  const out = further === 0 ? '' : ` ${further} that do not hold lie further out.`
   return plot({
     name: 'candidate-map',
     title,
-    summary: `${data.tried} tried; of those drawn ${count('within')} are within every limit (discs), ${count('near')} near one (triangles), ${count('over')} over one (crosses); ${data.front.length} are the best of both aims.`,
+    summary: `${data.tried} tried; of those drawn ${held} hold everything that is asked (discs), the rest do not (crosses); ${data.front.length} are the best of both aims.${out}`,
     ...look,
-    x: { ...data.x, fromZero: false },
-    panels: [{ y: { ...data.y, fromZero: false }, marks: [...dotsOf(data), ...frontOf(data), ...today] }],
+    x: { ...data.x, fromZero: false, low: left, high: right },
+    panels: [
+      {
+        y: { ...data.y, fromZero: false, low: bottom, high: top },
+        marks: [...dotsOf(data, inView), ...frontOf(data), ...now],
+      },
+    ],
   })
 }

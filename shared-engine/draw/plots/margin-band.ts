@@ -1,5 +1,7 @@
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
+import { namedRows } from '../plot-frame.ts'
+import { textWidth } from '../text-width.ts'
 import type { Scene } from '../scene.ts'
 import { chanceText } from '../../units/chance.ts'
 import { absentPlot } from './plot-look.ts'
@@ -24,12 +26,23 @@ const furthest = 1
 
 const held = (margin: number): number => Math.max(-furthest, Math.min(furthest, margin))
 
+const noteOf = ({ probabilityOver }: MarginBand) => `over: ${chanceText(probabilityOver)}`
+
+/** End of the axis that leaves a column on the right for the notes: beside the bars they would jump from row to row. */
+function roomForNotes(rows: readonly MarginBand[], low: number, width: number): number {
+  const column = 12 + Math.max(...rows.map((row) => textWidth(noteOf(row), 13)))
+  const frame = Math.max(1.5 * column, width - namedRows(rows.map(({ label }) => label)) - 14)
+  const share = column / frame
+  return (furthest - share * low) / (1 - share)
+}
+
 /** Each limit's margin as a band from its 5th to its 95th percentile, the middle marked; what lies under zero is over. */
 export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene {
   const name = 'margin-bands'
   const title = 'How sure each margin is'
   const [worst] = rows
   if (worst === undefined) return absentPlot(name, title, 'Tolerances would bring the bands.', look)
+  const low = Math.min(-0.2, ...rows.map((row) => held(row.low)))
   const marks = rows.flatMap((row, index): Mark[] => [
     {
       mark: 'bar',
@@ -38,7 +51,8 @@ export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene 
       to: held(row.high),
       label: row.label,
       role: row.probabilityOver > 0.5 ? 'over' : row.probabilityOver > 0.05 ? 'near' : 'quiet',
-      note: `over: ${chanceText(row.probabilityOver)}`,
+      note: noteOf(row),
+      noteFrom: furthest,
       hatched: true,
       limit: row.id,
     },
@@ -62,8 +76,8 @@ export function marginBands(rows: readonly MarginBand[], look: PlotLook): Scene 
     x: {
       label: 'Margin',
       kind: 'fraction',
-      low: Math.min(-0.2, ...rows.map((row) => held(row.low))),
-      high: furthest + 0.4,
+      low,
+      high: roomForNotes(rows, low, look.size.width),
     },
     panels: [
       {

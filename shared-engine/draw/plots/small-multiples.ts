@@ -19,8 +19,13 @@ export interface Sweep {
     readonly kind: QuantityKind
     readonly ys: readonly (number | null)[]
     readonly today: number | null
-    /** Values of the entry at which a limit is crossed, named. */
-    readonly crossings?: readonly { readonly at: number; readonly label: string; readonly limit: LimitId }[]
+    /** Values of the entry at which a limit is crossed: a short label on each plot, and what it stands for. */
+    readonly crossings?: readonly {
+      readonly at: number
+      readonly label: string
+      readonly means: string
+      readonly limit: LimitId
+    }[]
   }[]
 }
 
@@ -36,20 +41,21 @@ function marksOf(sweep: Sweep, figure: Sweep['figures'][number], look: PlotLook)
   }))
   const curve = { ...seriesCurve(0, figure.label, sweep.xs, figure.ys), marker: undefined, unnamed: true }
   if (sweep.today === null || figure.today === null) return [...crossings, curve]
-  const label = `today ${said(figure.today, figure.kind, look)}`
+  const label = `now ${said(figure.today, figure.kind, look)}`
   return [...crossings, curve, { mark: 'point', x: sweep.today, y: figure.today, label, role: 'accent' }]
 }
 
 /** One small plot for each figure, all over the same entry, today's point marked. */
 export function smallMultiples(sweep: Sweep, look: PlotLook): Scene[] {
-  return sweep.figures.map((figure) =>
-    plot({
+  return sweep.figures.map((figure) => {
+    const crossings = (figure.crossings ?? []).map(({ label, means }) => ` ${label}: ${means}.`).join('')
+    return plot({
       name: `sweep-${figure.name}`,
       title: `${figure.label} over ${sweep.x.label.toLowerCase()}`,
-      summary: `${figure.label} over ${sweep.x.label.toLowerCase()}: today ${said(figure.today, figure.kind, look)}.`,
+      summary: `${figure.label} over ${sweep.x.label.toLowerCase()}: now ${said(figure.today, figure.kind, look)}.${crossings}`,
       ...look,
       x: { ...sweep.x, fromZero: false },
       panels: [{ y: { label: figure.label, kind: figure.kind }, marks: marksOf(sweep, figure, look) }],
-    }),
-  )
+    })
+  })
 }

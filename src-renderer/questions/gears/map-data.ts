@@ -1,4 +1,3 @@
-import { standingOf } from '../../../shared-engine/limits/limit.ts'
 import type { Candidates } from '../../../shared-engine/draw/plots/candidate-map.ts'
 import type { Found } from './search.svelte.ts'
 
@@ -6,11 +5,16 @@ import type { Found } from './search.svelte.ts'
 const mostMarks = 1500
 const mostWhileRunning = 400
 
+/** The map, and which candidate each of its marks is. */
+export interface CandidateMarks extends Candidates {
+  readonly indices: readonly number[]
+}
+
 /**
  * What the map of candidates shows: one mark for each cell of candidates, thinned evenly where there are too many, and
  * the table's rows always, the front's among them joined.
  */
-export function mapData({ plan, outcome, end }: Found, looked: number | null): Candidates {
+export function mapData({ plan, outcome, end }: Found, looked: number | null): CandidateMarks {
   const [across, up] = plan.map
   const { map, rows } = outcome
   const every = Math.max(1, Math.ceil(map.index.length / (end === null ? mostWhileRunning : mostMarks)))
@@ -20,7 +24,7 @@ export function mapData({ plan, outcome, end }: Found, looked: number | null): C
       index: map.index[place] ?? -1,
       x: map.x[place] ?? 0,
       y: map.y[place] ?? 0,
-      margin: map.margin[place] ?? 0,
+      holds: map.holds[place] === 1,
     }))
   const measured = rows.map((row) => {
     const value = (name: string): number | null =>
@@ -31,7 +35,7 @@ export function mapData({ plan, outcome, end }: Found, looked: number | null): C
             .find((one) => one !== null) ??
           (row.figures as Readonly<Record<string, number | null>>)[name] ??
           null)
-    return { index: row.index, x: value(across.name), y: value(up.name), margin: row.margin ?? -Infinity }
+    return { index: row.index, x: value(across.name), y: value(up.name), holds: true }
   })
   const own = measured.filter(
     (mark): mark is typeof mark & { x: number; y: number } => mark.x !== null && mark.y !== null,
@@ -44,7 +48,8 @@ export function mapData({ plan, outcome, end }: Found, looked: number | null): C
     y: { label: up.label, kind: up.kind },
     xs: all.map((mark) => mark.x),
     ys: all.map((mark) => mark.y),
-    standings: all.map((mark) => standingOf(mark.margin)),
+    holds: all.map((mark) => mark.holds),
+    indices: all.map((mark) => mark.index),
     front: front.toSorted((one, other) => (all[one]?.x ?? 0) - (all[other]?.x ?? 0)),
     chosen: chosen < 0 ? null : chosen,
     tried: outcome.looked,

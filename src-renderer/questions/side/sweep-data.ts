@@ -61,9 +61,10 @@ export function drawnSweep(sweep: Sweep): DrawnSweep {
       kind: measure.kind,
       ys: points.map((point) => point.figures[at] ?? null),
       today: inside ? (today.figures[at] ?? null) : null,
-      crossings: sweep.crossings.map(({ value, label, id, goesOver }) => ({
+      crossings: sweep.crossings.map(({ value, label, id, goesOver }, place) => ({
         at: si(value),
-        label: `${label} ${goesOver ? 'over' : 'kept'} from here`,
+        label: String(place + 1),
+        means: `${label} ${goesOver ? 'over' : 'kept'} from here`,
         limit: id,
       })),
     })),

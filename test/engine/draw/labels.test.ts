@@ -43,6 +43,17 @@ describe('labels', () => {
     expect(crosses(box, { x: -18, y: 0 }, { x: -4, y: 14 })).toBe(false)
   })
 
+  it('are cut by no edge of their picture, in any drawing', () => {
+    for (const [name, draw] of Object.entries(drawings)) {
+      const scene = draw()
+      for (const { text, at, anchor = 'start' } of texts(scene.shapes)) {
+        const { x, width } = labelBox(text, { ...at, anchor })
+        expect(x, `${name}: ${text}`).toBeGreaterThanOrEqual(-1)
+        expect(x + width, `${name}: ${text}`).toBeLessThanOrEqual(scene.width + 1)
+      }
+    }
+  })
+
   it('take another place where the first is taken', () => {
     const place = { x: 100, y: 100, anchor: 'start' as const }
     const other = { x: 100, y: 140, anchor: 'start' as const }

@@ -41,6 +41,28 @@ function reading(scene: Scene): PlotReading {
   return scene.plot
 }
 
+describe('readout', () => {
+  // Demo data: a speed that can be held up to 10 m/s and none beyond; a second curve that begins at 12.
+  const xs = [0, 5, 10, 15]
+  const held = { mark: 'curve', label: 'Range', role: 'series1', xs, ys: [null, 20, 26, null] } as const
+  const late = { mark: 'curve', label: 'Late', role: 'series2', xs: [12, 15], ys: [1, 2] } as const
+  const scene = plot(described({ panels: [{ ...panel, marks: [held, late] }] }))
+
+  it('has a value at the last point of a curve, though the cursor stands half a dot past it', () => {
+    const { x, frame } = reading(scene)
+    const dot = (x.high - x.low) / (frame.x1 - frame.x0)
+    for (const miss of [-0.45, 0, 1e-9, 0.45])
+      expect(readoutAt(reading(scene), 10 + miss * dot).entries[0]?.value).toBeCloseTo(26, 0)
+    expect(readoutAt(reading(scene), 5 - 0.45 * dot).entries[0]?.value).toBe(20)
+    expect(readoutAt(reading(scene), 10 + 3 * dot).sentence).toContain('Range none')
+  })
+
+  it('says nothing of a curve that has not begun', () => {
+    expect(readoutAt(reading(scene), 10).sentence).not.toContain('Late')
+    expect(readoutAt(reading(scene), 13).sentence).toContain('Late')
+  })
+})
+
 describe('scale', () => {
   it('puts ticks on round numbers of the shown unit', () => {
     const wish = { kind: 'speed', extent: [0, 15], pixels: [0, 400], ticks: 5, round: false } as const
