@@ -4,7 +4,7 @@ import { escaped, svgMarkup } from './svg-element.ts'
 import type { Attributes, SvgElement } from './svg-element.ts'
 
 /** A colour for each role; the page has its own in its style sheet, this is for paper and files. */
-export type Palette = Readonly<Record<Role, string>>
+type Palette = Readonly<Record<Role, string>>
 
 /** Black on white for print; series as Okabe and Ito, darkened where the original would be too pale on paper. */
 export const printPalette: Palette = {

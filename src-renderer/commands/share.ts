@@ -1,6 +1,6 @@
 import { machinePicture } from '../../shared-engine/draw/machine-picture.ts'
 import { limitsText } from '../limits/limits-text.ts'
-import { copyText } from '../parts/clipboard.ts'
+import { copyText } from '../host/clipboard.ts'
 import { pngFile } from '../plots/export.ts'
 import { saveFile } from '../questions/shared/save-file.ts'
 import { fileName } from '../state/files.svelte.ts'
