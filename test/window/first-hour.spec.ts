@@ -1,4 +1,4 @@
-import { answer, begin, entry, showPart } from './journey.ts'
+import { answer, begin, entry, limits, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 test('a word for what is counted, and a comma that can only be read one way, are taken', async ({ open }) => {
@@ -46,4 +46,36 @@ test('Escape takes steps back, and undo shows the part that it changes', async (
   await page.keyboard.press('Control+z')
   await expect(page.getByRole('combobox', { name: 'Part' })).toHaveValue('pack')
   await expect(series).toHaveValue('10')
+})
+
+test('help belongs to the part that is shown, and to the field that is typed into', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const help = page.getByRole('complementary', { name: 'About this entry' })
+  await showPart(page, 'pack')
+  await entry(page, 'pack.series').focus()
+  await expect(help).toContainText('Cells in series')
+  await page.locator('[data-field="pack.capacityMah"]').hover()
+  await expect(help).toContainText('Cells in series')
+  await showPart(page, 'service')
+  await expect(help).not.toContainText('Cells in series')
+})
+
+test('the name and count of the limits stay in sight, and another worst one is shown', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  await limits(page).evaluate((list) => list.scrollTo(0, 400))
+  await expect(limits(page).getByRole('heading', { name: 'Limits' })).toBeInViewport()
+  await showPart(page, 'motor')
+  await entry(page, 'motor.kvRpmPerVolt').fill('3000')
+  await expect.poll(() => limits(page).evaluate((list) => list.scrollTop)).toBe(0)
+})
+
+test('the first-run card speaks of a demo only over a demo', async ({ open }) => {
+  const { page } = await open()
+  const card = page.getByRole('region', { name: 'First steps' })
+  await expect(card).toBeVisible()
+  await page.keyboard.press('Alt+n')
+  await expect(page.locator('h1')).toHaveText('New build')
+  await expect(card).toHaveCount(0)
 })
