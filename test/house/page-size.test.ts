@@ -17,10 +17,11 @@ function filesOf(): readonly { readonly name: string; readonly bytes: number }[]
 // The budgets are what was measured when they were set, and about a tenth: a package too many, a picture or a second
 // copy of something shows. Whoever needs more raises them, with the reason.
 
-test('the page with all that it may load stays within 3.2 MB', () => {
-  // 3.0 MB measured: 1.2 the program with model version 2 and its workings, 0.3 guided tests and fits, 0.8 a thread, 0.3 mathematics, 0.3 letters, the rest smaller.
+test('the page with all that it may load stays within 3.5 MB', () => {
+  // 3.2 MB measured: 1.3 the program with model version 2, its workings and drawings, 0.4 logs and their columns, 0.2
+  // guided tests and fits, 0.8 a thread, 0.3 mathematics, 0.4 letters, the rest smaller.
   const bytes = filesOf().reduce((sum, file) => sum + file.bytes, 0)
-  expect(bytes).toBeLessThan(3.2e6)
+  expect(bytes).toBeLessThan(3.5e6)
 })
 
 test('letters come in the one format that Chromium takes', () => {
