@@ -1,5 +1,8 @@
 import { thinned } from '../draw/thin.ts'
 import { evidenceOfColumns, type ColumnEvidence } from '../log/columns/evidence.ts'
+import type { Pattern } from '../drive/drive.ts'
+import { lifeUsedOf, type LifeUsed } from '../log/life/used.ts'
+import { runPattern } from '../log/run-pattern.ts'
 import { LogReading, type LogInput } from '../log/log.ts'
 import type { LogResult } from '../log/result.ts'
 import { seriesOf, type LogSeries } from '../log/series.ts'
@@ -12,6 +15,10 @@ interface LogFound {
   readonly series: readonly LogSeries[]
   /** What the meaning of each column rests on. */
   readonly evidence: readonly ColumnEvidence[]
+  /** What the run took of the lives of teeth, loops and shafts. */
+  readonly life: readonly LifeUsed[]
+  /** The run as a drive; null without an rpm. */
+  readonly pattern: Pattern | null
 }
 
 /** Points of a series from which it is thinned, and columns of time that keep their first, least, greatest and last. */
@@ -50,11 +57,13 @@ function foundOf(reading: LogReading, { choice }: LogInput): LogFound | null {
   const result = reading.result()
   const read = reading.read()
   if (result === null) return null
-  if (!result.ok || read === null) return { result, series: [], evidence: [] }
+  if (!result.ok || read === null) return { result, series: [], evidence: [], life: [], pattern: null }
   return {
     result,
     series: seriesOf(read, result.value.episodes).map(forScreen),
     evidence: evidenceOfColumns(read, choice),
+    life: lifeUsedOf(read, result.value.episodes),
+    pattern: runPattern(read, result.value.episodes, 'A logged run'),
   }
 }
 

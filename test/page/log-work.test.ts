@@ -159,6 +159,18 @@ describe('a log in the window', () => {
     expect(warningTold([], [alarm], names)).toBeNull()
   })
 
+  it('makes the run the build’s own drive, as one step to undo by its name', async () => {
+    const { log, workspace } = await opened()
+    const { session } = workspace
+    const before = session.stored
+    expect(log.driveIt()).toEqual([])
+    expect(session.stored.service?.pattern?.name).toBe('Run of run.csv')
+    expect(session.stored.service?.pattern?.rows.length).toBeGreaterThan(5)
+    expect(session.history.undoName).toBe('drive the run of run.csv')
+    session.history.undo()
+    expect(session.stored).toEqual(before)
+  })
+
   it('stays when another build is opened, to be read against it', async () => {
     const { log } = await opened()
     log.forget()

@@ -1,4 +1,7 @@
-import { completeBuild, readStoredBuildText } from '../../../shared-engine/index.ts'
+import type { Pattern } from '../../../shared-engine/drive/drive.ts'
+import { storedPatternOf } from '../../../shared-engine/drive/rows.ts'
+import type { LifeUsed } from '../../../shared-engine/log/life/used.ts'
+import { completeBuild, readStoredBuildText, withEntry } from '../../../shared-engine/index.ts'
 import { logJob } from '../../../shared-engine/jobs/log.ts'
 import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
 import type { ColumnEvidence } from '../../../shared-engine/log/columns/evidence.ts'
@@ -33,6 +36,8 @@ export interface ToldLog {
   readonly result: LogResult
   readonly series: readonly LogSeries[]
   readonly evidence: readonly ColumnEvidence[]
+  readonly life: readonly LifeUsed[]
+  readonly pattern: Pattern | null
 }
 
 const nothingHeld: Held = { stop: () => {}, drop: () => {} }
@@ -82,8 +87,8 @@ export class LogWork implements QuestionState {
           progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
           ended: ({ end, outcome }) => {
             if (outcome === null) return ended(end.type, null)
-            const { result, series, evidence } = outcome
-            ended(end.type, result.ok ? { log, result: result.value, series, evidence } : null)
+            const { result, ...found } = outcome
+            ended(end.type, result.ok ? { log, result: result.value, ...found } : null)
             if (result.ok) this.#accept(log, result.value)
             else this.#refuse(log.name, result.mistakes, log)
           },
@@ -140,6 +145,19 @@ export class LogWork implements QuestionState {
     const { log } = this
     const columns = this.work.found?.result.columns ?? []
     if (log !== null) this.log = { ...log, choice: withUnit(log.choice, columns, place, unit) }
+  }
+
+  /** Makes the run the build's own drive, as one step to undo; says what stands against it. */
+  driveIt(): readonly string[] {
+    const { session, notices } = this.#workspace
+    const pattern = this.work.found?.pattern ?? null
+    const name = this.log?.name ?? ''
+    if (pattern === null) return ['The log has no rpm to drive by.']
+    const { rows } = storedPatternOf(pattern)
+    const next = withEntry(session.stored, 'service.pattern', { name: `Run of ${name}`.slice(0, 60), rows })
+    const mistakes = session.change(`drive the run of ${name}`, next)
+    if (mistakes.length === 0) notices.done(`The run is this build’s drive: ${rows.length} rows`)
+    return mistakes.map(sentenceOf)
   }
 
   /** Takes a repair back, or makes it again. */
