@@ -66,6 +66,7 @@ export const orders = {
     'questions',
     'start',
     'bench',
+    'sheet',
     'commands',
     'frame',
     'App.svelte',

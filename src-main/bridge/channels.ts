@@ -15,6 +15,7 @@ export const channels = {
   save: 'pitchline:save',
   saveAs: 'pitchline:save-as',
   exportFile: 'pitchline:export-file',
+  exportPdf: 'pitchline:export-pdf',
   keep: 'pitchline:keep',
   forget: 'pitchline:forget',
   discardRecovered: 'pitchline:discard-recovered',

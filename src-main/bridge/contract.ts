@@ -99,6 +99,12 @@ export const contract = {
     takes: z.tuple([exportKind, name, bytes]),
     gives: z.string().nullable(),
   },
+  /** The page as it prints, on one of these papers; the page cannot say more of how. */
+  exportPdf: {
+    channel: channels.exportPdf,
+    takes: z.tuple([z.enum(['a4', 'letter']), name]),
+    gives: z.string().nullable(),
+  },
   keep: { channel: channels.keep, takes: z.tuple([work]), gives: z.null() },
   forget: { channel: channels.forget, takes: z.tuple([]), gives: z.null() },
   discardRecovered: { channel: channels.discardRecovered, takes: z.tuple([id]), gives: z.null() },

@@ -36,6 +36,7 @@ const bridge: Bridge = {
   save: (handle, text, fingerprint) => ipcRenderer.invoke(channels.save, handle, text, fingerprint),
   saveAs: (name, text) => ipcRenderer.invoke(channels.saveAs, name, text),
   exportFile: (kind, name, content) => ipcRenderer.invoke(channels.exportFile, kind, name, content),
+  exportPdf: (paper, name) => ipcRenderer.invoke(channels.exportPdf, paper, name),
   keep: (work) => ipcRenderer.invoke(channels.keep, work),
   forget: () => ipcRenderer.invoke(channels.forget),
   discardRecovered: (id) => ipcRenderer.invoke(channels.discardRecovered, id),

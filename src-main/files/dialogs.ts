@@ -9,6 +9,7 @@ const filters = {
   svg: { name: 'Drawing (SVG)', extensions: ['svg'] },
   png: { name: 'Picture (PNG)', extensions: ['png'] },
   csv: { name: 'Table (CSV)', extensions: ['csv'] },
+  pdf: { name: 'Document (PDF)', extensions: ['pdf'] },
   html: { name: 'Page (HTML)', extensions: ['html'] },
   md: { name: 'Text (Markdown)', extensions: ['md'] },
   json: { name: 'Data (JSON)', extensions: ['json'] },

@@ -11,6 +11,7 @@ import type { OpenFiles } from '../files/open-files.ts'
 import type { RecentFiles } from '../files/recent.ts'
 import { saveAtomically } from '../files/atomic-save.ts'
 import type { Closing } from './closing.ts'
+import { printOptions } from './print-options.ts'
 import { factsOf, type OurWindow, type Windows } from './windows.ts'
 
 interface HandlerParts {
@@ -117,11 +118,19 @@ function fileHandlers(
   }
 }
 
-function exportHandlers({ disk, windows }: HandlerParts): Some<'exportFile'> {
+function exportHandlers({ disk, windows }: HandlerParts): Some<'exportFile' | 'exportPdf'> {
   return {
     async exportFile(owner, kind, name, bytes) {
       const file = await askSave(windowOf(windows, owner).window, kind, name)
       if (file === null) return done
+      const saved = await saveAtomically(disk, { file, bytes, replaces: 'anything' })
+      return saved.ok ? succeeded(path.basename(file)) : saved
+    },
+    async exportPdf(owner, paper, name) {
+      const { window } = windowOf(windows, owner)
+      const file = await askSave(window, 'pdf', name)
+      if (file === null) return done
+      const bytes = await window.webContents.printToPDF(printOptions(paper))
       const saved = await saveAtomically(disk, { file, bytes, replaces: 'anything' })
       return saved.ok ? succeeded(path.basename(file)) : saved
     },

@@ -39,6 +39,13 @@ export interface Host {
   /** A drawing or a table, written where the person says. The answer is the file's name. */
   exportFile(kind: ExportKind, suggestedName: string, content: Uint8Array): Promise<Result<string> | null>
 
+  /**
+   * The page as it prints, as a PDF where the person says. The answer is the file's name. Null where the host cannot: a
+   * browser's own printing has it.
+   */
+  readonly exportPdf:
+    ((paper: 'a4' | 'letter', suggestedName: string) => Promise<Result<string> | null>) | null
+
   /** Keeps unsaved work against a crash or power cut. Call within 1 s of a change; replaces what was kept before. */
   keep(work: UnsavedWork): Promise<Result<null>>
   /** After saving, or when work is given up: nothing is left to recover. */

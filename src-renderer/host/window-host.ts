@@ -20,6 +20,7 @@ export async function windowHost(bridge: Bridge): Promise<Host> {
     save: (handle, text, fingerprint) => bridge.save(handle, text, fingerprint),
     saveAs: (name, text) => cancelled(bridge.saveAs(plainName(name), text)),
     exportFile: (kind, name, content) => cancelled(bridge.exportFile(kind, plainName(name), content)),
+    exportPdf: (paper, name) => cancelled(bridge.exportPdf(paper, plainName(name))),
     keep: (work) => bridge.keep(work),
     forget: async () => void (await bridge.forget()),
     discardRecovered: async (id) => void (await bridge.discardRecovered(id)),

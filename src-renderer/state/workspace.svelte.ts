@@ -13,7 +13,7 @@ import { View } from './view.svelte.ts'
 import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
-export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench'
+export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed'
 
 /** All that the page knows, as a few small classes. Components get it with {@link useWorkspace}. */
 export class Workspace {
@@ -25,6 +25,8 @@ export class Workspace {
   readonly tip = new Tip()
   readonly files: Files
   sheet = $state.raw<Sheet | null>(null)
+  /** Whether the printable sheet, once it stands there, is to be printed at once. */
+  printAsked = $state.raw(false)
   /** Entry that is to come from a measurement; null: any. */
   measured = $state.raw<string | null>(null)
   readonly host: Host
@@ -84,6 +86,16 @@ export class Workspace {
 
   get isMac(): boolean {
     return this.host.facts.platform === 'mac'
+  }
+
+  /** What had the focus before the printable sheet took the place of the page. */
+  beforeSheet: Element | null = null
+
+  /** Puts the printable sheet in the place of the page. */
+  showPrinted(print: boolean): void {
+    this.beforeSheet = document.activeElement
+    this.printAsked = print
+    this.sheet = 'printed'
   }
 
   /** Opens the guided tests of an entry, or of all where it has none. */

@@ -52,6 +52,7 @@ export function browserHost(): Host {
         return value === 'download' ? full : value.name
       })
     },
+    exportPdf: null,
     keep: (work) => guarded('cannot-write', 'unsaved work', async () => (await unsaved.keep(work), null)),
     forget: () => unsaved.forget(),
     discardRecovered: (id) => unsaved.discard(id),
