@@ -8,11 +8,11 @@ import { powerPath } from './power-path.ts'
 import type { Scene, Shape } from './scene.ts'
 
 /** px; wide enough that every part stands clear. */
-const width = 1280
+const usualWidth = 1280
 const line = 15
 
 /** The machine from pack to ground at its top speed, each part with its name and its two figures: for a picture. */
-export function machinePicture(checked: Checked, system: UnitSystem): Scene {
+export function machinePicture(checked: Checked, system: UnitSystem, width = usualWidth): Scene {
   const { machine, build, figures } = checked
   const state = driveStateAtGroundSpeed(curveSettingOf(machine), figures.topSpeedMps ?? 0)
   const scene = powerPath(machine, { width, system, cellsInParallel: build.pack.parallel })

@@ -1,4 +1,4 @@
-import { always, type Command } from './command.ts'
+import type { Command } from './command.ts'
 
 /** What leaves the program on paper. */
 export const sheetCommands: readonly Command[] = [
@@ -7,7 +7,7 @@ export const sheetCommands: readonly Command[] = [
     label: 'Sheet to print',
     heading: 'File',
     keys: ['Alt+P'],
-    when: always,
+    when: ({ session }) => session.isOpen,
     do: (workspace) => workspace.showPrinted(false),
     capture: 'nothing',
   },
@@ -16,7 +16,7 @@ export const sheetCommands: readonly Command[] = [
     label: 'Print the sheet…',
     heading: 'File',
     keys: ['Mod+P'],
-    when: always,
+    when: ({ session }) => session.isOpen,
     do: (workspace) => workspace.showPrinted(true),
     capture: 'nothing',
   },
