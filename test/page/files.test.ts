@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
 import type { FileHandle, Host, OpenedFile, SavedFile, UnsavedWork } from '../../src-renderer/host/host.ts'
@@ -222,6 +223,25 @@ it('what was typed while another file was being read is asked about, not thrown 
   await opening
   expect(writeBuild(one.session.stored)).toBe(text)
   expect(one.host.released).toEqual(['file 1'])
+})
+
+it('a file of version 1 is opened with a word of what was brought up, and stays on disk as it was', async () => {
+  const text = readFileSync(new URL('../golden/01.build.json', import.meta.url), 'utf8')
+  const one = window_(async () => undefined)
+  const bytes = new TextEncoder().encode(text)
+  const file = { handle: 'old', name: 'old.build.json', bytes, fingerprint: text }
+  Object.assign(one.host, { open: async () => ({ ok: true, value: file }) })
+  one.host.texts.set('old', text)
+  await one.files.open()
+  expect(one.notices.shown).toMatchObject({ tone: 'told', next: 'The file is as it was until you save.' })
+  expect(one.notices.shown?.what).toContain('old.build.json is of an earlier version')
+  expect(one.notices.shown?.details.join(' ')).toContain('track.tensioner')
+  expect(one.session.isDirty).toBe(false)
+  expect(one.host.texts.get('old')).toBe(text)
+  // Another file, of this version, has nothing to tell.
+  Object.assign(one.host, { open: SlowHost.prototype.open })
+  await one.files.open()
+  expect(one.notices.shown).toBeNull()
 })
 
 it('closing that is asked for again while it is being asked about is one question', async () => {
