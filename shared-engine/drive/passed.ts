@@ -39,7 +39,11 @@ function rowAt(rows: readonly PatternRowPart[], seconds: number): number {
 
 /** Every bound that a drive passed, first moment first, then what its RMS currents are over. */
 export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readonly Passed[] {
-  const about = (id: LimitId) => ({ label: limitOf(id)?.label ?? id, kind: limitOf(id)?.kind ?? 'none' })
+  // Of "Winding, hottest in the pattern" the first: the ledger's pattern is not the one that is driven.
+  const about = (id: LimitId) => {
+    const { label = id, kind = 'none' } = limitOf(id) ?? {}
+    return { label: label.split(', ')[0] ?? label, kind } as const
+  }
   const moments = run.watched.flatMap(({ id, channel, allowed, passedAt }) =>
     passedAt === null
       ? []
