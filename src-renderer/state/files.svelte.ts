@@ -21,6 +21,9 @@ interface OnDisk {
   readonly fingerprint: string
 }
 
+/** Name of a build that was never given one. */
+const unnamed = newBuild().name
+
 /** Opened at the first start: past some of its limits as it stands, so that there is something to find out. */
 const firstDemo = 'quick-sled-puller'
 
@@ -275,7 +278,23 @@ export class Files {
     this.#session.history.markSaved(stored)
     this.noteChange()
     this.#notices.done(`Saved as ${saved.value.name}`)
+    if (stored.name === unnamed) void this.#offerName(saved.value.name, opening)
     return true
+  }
+
+  /** A build that nobody has named yet may take the name of the file that it was saved in, and is saved with it. */
+  async #offerName(file: string, opening: number): Promise<void> {
+    const name = file.replace(/(\.build)?\.json$/i, '')
+    if (name === '' || name === fileName(unnamed)) return
+    const title = `Call this build “${name}”, as its file?`
+    const lines = ['Its name stands in the title, on the sheet and under every picture.']
+    const choices = [{ answer: 'name' as const, label: 'Call it so' }]
+    const answer = await this.#ask.choose({ title, lines, choices })
+    const { stored } = this.#session
+    if (answer === null || opening !== this.#opening || stored.name !== unnamed) return
+    const wasClean = !this.#session.isDirty
+    if (this.#session.change(`call it ${name}`, { ...stored, name }).length === 0 && wasClean)
+      await this.save()
   }
 
   /** The answer came after the build had been given up for another one, which has nothing to do with it. */

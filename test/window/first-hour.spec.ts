@@ -1,4 +1,4 @@
-import { answer, begin, entry, limits, showPart } from './journey.ts'
+import { answer, begin, entry, limits, savedWords, showPart, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 test('a word for what is counted, and a comma that can only be read one way, are taken', async ({ open }) => {
@@ -78,4 +78,23 @@ test('the first-run card speaks of a demo only over a demo', async ({ open }) =>
   await page.keyboard.press('Alt+n')
   await expect(page.locator('h1')).toHaveText('New build')
   await expect(card).toHaveCount(0)
+})
+
+test('a build that nobody has named may take the name of its file, once it is saved', async ({
+  open,
+  folder,
+}) => {
+  const { page, electron } = await open()
+  test.skip(electron === null, 'a browser names the file itself, after the build')
+  if (electron === null) return
+  await begin(page)
+  await page.keyboard.press('Alt+n')
+  await expect(page.locator('h1')).toHaveText('New build')
+  await willSaveAs(electron, `${folder}/ridge runner.build.json`)
+  await page.getByRole('button', { name: 'Save', exact: true }).click()
+  await page.getByRole('button', { name: 'Call it so' }).click()
+  await expect(page.locator('h1')).toHaveText('ridge runner')
+  await expect(savedWords(page)).toHaveText('Saved in ridge runner.build.json')
+  await page.getByRole('button', { name: /^Undo: call it/ }).click()
+  await expect(page.locator('h1')).toHaveText('New build')
 })

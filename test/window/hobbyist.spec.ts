@@ -54,7 +54,7 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
   // What holds the answer back, and what it rests on.
   await expect(headline).toContainText('limited by')
   await expect(answer.getByTestId('state-line')).toContainText('short grass, level, assumed')
-  await expect(answer.getByTestId('state-line')).toContainText('air drag counted by an assumed frontal area')
+  await expect(answer.getByTestId('state-line')).toContainText('air drag by an assumed frontal area')
   await expect(answer.getByTestId('rests-on')).toContainText(/Rests on \d+ assumed numbers/)
   await expect(limits(page).getByTestId('waiting')).toContainText(/\d+ limits wait for an entry/)
 

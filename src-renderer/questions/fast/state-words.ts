@@ -47,7 +47,7 @@ export function stateWords(checked: Checked, degrees: (celsius: number) => strin
       : []),
     air > 0
       ? {
-          words: airAssumed ? 'air drag counted by an assumed frontal area' : 'air drag counted',
+          words: airAssumed ? 'air drag by an assumed frontal area' : 'air drag counted',
           assumed: airAssumed,
           path: 'vehicle.frontalAreaM2',
         }
