@@ -94,7 +94,7 @@ describe('what the answer holds for', () => {
     expect(words(newBuild())).toEqual([
       'warm motor (60 °C)',
       'pack at 100\u202F%, 15 °C',
-      'air drag counted by an assumed frontal area',
+      'air drag by an assumed frontal area',
       'short grass, level, assumed',
     ])
   })
