@@ -74,7 +74,9 @@ function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, 
           x: pixelAlong(plot.x, x, frame.x0, frame.x1),
           y: pixelAlong(y, value, frame.y0, frame.y1),
         }
-  const text = value === null ? 'none' : formatText(value, series.kind, 'metric', y.unit)
+  // Nine minutes on an axis of hours are nine minutes still; units of time are the same in both systems.
+  const unit = series.kind === 'duration' || series.kind === 'time' ? undefined : y.unit
+  const text = value === null ? 'none' : formatText(value, series.kind, 'metric', unit)
   return { label: series.label, role: series.role, value, text, place }
 }
 

@@ -57,6 +57,13 @@ describe('readout', () => {
     expect(readoutAt(reading(scene), 10 + 3 * dot).sentence).toContain('Range none')
   })
 
+  it('says a short time in minutes, though the axis reaches hours', () => {
+    const times = { mark: 'curve', label: 'Time', role: 'series1', xs: [0, 10], ys: [20_000, 540] } as const
+    const long = plot(described({ panels: [{ y: { label: 'Time', kind: 'duration' }, marks: [times] }] }))
+    expect(readoutAt(reading(long), 10).sentence).toContain('Time 9.00\u202Fmin')
+    expect(readoutAt(reading(long), 0).sentence).toContain('Time 5.56\u202Fh')
+  })
+
   it('says nothing of a curve that has not begun', () => {
     expect(readoutAt(reading(scene), 10).sentence).not.toContain('Late')
     expect(readoutAt(reading(scene), 13).sentence).toContain('Late')
