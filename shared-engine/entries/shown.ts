@@ -23,7 +23,7 @@ export const oneOf: Readonly<Record<string, string>> = { teeth: 'tooth', pitches
 /**
  * Words for the unit beside the field; what is counted, where something is.
  *
- * @example unitWords(fieldOf('motor.count'), 'metric', 1) // 'motor'
+ * @example unitWords({ label: 'Motors', kind: 'count', counted: 'motors', help: '' }, 'metric', 1) // 'motor'
  */
 export function unitWords(field: Field, system: UnitSystem, value?: number): string {
   const { counted } = field

@@ -72,12 +72,12 @@ describe('dependencies', () => {
     expect(Object.values(lock.packages).filter(({ resolved }) => resolved?.startsWith('http'))).toEqual([])
   })
 
-  it('stay few: 280 packages at most, tools and their own dependencies included', () => {
-    // a compiler's builds for other computers are one package in many names
+  it('stay few: 290 packages at most, tools and their own dependencies included', () => {
+    // Builds for other computers are one package in many names. 289 with what writes a PDF (18 of its own) and reads it back.
     const counted = Object.keys(lock.packages).filter(
-      (name) => !name.startsWith('node_modules/@typescript/typescript-'),
+      (name) => !/^node_modules\/(@typescript\/typescript|@napi-rs\/canvas)-/.test(name),
     )
-    expect(counted.length - 1).toBeLessThanOrEqual(280)
+    expect(counted.length - 1).toBeLessThanOrEqual(290)
   })
 
   it('each have a reason in DEVELOPERS.md', () => {
