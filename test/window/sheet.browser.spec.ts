@@ -1,4 +1,5 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { expectAccessible } from './axe.ts'
 import { answer as answerOf, begin } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
@@ -46,6 +47,18 @@ test('the sheet says what the window says, prints alone on its paper, and gives 
     expect(printed.text).toContain(plain(label))
   expect(printed.text).not.toContain('Back to the window')
   expect(printed.text).not.toContain('Will it hold')
+
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
+  const margins = await page.evaluate(() => {
+    const { colorScheme, backgroundColor } = getComputedStyle(document.documentElement)
+    return { colorScheme, backgroundColor }
+  })
+  expect(margins, 'in the dark').toEqual({
+    colorScheme: 'light',
+    backgroundColor: 'rgb(255, 255, 255)',
+  })
+  await page.emulateMedia({ media: 'screen' })
+  await expectAccessible(page, '.printed')
 
   await page.keyboard.press('Escape')
   await expect(sheet).toHaveCount(0)
