@@ -189,6 +189,8 @@ export class Files {
   }
 
   #take(opened: Result<OpenedFile>): boolean {
+    if (!opened.ok && opened.mistakes.some(({ code }) => code === 'request-refused'))
+      return this.#refuse('What was dropped is no file of this computer: save it first, then open it.', [])
     if (!opened.ok) return this.#refuse('The file could not be opened.', opened.mistakes)
     const read = readStoredBuild(opened.value.bytes)
     if (!read.ok)

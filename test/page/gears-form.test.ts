@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { readSpaceText } from '../../shared-engine/search/space-read.ts'
 import { planOf } from '../../shared-engine/search/space.ts'
 import { readStoredBuildText, type StoredBuild } from '../../shared-engine/index.ts'
-import { formOf, spaceOf, startingForm } from '../../src-renderer/questions/gears/form.ts'
+import { formOf, spaceOf, spaceTrouble, startingForm } from '../../src-renderer/questions/gears/form.ts'
 import { readOwned, readValues, valuesText } from '../../src-renderer/questions/gears/values.ts'
 
 const text = (file: string) => readFileSync(new URL(`../../examples/${file}`, import.meta.url), 'utf8')
@@ -40,6 +40,16 @@ describe('values to try', () => {
       lists: { pinions: [12, 15], sprockets: [8, 9, 10] },
       wrong: ['bare'],
     })
+  })
+})
+
+describe('what is wrong with what is asked', () => {
+  it.each([
+    ['vary.stages.0.driverTeeth.to', 'Driver’s teeth, stage 1 is 9, out of range; allowed: from 24.'],
+    ['vary.track.sprocketTeeth', 'Teeth of the drive sprocket is 9, out of range; allowed: from 24.'],
+  ])('%s is said by its name, not by its key', (path, words) => {
+    const mistake = { code: 'out-of-range', path, value: '9', allowed: 'from 24', kept: '' } as const
+    expect(spaceTrouble(mistake)).toBe(words)
   })
 })
 

@@ -1,6 +1,7 @@
 import {
   entryInForce,
   figureOf,
+  sentenceOf,
   type Mistake,
   type QuantityKind,
   type StoredBuild,
@@ -135,6 +136,12 @@ export function spaceOf(
 export function placeOf({ path }: Mistake, paths: readonly string[]): string {
   if (path.startsWith('owned')) return 'owned'
   return paths.map((one) => `vary.${one}`).find((one) => path.startsWith(one)) ?? 'form'
+}
+
+/** A mistake of the engine in words for the form: a place in the space by its name, no key of the file. */
+export function spaceTrouble(mistake: Mistake): string {
+  const path = /^vary\.(.+?)(?:\.(?:from|to|step|values)(?:\.\d+)?|\.\d+)?$/.exec(mistake.path)?.[1]
+  return sentenceOf(path === undefined ? mistake : { ...mistake, path: axisLabelOf(path) })
 }
 
 /** A space from a file as the form shows it. */

@@ -1,4 +1,4 @@
-import { sentenceOf, type Mistake, type StoredBuild } from '../../../shared-engine/index.ts'
+import { type Mistake, type StoredBuild } from '../../../shared-engine/index.ts'
 import { choicesText } from '../../../shared-engine/search/verdict.ts'
 import type { SearchOutcome } from '../../../shared-engine/search/outcome.ts'
 import type { CandidateChoice } from '../../../shared-engine/search/candidate-build.ts'
@@ -6,7 +6,7 @@ import { withChoices } from '../../../shared-engine/search/candidate-build.ts'
 import { choicesOf, planOf, type SearchPlan } from '../../../shared-engine/search/space.ts'
 import type { StoredSpace } from '../../../shared-engine/search/space-schema.ts'
 import { searchJob } from '../../../shared-engine/jobs/search.ts'
-import { formOf, placeOf, spaceOf, startingForm, type SearchForm } from './form.ts'
+import { formOf, placeOf, spaceOf, spaceTrouble, startingForm, type SearchForm } from './form.ts'
 import { threads, type JobHandle } from '../../workers/client.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
@@ -53,7 +53,8 @@ export class SearchWork implements QuestionState {
     const plan = planOf(session.stored, space)
     const paths = this.form.rows.map((row) => row.path)
     const told: Record<string, string> = { ...troubles }
-    for (const mistake of plan.ok ? [] : plan.mistakes) told[placeOf(mistake, paths)] ??= sentenceOf(mistake)
+    for (const mistake of plan.ok ? [] : plan.mistakes)
+      told[placeOf(mistake, paths)] ??= spaceTrouble(mistake)
     const sound = plan.ok && Object.keys(troubles).length === 0
     return { space, plan: sound && plan.ok ? plan.value : null, troubles: told }
   })
