@@ -35,7 +35,7 @@ export class Footing {
   slipPerShear = NaN
 }
 
-/** Makes a footing the same as another. */
+/** Makes a footing the same as another, number by number. *Source:* none needed, it only copies. */
 export function copyFooting(footing: Footing, other: Footing): void {
   footing.weight = other.weight
   footing.trackWeight = other.trackWeight
