@@ -60,11 +60,18 @@ function foundOf(reading: LogReading, { choice }: LogInput): LogFound | null {
   if (!result.ok || read === null) return { result, series: [], evidence: [], life: [], pattern: null }
   return {
     result,
-    series: seriesOf(read, result.value.episodes).map(forScreen),
+    series: forScreens(seriesOf(read, result.value.episodes)),
     evidence: evidenceOfColumns(read, choice),
     life: lifeUsedOf(read, result.value.episodes),
     pattern: runPattern(read, result.value.episodes, 'A logged run'),
   }
+}
+
+/** Each thinned before the next is made. */
+function forScreens(all: Iterable<LogSeries>): readonly LogSeries[] {
+  const found: LogSeries[] = []
+  for (const one of all) found.push(forScreen(one))
+  return found
 }
 
 /** A series with no more points than a screen can show: no peak is lost, and gaps stay gaps. */

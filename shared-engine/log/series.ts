@@ -1,7 +1,7 @@
 import type { ChannelId } from '../reference/columns.ts'
 import { groundSpeedOfRpm } from '../vehicle/logged-speed.ts'
 import { Currents } from './derive/current.ts'
-import { LoggedLoad, Loads } from './derive/loads.ts'
+import { loadCourseOf, type LoadCourse } from './derive/load-course.ts'
 import { trackOnUntil } from './facts/facts.ts'
 import type { Episode } from './episodes/episode.ts'
 import type { ReadLog } from './read.ts'
@@ -44,18 +44,19 @@ const drawn: readonly ChannelId[] = [
  * The series of a log, segment by segment: channels as they were repaired, the currents that are worked out where none is
  * logged, and the ground speed that the rpm gives while the track was on.
  *
- * Samples further apart than the channel's reach are parted by a null half-way.
+ * They come one by one, so that of a long log each can be thinned before the next is made. Samples further apart than the
+ * channel's reach are parted by a null half-way.
  *
  * @param episodes of the same log
  */
-export function seriesOf(log: ReadLog, episodes: readonly Episode[]): readonly LogSeries[] {
+export function* seriesOf(log: ReadLog, episodes: readonly Episode[]): Generator<LogSeries, void> {
   const { data, model } = log
-  const logged = drawn.flatMap((id) => {
+  for (const id of drawn) {
     const channel = data.channels.get(id)
-    return channel === undefined ? [] : parted(log, id, channel.samples, channel.values, channel.reach)
-  })
+    if (channel !== undefined) yield* parted(log, id, channel.samples, channel.values, channel.reach)
+  }
   const rpm = data.channels.get('rpm')
-  if (rpm === undefined) return logged
+  if (rpm === undefined) return
   const currents = new Currents(data, model)
   const until = trackOnUntil(episodes)
   const { t, segmentOf, count } = data.timeline
@@ -68,33 +69,27 @@ export function seriesOf(log: ReadLog, episodes: readonly Episode[]): readonly L
     parted(log, id, rpm.samples, values, rpm.reach, within)
   const hasSpeed = data.channels.has('speed')
   const half = Number.isFinite(currents.sagStep) ? currents.sagStep / 2 : 0
-  return [
-    ...logged,
-    ...(currents.source === 'sag'
-      ? derived(
-          'driveAmps',
-          byRow((_, place) => currents.pack[place] ?? NaN),
-          half,
-        )
-      : []),
-    ...(currents.source === null || currents.source === 'motorAmps'
-      ? []
-      : derived(
-          'oneMotorAmps',
-          byRow((_, place) => currents.motor[place] ?? NaN),
-        )),
-    ...forcesOf(log, currents, half, until),
-    ...(hasSpeed
-      ? []
-      : derived(
-          'speedByRpm',
-          byRow((row) =>
-            (t[row] ?? 0) > until(segmentOf[row] ?? 0)
-              ? NaN
-              : groundSpeedOfRpm(model.machine, rpm.values[row] ?? NaN, model.slip),
-          ),
-        )),
-  ]
+  if (currents.source === 'sag')
+    yield* derived(
+      'driveAmps',
+      byRow((_, place) => currents.pack[place] ?? NaN),
+      half,
+    )
+  if (currents.source !== null && currents.source !== 'motorAmps')
+    yield* derived(
+      'oneMotorAmps',
+      byRow((_, place) => currents.motor[place] ?? NaN),
+    )
+  yield* forcesOf(log, currents, half, until)
+  if (!hasSpeed)
+    yield* derived(
+      'speedByRpm',
+      byRow((row) =>
+        (t[row] ?? 0) > until(segmentOf[row] ?? 0)
+          ? NaN
+          : groundSpeedOfRpm(model.machine, rpm.values[row] ?? NaN, model.slip),
+      ),
+    )
 }
 
 /**
@@ -107,25 +102,17 @@ function forcesOf(
   half: number,
   until: (segment: number) => number,
 ): readonly LogSeries[] {
-  const { data, model } = log
-  const rpm = data.channels.get('rpm')
+  const rpm = log.data.channels.get('rpm')
   if (rpm === undefined || currents.source === null) return []
-  const loads = new Loads(model)
-  const load = new LoggedLoad()
-  const { t, segmentOf, count } = data.timeline
-  const through = (aside: number, value: (load: LoggedLoad) => number) => {
-    const values = new Float64Array(count).fill(NaN)
-    rpm.samples.forEach((row, place) => {
-      const amps = currents.motorAt(place, aside)
-      if (!Number.isFinite(amps) || (t[row] ?? 0) > until(segmentOf[row] ?? 0)) return
-      loads.set(load, amps, rpm.values[row] ?? NaN)
-      values[row] = value(load)
+  const courses = (half === 0 ? [0] : [0, -half, half]).map((aside) =>
+    loadCourseOf(log, currents, until, aside),
+  )
+  const ranged = (id: SeriesId, of: (course: LoadCourse) => Float64Array) => {
+    const [middle = [], low = [], high = []] = courses.map((course) => {
+      const values = new Float64Array(log.data.timeline.count).fill(NaN)
+      rpm.samples.forEach((row, place) => (values[row] = of(course)[place] ?? NaN))
+      return parted(log, id, rpm.samples, values, rpm.reach)
     })
-    return values
-  }
-  const ranged = (id: SeriesId, value: (load: LoggedLoad) => number) => {
-    const series = (aside: number) => parted(log, id, rpm.samples, through(aside, value), rpm.reach)
-    const [middle, low, high] = [series(0), series(-half), series(half)]
     if (half === 0) return middle
     return middle.map((one, at) => ({
       ...one,

@@ -3,7 +3,7 @@ import type { LimitId } from '../../limits/id.ts'
 import type { LimitRow } from '../../limits/ledger.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
 import { Currents } from '../derive/current.ts'
-import { LoggedLoad, Loads } from '../derive/loads.ts'
+import { loadCourseOf, type LoadCourse } from '../derive/load-course.ts'
 import type { Episode } from '../episodes/episode.ts'
 import { trackOnUntil } from '../facts/facts.ts'
 import type { ReadLog } from '../read.ts'
@@ -37,10 +37,7 @@ interface Strength {
 }
 
 /** Loads of a run at its samples, with the turns that the motor makes for each. */
-interface Course {
-  readonly tooth: Float64Array
-  readonly torque: Float64Array
-  readonly tension: Float64Array
+interface Course extends LoadCourse {
   /** rad of the motor. */
   readonly turned: Float64Array
 }
@@ -50,26 +47,14 @@ function courseOf(log: ReadLog, episodes: readonly Episode[]): Course | null {
   const rpm = data.channels.get('rpm')
   const currents = new Currents(data, model)
   if (rpm === undefined || currents.source === null) return null
-  const until = trackOnUntil(episodes)
-  const loads = new Loads(model)
-  const load = new LoggedLoad()
   const { t, segmentOf } = data.timeline
-  const filled = () => new Float64Array(rpm.samples.length).fill(NaN)
-  const course = { tooth: filled(), torque: filled(), tension: filled(), turned: filled() }
-  rpm.samples.forEach((row, place) => {
-    const next = rpm.samples[place + 1] ?? row
+  const { samples, values, reach } = rpm
+  const turned = Float64Array.from(samples, (row, place) => {
+    const next = samples[place + 1] ?? row
     const seconds = segmentOf[next] === segmentOf[row] ? (t[next] ?? 0) - (t[row] ?? 0) : 0
-    const amps = currents.motor[place] ?? NaN
-    const gone = (t[row] ?? 0) > until(segmentOf[row] ?? 0)
-    if (gone || !Number.isFinite(amps) || seconds > rpm.reach) return
-    const speed = rpm.values[row] ?? NaN
-    loads.set(load, amps, speed)
-    course.tooth[place] = load.tooth
-    course.torque[place] = load.torque
-    course.tension[place] = load.tension
-    course.turned[place] = angularSpeedOf(speed) * seconds
+    return seconds > reach ? NaN : angularSpeedOf(values[row] ?? NaN) * seconds
   })
-  return course
+  return { ...loadCourseOf(log, currents, trackOnUntil(episodes)), turned }
 }
 
 const bare = (life: Strength, stress: number) =>
@@ -87,17 +72,17 @@ function byPasses(
   turned: Float64Array,
   turnsPerPass: number,
 ): LifeUsed {
-  const blocks: { count: number; life: number }[] = []
-  let [count, most] = [0, 0]
+  let [count, most, used] = [0, 0, 0]
   load.forEach((value, at) => {
     const passes = (turned[at] ?? NaN) / fullTurn / turnsPerPass
     if (!(passes > 0) || !Number.isFinite(value)) return
     const stress = Math.max(0, value) * strength.perLoad
     count += passes
     most = Math.max(most, stress / strength.lasting)
-    if (stress > 0) blocks.push({ count: passes, life: bare(strength, stress) })
+    // Added up at once: a long log has a million passes.
+    if (stress > 0) used += minerSum([{ count: passes, life: bare(strength, stress) }])
   })
-  return { limit: strength.limit, by: 'passes', count, used: minerSum(blocks), most }
+  return { limit: strength.limit, by: 'passes', count, used, most }
 }
 
 /**
@@ -105,22 +90,16 @@ function byPasses(
  *
  * *Source:* ASTM E1049 for the cycles; Goodman's line for the mean.
  */
-function byCycles(strength: Strength, load: Float64Array): LifeUsed {
-  const cycles = rainflowCycles(load).map(({ range, mean, count }) => {
+function byCycles(strength: Strength, cycles: ReturnType<typeof rainflowCycles>): LifeUsed {
+  let [whole, most, used] = [0, 0, 0]
+  for (const { range, mean, count } of cycles) {
     const share = Math.min(0.99, (Math.abs(mean) * strength.perLoad) / strength.once)
-    return { count, stress: ((range / 2) * strength.perLoad) / (1 - share) }
-  })
-  return {
-    limit: strength.limit,
-    by: 'cycles',
-    count: cycles.reduce((sum, { count }) => sum + count, 0),
-    used: minerSum(
-      cycles
-        .filter(({ stress }) => stress > 0)
-        .map(({ count, stress }) => ({ count, life: bare(strength, stress) })),
-    ),
-    most: cycles.reduce((largest, { stress }) => Math.max(largest, stress / strength.lasting), 0),
+    const stress = ((range / 2) * strength.perLoad) / (1 - share)
+    whole += count
+    most = Math.max(most, stress / strength.lasting)
+    if (stress > 0) used += minerSum([{ count, life: bare(strength, stress) }])
   }
+  return { limit: strength.limit, by: 'cycles', count: whole, used, most }
 }
 
 /** What a pair of limits says of one thing: what breaks it once, what it bears for long, and its stress for a load. */
@@ -182,6 +161,7 @@ export function lifeUsedOf(log: ReadLog, episodes: readonly Episode[]): readonly
             (track.length / track.advance) * train.ratio,
           ),
         ]
+  const cycles = rainflowCycles(course.torque)
   let ratio = 1
   const wheels = stages.flatMap((stage, at) => {
     const id = `stage.${at + 1}`
@@ -203,7 +183,7 @@ export function lifeUsedOf(log: ReadLog, episodes: readonly Episode[]): readonly
     return [
       // The driver turns fastest: its teeth are in mesh most often.
       ...(root === null ? [] : [byPasses(root, course.torque, course.turned, before)]),
-      ...(twisted === null ? [] : [byCycles(twisted, course.torque)]),
+      ...(twisted === null ? [] : [byCycles(twisted, cycles)]),
     ]
   })
   return [...teeth, ...loops, ...wheels].toSorted((one, other) => other.used - one.used)
