@@ -5,7 +5,6 @@ import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
 import { stallAmpsOf } from '../motor/standstill.ts'
 import { burstSpeedOf } from '../track/tension.ts'
 import { angularSpeedOf } from '../units/rpm.ts'
-import { setCruise } from '../vehicle/cruise.ts'
 import { setTopState } from '../vehicle/equilibrium.ts'
 import { frontLiftDutyOf, frontLiftThrustOf } from '../vehicle/front-lift.ts'
 import { mostGripOf, setLiftedFooting } from '../ground/footing.ts'
@@ -13,7 +12,6 @@ import { setRunning } from '../vehicle/motion.ts'
 import { setSpinUpLift } from '../vehicle/spin-up-lift.ts'
 import { tipBackAngle, tipSideAngle } from '../vehicle/tipping.ts'
 import { pivotAmpsOf, pivotThrustOf } from '../vehicle/pivot.ts'
-import { setRun } from '../vehicle/run.ts'
 import { motorThrustAt } from '../vehicle/thrust-line.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setBrakes, setDriving, setHeat } from './heat-step.ts'
@@ -60,15 +58,10 @@ function setFullThrottle(e: Evaluation, machine: Machine): void {
 function setTop(e: Evaluation, machine: Machine): void {
   e.startThrust = motorThrustAt(e.line, 0)
   setTopState(e.top, machine, e)
+  e.travelled = false
 }
 
-/** The run to top speed, and half of it on the level. */
-function setTravel(e: Evaluation, machine: Machine): void {
-  setRun(e.run, machine, e, e.top)
-  setCruise(e.cruise, machine, e, 0.5 * e.top.groundSpeed)
-}
-
-/** What top speed and the run there draw. */
+/** What top speed draws. */
 function setDraw(e: Evaluation, machine: Machine): void {
   const { top } = e
   const standing = Math.min(e.startThrust, e.footing.gripThrust) - e.footing.standingResistance
@@ -139,7 +132,6 @@ const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setLaunch,
   setFullThrottle,
   setTop,
-  setTravel,
   setDraw,
   setRest,
   setBalance,

@@ -47,7 +47,9 @@ export class Evaluation extends Motion {
   startThrust = 0
 
   readonly top = new TopState()
+  /** Filled by `setTravel` when first asked for, and `cruise` with it. */
   readonly run = new RunFromRest()
+  travelled = false
   /** The greatest currents that the ground lets happen. */
   readonly bursts = new Bursts()
   /** The drive pattern as steady rows, what it heats, how long the motor bears what, and the brakes. */

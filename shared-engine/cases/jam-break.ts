@@ -22,7 +22,7 @@ export function toothBreak(machine: Machine, tooth: ToothPart): number {
   const { track } = machine
   const one = toothStrength(tooth) * track.teethAcross
   const excess = (pull: number) => {
-    setTrackLoad(load, machine, pull, 0, 1)
+    setTrackLoad(load, machine, pull, 0, 1, false)
     return load.toothForce * track.teethAcross - one
   }
   // one row carries at most all of the pull, and the most loaded one at least its even share

@@ -36,6 +36,7 @@ const sharing = new Sharing()
  * @param force F_e, N
  * @param beltSpeed v_b, m/s
  * @param factor K_A; 1 in a stop
+ * @param climbs whether the rows are asked how close they are to climbing out
  * *Source:* `docs/model.md` §6.
  */
 export function setTrackLoad(
@@ -44,6 +45,7 @@ export function setTrackLoad(
   force: number,
   beltSpeed: number,
   factor = machine.service.factor,
+  climbs = true,
 ): void {
   const { track } = machine
   const pull = factor * force
@@ -56,11 +58,11 @@ export function setTrackLoad(
   load.tension = pull + load.slack
   load.climb = NaN
   if (track.springs === null) load.toothForce = pull * track.toothShare
-  else setShared(load, track, track.springs)
+  else setShared(load, track, track.springs, climbs ? (track.tooth?.climbSlope ?? null) : null)
 }
 
-function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings): void {
-  const slope = track.tooth?.climbSlope ?? null
+/** @param slope of the flanks; null where climbing out is not asked for or not known */
+function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings, slope: number | null): void {
   const { pull } = load
   if (!(pull > 0)) {
     const nothing = Number.isNaN(pull) ? NaN : 0
@@ -72,4 +74,16 @@ function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings): void
   load.toothForce = largestRowForce(sharing) / track.teethAcross
   if (slope === null) return
   load.climb = slope === 0 ? 0 : climbRatioOf(sharing, springs, slope, load.pressing, track.sprocketTeeth)
+}
+
+/** Makes a case the same as another. */
+export function copyTrackLoad(load: TrackLoad, other: TrackLoad): void {
+  load.force = other.force
+  load.pull = other.pull
+  load.beltSpeed = other.beltSpeed
+  load.slack = other.slack
+  load.pressing = other.pressing
+  load.toothForce = other.toothForce
+  load.tension = other.tension
+  load.climb = other.climb
 }

@@ -6,7 +6,7 @@ import { liftOffSpeed, standOff } from '../track/tensioner.ts'
 import { apart, caseNumber, trackCases, type TrackCase } from './case.ts'
 import type { Evaluation } from './evaluation.ts'
 import { setJamMasses, setStopPulls } from './jam.ts'
-import { setTrackLoad, type TrackLoad } from './track-loads.ts'
+import { copyTrackLoad, setTrackLoad, type TrackLoad } from './track-loads.ts'
 import { setGripPulls, setLaunchPulls } from './train-pulls.ts'
 
 /**
@@ -29,7 +29,9 @@ export function setTrack(e: Evaluation, machine: Machine): void {
   const topBelt = e.top.beltSpeed
   const freeBelt = e.worstFreeSpeed / e.line.motorPerBelt
   setTrackLoad(launch, machine, pulls.launch[last] ?? NaN, 0)
-  setTrackLoad(e.gripLoad, machine, pulls.grip[last] ?? NaN, 0)
+  // where the ground lets the whole jam through, both are the same
+  if (pulls.grip[last] === pulls.launch[last]) copyTrackLoad(e.gripLoad, launch)
+  else setTrackLoad(e.gripLoad, machine, pulls.grip[last] ?? NaN, 0)
   setTrackLoad(top, machine, (e.top.thrust + internalDragAt(track, topBelt)) / track.count, topBelt)
   setTrackLoad(free, machine, internalDragAt(track, freeBelt) / track.count, freeBelt)
   const pull = service.factor * launch.force
@@ -64,7 +66,7 @@ function setUncappedPulls(e: Evaluation, machine: Machine, held: number): void {
 /**
  * Loads of the track while it is held, at top speed and running free.
  *
- * *Source:* `docs/model.md` §6, stop; at the peak the belt stands.
+ * *Source:* `docs/model.md` §6, stop; at the peak the belt stands; whether its rows climb out is not asked.
  */
 export function setJam(e: Evaluation, machine: Machine): void {
   const { pulls, jam, motorPull } = e
@@ -72,8 +74,8 @@ export function setJam(e: Evaluation, machine: Machine): void {
   setJamMasses(jam, machine)
   setStopPulls(pulls.stop, jam, machine, motorPull, e.top.beltSpeed)
   setStopPulls(pulls.stopFree, jam, machine, motorPull, e.freeLoad.beltSpeed)
-  setTrackLoad(e.stopLoad, machine, pulls.stop[last] ?? NaN, 0, 1)
-  setTrackLoad(e.stopFreeLoad, machine, pulls.stopFree[last] ?? NaN, 0, 1)
+  setTrackLoad(e.stopLoad, machine, pulls.stop[last] ?? NaN, 0, 1, false)
+  setTrackLoad(e.stopFreeLoad, machine, pulls.stopFree[last] ?? NaN, 0, 1, false)
 }
 
 /** Worst of launch, grip, top and free; of equal ones the first. */

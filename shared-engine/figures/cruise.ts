@@ -1,3 +1,5 @@
+import { setTravel } from '../cases/travel.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { figureRows } from './figure.ts'
 import { kilo, secondsPerMinute } from '../units/factors.ts'
@@ -10,8 +12,9 @@ export class CruiseFigures {
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
-export function setCruiseFigures(values: CruiseFigures, e: Evaluation): void {
+export function setCruiseFigures(values: CruiseFigures, e: Evaluation, machine: Machine): void {
   const { cruise } = e
+  setTravel(e, machine)
   values.cruiseHalfTopPackAmps = cruise.packAmps
   values.cruiseHalfTopMinutes = cruise.seconds / secondsPerMinute
   values.cruiseHalfTopKilometres = cruise.metres / kilo

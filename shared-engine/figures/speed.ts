@@ -1,3 +1,5 @@
+import { setTravel } from '../cases/travel.ts'
+import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { figureRows } from './figure.ts'
@@ -21,8 +23,9 @@ export class SpeedFigures {
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
-export function setSpeedFigures(values: SpeedFigures, e: Evaluation): void {
+export function setSpeedFigures(values: SpeedFigures, e: Evaluation, machine: Machine): void {
   const { top, run } = e
+  setTravel(e, machine)
   values.topSpeedMps = top.groundSpeed
   values.topBeltSpeedMps = top.beltSpeed
   values.topMotorRpm = rpmOf(top.motorSpeed)

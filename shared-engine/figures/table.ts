@@ -66,7 +66,7 @@ export class FigureValues {
 export function setFigures(values: FigureValues, e: Evaluation, machine: Machine): void {
   setMotorFigures(values.motor, e, machine)
   setPackFigures(values.pack, e, machine)
-  setSpeedFigures(values.speed, e)
+  setSpeedFigures(values.speed, e, machine)
   setForceFigures(values.force, e, machine)
   setBalanceFigures(values.balance, e, machine)
   setJamFigures(values.jam, e, machine)
@@ -76,7 +76,7 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setStopFigures(values.stops, e, machine)
   setHeatFigures(values.heat, e, machine)
   setWiringFigures(values.wiring, e)
-  setCruiseFigures(values.cruise, e)
+  setCruiseFigures(values.cruise, e, machine)
 }
 
 export type Figures = Readonly<Record<FigureName, number | null>>

@@ -1,5 +1,6 @@
 import type { Evaluation } from '../cases/evaluation.ts'
 import { setHeatTimes } from '../cases/heat-times.ts'
+import { setTravel } from '../cases/travel.ts'
 import type { Machine } from '../machine/parts.ts'
 import { knowsSwitching } from '../motor/controller-loss.ts'
 import { withinMargin } from './limit.ts'
@@ -29,10 +30,13 @@ const applies: Readonly<Record<HeatNote, (machine: Machine, e: Evaluation) => bo
     motor.continuousAmps !== null &&
     1 - pattern.motorAmpsRms / motor.continuousAmps >= withinMargin &&
     pattern.ironLoss > pattern.copperLoss,
-  'short-rows': (_machine, { pattern, run }) =>
-    pattern.rows
+  'short-rows': (machine, e) => {
+    const { pattern, run } = e
+    setTravel(e, machine)
+    return pattern.rows
       .slice(0, pattern.count)
-      .some(({ straight, seconds }) => straight.groundSpeed > 0 && seconds < run.secondsTo80),
+      .some(({ straight, seconds }) => straight.groundSpeed > 0 && seconds < run.secondsTo80)
+  },
   'motor-ripple': (_machine, { wiring, pattern }) => wiring.motorRippleAmps > pattern.motorAmpsRms / 2,
   'controller-at-least': ({ controller }) =>
     controller.thermalResistance !== null && !knowsSwitching(controller),

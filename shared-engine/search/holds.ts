@@ -1,10 +1,22 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { isDecisive } from '../limits/group.ts'
-import { limitAt, type Ledger } from '../limits/ledger.ts'
-import type { Limit } from '../limits/limit.ts'
+import type { Ledger } from '../limits/ledger.ts'
+import { limitOfNumber, type Limit } from '../limits/limit.ts'
 import type { Hold } from './space-hold.ts'
 import { wordsFor } from './tally.ts'
+
+/** What a meter knows of a row by its limit. */
+interface RowFact {
+  /** Of the limit. */
+  readonly number: number
+  readonly decides: boolean
+  /** Whether it decides and is no reduction's. */
+  readonly isCommon: boolean
+  /** Place of its hold, −1 where there is none, and the least margin that it asks for. */
+  readonly hold: number
+  readonly least: number
+}
 
 /** How one candidate fares with what it has to hold; filled again and again. */
 export class HoldMeter {
@@ -25,11 +37,8 @@ export class HoldMeter {
   readonly #least: Float64Array
   /** Holds on figures, by place. */
   readonly #measured: readonly number[]
-  /** Of each row of the ledger before: its limit, its hold (−1: none), whether it decides and is no reduction's. */
-  readonly #limits: Limit[] = []
-  readonly #holdAt: number[] = []
-  readonly #decides: boolean[] = []
-  readonly #common: boolean[] = []
+  /** Of each row of the ledger before. */
+  readonly #known: RowFact[] = []
 
   constructor(holds: readonly Hold[]) {
     this.#holds = holds
@@ -53,26 +62,33 @@ export class HoldMeter {
   }
 
   #measureMargins(ledger: Ledger): void {
-    for (let row = 0; row < ledger.count; row += 1) {
-      const margin = ledger.margin[row] ?? NaN
-      const limit = limitAt(ledger, row)
-      if (limit === undefined) continue
-      if (this.#limits[row] !== limit) this.#learn(row, limit)
-      if (this.#decides[row] === true && margin < this.worst) this.worst = margin
-      if (this.#common[row] === true && margin < this.worstCommon) this.worstCommon = margin
-      const place = this.#holdAt[row] ?? -1
-      if (place < 0) continue
-      const least = this.#least[place] ?? 0
-      this.#note(place, margin, margin - least, margin >= least)
+    const { margin: margins, limitNumbers, count } = ledger
+    const known = this.#known
+    let worst = Infinity
+    let worstCommon = Infinity
+    for (let row = 0; row < count; row += 1) {
+      const margin = margins[row] ?? NaN
+      const number = limitNumbers[row] ?? NaN
+      let fact = known[row]
+      if (fact === undefined || fact.number !== number) fact = this.#learn(row, number)
+      if (fact.decides && margin < worst) {
+        worst = margin
+        if (fact.isCommon) worstCommon = margin
+      } else if (fact.isCommon && margin < worstCommon) worstCommon = margin
+      if (fact.hold >= 0) this.#note(fact.hold, margin, margin - fact.least, margin >= fact.least)
     }
+    this.worst = worst
+    this.worstCommon = worstCommon
   }
 
   /** The ledger's rows are the same for most candidates: what belongs to a row is looked up when it changes. */
-  #learn(row: number, limit: Limit): void {
-    this.#limits[row] = limit
-    this.#holdAt[row] = this.#places.get(limit) ?? -1
-    this.#decides[row] = isDecisive(limit.group)
-    this.#common[row] = isDecisive(limit.group) && !limit.part.startsWith('stage.')
+  #learn(row: number, number: number): RowFact {
+    const limit = limitOfNumber(number)
+    if (limit === undefined) throw new Error(`no limit ${number}`)
+    const hold = this.#places.get(limit) ?? -1
+    const decides = isDecisive(limit.group)
+    const isCommon = decides && !limit.part.startsWith('stage.')
+    return (this.#known[row] = { number, decides, isCommon, hold, least: this.#least[hold] ?? 0 })
   }
 
   #measureFigure(place: number, e: Evaluation, machine: Machine): void {

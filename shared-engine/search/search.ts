@@ -9,7 +9,7 @@ import { HoldMeter } from './holds.ts'
 import { SearchMap, type MapPart, type MapSpan } from './map.ts'
 import { coarse } from './order.ts'
 import { Shortlist, type FoldedRow } from './rows.ts'
-import { emptyTally, wordsFor, type TallyPart } from './tally.ts'
+import { emptyTally, type TallyPart } from './tally.ts'
 import { spanOf } from './span.ts'
 import type { Measure } from './space-measure.ts'
 import type { Aim, SearchPlan } from './space.ts'
@@ -146,27 +146,37 @@ export class Searcher {
       tally.closest = meter.surplus
       tally.closestIndex = index
     }
-    for (let hold = 0; hold < meter.closeness.length; hold += 1) {
-      const closeness = meter.closeness[hold] ?? NaN
-      if (closeness > (tally.best[hold] ?? 0) || (tally.bestIndex[hold] === -1 && closeness === -Infinity)) {
-        tally.best[hold] = closeness
-        tally.bestIndex[hold] = index
-      }
-    }
+    this.#countBest(index)
     if (meter.broken > 0) this.#countBroken()
   }
 
+  /** Notes for each hold the candidate that comes closest to it. */
+  #countBest(index: number): void {
+    const { best, bestIndex } = this.#tally
+    const { closeness } = this.#meter
+    for (let hold = 0; hold < closeness.length; hold += 1) {
+      const here = closeness[hold] ?? NaN
+      // the first comparison settles nearly all
+      if (here > (best[hold] ?? 0) || (here === -Infinity && bestIndex[hold] === -1)) {
+        best[hold] = here
+        bestIndex[hold] = index
+      }
+    }
+  }
+
   #countBroken(): void {
-    const tally = this.#tally
-    const held = this.#meter.held
-    const words = wordsFor(this.#plan.holds.length)
-    for (let hold = 0; hold < this.#plan.holds.length; hold += 1) {
+    const { breaking, together } = this.#tally
+    const { held, closeness } = this.#meter
+    const holds = closeness.length
+    const words = held.length
+    const pairs = !this.#anyHolding
+    for (let hold = 0; hold < holds; hold += 1) {
       if ((((held[hold >> 5] ?? 0) >>> (hold & 31)) & 1) === 0) {
-        tally.breaking[hold] = (tally.breaking[hold] ?? 0) + 1
-      } else if (!this.#anyHolding) {
+        breaking[hold] = (breaking[hold] ?? 0) + 1
+      } else if (pairs) {
         for (let word = 0; word < words; word += 1) {
           const at = hold * words + word
-          tally.together[at] = (tally.together[at] ?? 0) | (held[word] ?? 0)
+          together[at] = (together[at] ?? 0) | (held[word] ?? 0)
         }
       }
     }

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { caseNumber } from '../../shared-engine/cases/case.ts'
+import { setTravel } from '../../shared-engine/cases/travel.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { DriveLine, dutyAt, ampsAt, setDriveLine, torqueAt } from '../../shared-engine/motor/drive-line.ts'
@@ -47,6 +48,7 @@ describe('slow twins', () => {
       fc.property(machines, (machine) => {
         const e = evaluated(machine)
         if (!e.top.exists) return
+        setTravel(e, machine)
         const setting = curveSettingOf(machine)
         const slow = (speed: number): number => {
           const state = driveStateAtGroundSpeed(setting, speed)
