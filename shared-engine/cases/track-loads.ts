@@ -76,7 +76,11 @@ function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings, slope
   load.climb = slope === 0 ? 0 : climbRatioOf(sharing, springs, slope, load.pressing, track.sprocketTeeth)
 }
 
-/** Makes a case the same as another. */
+/**
+ * Makes a case the same as another, number by number.
+ *
+ * *Source:* none: nothing is computed.
+ */
 export function copyTrackLoad(load: TrackLoad, other: TrackLoad): void {
   load.force = other.force
   load.pull = other.pull

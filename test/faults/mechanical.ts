@@ -55,7 +55,7 @@ export const mechanicalFaults: readonly Fault[] = [
   ...faultsOf(
     'cases/train-duty.ts',
     ['efficiency *= stage.efficiency', 'efficiency *= 1'],
-    ['factor * perPull * (pulls.launch[place] ?? NaN)', 'perPull * (pulls.launch[place] ?? NaN)'],
+    ['factor * perPull * (launch[place] ?? NaN)', 'perPull * (launch[place] ?? NaN)'],
     ['duty.topSpeed = e.top.motorSpeed / ratio', 'duty.topSpeed = e.top.motorSpeed * ratio'],
     ['const loop = pull + 2 * pressing', 'const loop = pull + pressing'],
   ),

@@ -4,6 +4,7 @@ import { check } from '../../shared-engine/check.ts'
 import type { Build } from '../../shared-engine/entries/schema.ts'
 import { readBuildValue } from '../../shared-engine/entries/read.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
+import { moved } from './directions.ts'
 import { builds } from './machines.ts'
 
 // Which way each margin must go when one entry is changed: statics and energy, no source beyond them. Over random builds
@@ -68,22 +69,6 @@ const equippedBuilds = fc
   .tuple(builds, parts)
   .map(([build, p]) => equipped(build, p))
   .filter((build) => build !== null)
-
-const marginOf = (row: LimitRow | undefined) => row?.margin ?? -Infinity
-
-/** Limits whose margin moved up (or down) between two builds, of those that both have. */
-function moved(before: Build, after: Build, way: 'up' | 'down', among: (row: LimitRow) => boolean): string[] {
-  const [one, other] = [check(before).limits, check(after).limits]
-  return one.filter(among).flatMap((row) => {
-    const next = other.find(({ id }) => id === row.id)
-    if (next === undefined) return []
-    const [from, to] = way === 'up' ? [marginOf(row), marginOf(next)] : [marginOf(next), marginOf(row)]
-    // 1e-6 of what is used: top speed, which some cases hang on, is a root; no margin at all is below any
-    const slack = 1e-6 * Math.max(1, Math.abs(1 - to), from === -Infinity ? 0 : Math.abs(1 - from))
-    const isHigher = from === -Infinity ? to > -Infinity : to - from > slack
-    return isHigher ? [`${row.id}: ${marginOf(row)} → ${marginOf(next)}`] : []
-  })
-}
 
 const runs = { numRuns: 120 } as const
 
