@@ -79,7 +79,7 @@ function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings, slope
 /**
  * Makes a case the same as another, number by number.
  *
- * *Source:* none: nothing is computed.
+ * *Source:* none needed: nothing is worked out.
  */
 export function copyTrackLoad(load: TrackLoad, other: TrackLoad): void {
   load.force = other.force
