@@ -19,10 +19,12 @@ export async function begin(page: Page): Promise<void> {
 export async function showPart(page: Page, part: string): Promise<void> {
   const all = page.getByRole('button', { name: 'All fields and questions' })
   if (await all.isVisible()) await all.click()
-  if (!(await page.getByRole('combobox', { name: 'Part' }).isVisible())) {
-    await page.getByRole('button', { name: 'Fields', exact: true }).click()
-  }
-  await page.getByRole('combobox', { name: 'Part' }).selectOption(part)
+  const parts = page.getByRole('combobox', { name: 'Part' })
+  const fields = page.getByRole('button', { name: 'Fields', exact: true })
+  // Right after the start neither may be there yet.
+  await parts.or(fields).filter({ visible: true }).first().waitFor()
+  if (!(await parts.isVisible())) await fields.click()
+  await parts.selectOption(part)
 }
 
 /** Answers the system's dialog of the desktop window with a file. */
