@@ -4,6 +4,7 @@ import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { integrate, type Integral } from '../../shared-engine/numeric/quadrature.ts'
 import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
+import { setTravel } from '../../shared-engine/cases/travel.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { curveSettingOf, type CurveSetting } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
@@ -87,6 +88,7 @@ describe('the run from rest', () => {
             if (slope === 'flat') expect(isFlat(setting.line)).toBe(setting.line.cornerSpeed > 0)
             const evaluation = new Evaluation()
             evaluate(evaluation, machine)
+            setTravel(evaluation, machine)
             const { run, top } = evaluation
             const half = slowRun(setting, 0.5 * top.groundSpeed)
             const most = slowRun(setting, 0.8 * top.groundSpeed)

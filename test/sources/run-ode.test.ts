@@ -4,6 +4,7 @@ import { machineOf } from '../../shared-engine/machine/machine.ts'
 import type { Machine } from '../../shared-engine/machine/parts.ts'
 import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
+import { setTravel } from '../../shared-engine/cases/travel.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
@@ -19,6 +20,7 @@ import { machines } from '../laws/machines.ts'
 function evaluated(machine: Machine): Evaluation {
   const e = new Evaluation()
   evaluate(e, machine)
+  setTravel(e, machine)
   return e
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Machine } from '../../../shared-engine/machine/parts.ts'
 import type { StoredBuild } from '../../../shared-engine/entries/schema.ts'
+import { setTravel } from '../../../shared-engine/cases/travel.ts'
 import { cruiseAt, cruiseCurve, turnBackDistance } from '../../../shared-engine/vehicle/cruise-curve.ts'
 import { curveSettingOf } from '../../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed, thrustCurve } from '../../../shared-engine/vehicle/curves.ts'
@@ -167,7 +168,9 @@ describe('level cruise', () => {
   })
 
   it('of half of the top speed draws what the figures say', () => {
-    const { cruise, top } = evaluationOf(machine)
+    const evaluation = evaluationOf(machine)
+    setTravel(evaluation, machine)
+    const { cruise, top } = evaluation
     expect(cruise.packAmps).toBeCloseTo(cruiseAt(setting, 0.5 * top.groundSpeed).packAmps, 9)
   })
 })
