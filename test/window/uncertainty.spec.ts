@@ -23,9 +23,9 @@ test('bands, the chance of being over and what to measure first, in the view and
   await expect(block(page)).toContainText('2,000 draws of the 7 entries')
   const bands = block(page).getByRole('application', { name: 'How sure each margin is' })
   await expect(bands).toContainText('Drive tooth bending, once')
-  // Seen in the engine’s own report for this demo, 10,000 draws: 31 %; fewer or others stay within a point.
+  // Seen in the engine’s own report for this demo, 2,000 draws of seed 1: 30 %; 31 % of 10,000.
   await expect(limit(page, /^Drive tooth bending, once/)).toContainText(
-    /90.% range: 14.% over to 24.% in hand.*over: 3[0-2].%/,
+    /90.% range: 14.% over to 24.% in hand.*over: 30.%/,
   )
 
   await block(page).getByLabel('Entries that move').selectOption({ label: 'Drive tooth bending, once' })

@@ -8,6 +8,7 @@ import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
+import { heldLater } from './held-later.ts'
 import { LogWork } from './log.svelte.ts'
 
 /** Which logged channels can give what a fit reads; motor amps may be worked out of the pack's. */
@@ -49,23 +50,15 @@ export class FitWork implements QuestionState {
         const { bytes, choice } = log
         const { asked, offGround } = this
         const input = { build: completeBuild(workspace.session.stored), bytes, choice, asked, offGround }
-        let running: Held | null = null
-        let dropped = false
-        // Loaded when it is first asked for: the window starts without it.
-        void import('../../../shared-engine/jobs/fit.ts').then(({ fitJob }) => {
-          if (dropped) return
-          running = threads.start('fit', fitJob, input, {
-            progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
-            ended: ({ end, outcome }) => ended(end.type, outcome),
-          })
-        })
-        return {
-          stop: () => (running === null ? ended('stopped', null) : running.stop()),
-          drop: () => {
-            dropped = true
-            running?.drop()
-          },
-        }
+        return heldLater(
+          import('../../../shared-engine/jobs/fit.ts'),
+          ({ fitJob }) =>
+            threads.start('fit', fitJob, input, {
+              progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+              ended: ({ end, outcome }) => ended(end.type, outcome),
+            }),
+          () => ended('stopped', null),
+        )
       },
     )
   }

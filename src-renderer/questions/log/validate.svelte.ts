@@ -4,6 +4,7 @@ import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
+import { heldLater } from './held-later.ts'
 import { FitWork } from './fit.svelte.ts'
 import { LogWork } from './log.svelte.ts'
 
@@ -34,23 +35,15 @@ export class ValidateWork implements QuestionState {
           choice,
           offGround: fit().offGround,
         }
-        let running: Held | null = null
-        let dropped = false
-        // Loaded when it is first asked for: the window starts without it.
-        void import('../../../shared-engine/jobs/validate.ts').then(({ validateJob }) => {
-          if (dropped) return
-          running = threads.start('validate', validateJob, input, {
-            progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
-            ended: ({ end, outcome }) => ended(end.type, outcome),
-          })
-        })
-        return {
-          stop: () => (running === null ? ended('stopped', null) : running.stop()),
-          drop: () => {
-            dropped = true
-            running?.drop()
-          },
-        }
+        return heldLater(
+          import('../../../shared-engine/jobs/validate.ts'),
+          ({ validateJob }) =>
+            threads.start('validate', validateJob, input, {
+              progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+              ended: ({ end, outcome }) => ended(end.type, outcome),
+            }),
+          () => ended('stopped', null),
+        )
       },
     )
   }
