@@ -1,5 +1,6 @@
 import type { Build } from '../entries/schema.ts'
 import { uncertaintyOfPieces, type Uncertainty } from '../uncertainty/uncertainty.ts'
+import { tolerancedEntriesOf } from '../uncertainty/entries.ts'
 import { uncertaintyPlanOf, type UncertaintyFound, type UncertaintyOptions } from '../uncertainty/samples.ts'
 import type { JobKind } from './job.ts'
 
@@ -22,7 +23,7 @@ export const uncertaintyThreads = ({ samples }: UncertaintyOptions): number =>
 export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound[], Uncertainty | null> = {
   name: 'uncertainty',
   threadsFor: uncertaintyThreads,
-  sizeOf: ({ build, samples }) => (Object.keys(build.tolerances).length === 0 ? 1 : samples),
+  sizeOf: ({ build, samples }) => (tolerancedEntriesOf(build).entries.length === 0 ? 1 : samples),
   startWorker: ({ build, samples, seed }) => {
     const plan = uncertaintyPlanOf(build, { samples, seed })
     let found: UncertaintyFound[] = []

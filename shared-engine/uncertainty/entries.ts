@@ -1,23 +1,28 @@
 import { fieldOf } from '../entries/fields.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
-import type { Build, Tolerance } from '../entries/schema.ts'
+import type { Build, EntryOrigin, Tolerance } from '../entries/schema.ts'
 import { truncatedNormalQuantile } from '../numeric/normal.ts'
+import { type Spread, spreadsOf } from './spreads.ts'
 
-/** An entry that is known only to within a tolerance; numbers in its bench unit, as the build stores them. */
+/** What an entry's spread is by: the tolerance entered with it, or else where the entry comes from. */
+export type SpreadBy = 'tolerance' | EntryOrigin
+
+/** An entry that is known only so well; numbers in its bench unit, as the build stores them. */
 export interface TolerancedEntry {
   readonly path: string
   readonly label: string
   /** What the build says. */
   readonly nominal: number
-  /** The tolerance, one way. */
+  /** How far it may lie off, one way. */
   readonly plusMinus: number
   readonly shape: Tolerance['shape']
+  readonly by: SpreadBy
   /** Range of the entry; what a draw puts outside is held to it. */
   readonly low: number
   readonly high: number
 }
 
-/** Entries with a tolerance that takes part, and those whose tolerance does not. */
+/** Entries whose spread takes part, and those whose tolerance does not. */
 export interface TolerancedEntries {
   readonly entries: readonly TolerancedEntry[]
   /** Paths of whole numbers: teeth, cells and poles are counted, and a count is right or wrong, not vague. */
@@ -25,30 +30,50 @@ export interface TolerancedEntries {
 }
 
 /**
- * The toleranced entries of a build, in the order of their paths so that the order in the file plays no part.
+ * The entries of a build that are known only so well, in the order of their paths so that the order in the file plays no
+ * part.
  *
- * A tolerance in percent is one of the entry's own value. Counts take no part and are named [our decision: half a tooth
- * does not exist, and which count is right is settled by counting, not by a band].
+ * A tolerance in percent is one of the entry's own value. An entry without a tolerance spreads by where it comes from:
+ * {@link spreadsOf}. Counts take no part and are named [our decision: half a tooth does not exist, and which count is right
+ * is settled by counting, not by a band].
  */
 export function tolerancedEntriesOf(build: Build): TolerancedEntries {
-  const paths = Object.keys(build.tolerances).sort()
+  const spreads = spreadsOf(build)
   const isCounted = (path: string) => fieldOf(path)?.whole === true
+  const typed = Object.keys(build.tolerances)
+  const paths = [...typed.filter((path) => !isCounted(path)), ...Object.keys(spreads)].sort()
   return {
-    entries: paths.filter((path) => !isCounted(path)).flatMap((path) => entryOf(build, path)),
-    counted: paths.filter(isCounted),
+    entries: paths.flatMap((path) => entryOf(build, path, spreads[path])),
+    counted: typed.filter(isCounted).sort(),
   }
 }
 
-function entryOf(build: Build, path: string): TolerancedEntry[] {
+function entryOf(build: Build, path: string, spread: Spread | undefined): TolerancedEntry[] {
   const field = fieldOf(path)
   const nominal = valueAt(build, keysOf(path))
-  const tolerance = build.tolerances[path]
   // The build's rules let tolerances speak of numbers alone.
-  if (field === undefined || tolerance === undefined || typeof nominal !== 'number') return []
-  const { plusMinus, plusMinusPercent = 0, shape } = tolerance
+  if (field === undefined || typeof nominal !== 'number') return []
   const { label, low = -Infinity, high = Infinity } = field
+  const known = { path, label, nominal, low, high }
+  if (spread !== undefined) return [{ ...known, ...spread, by: build.origins[path] ?? 'tolerance' }]
+  const tolerance = build.tolerances[path]
+  if (tolerance === undefined) return []
+  const { plusMinus, plusMinusPercent = 0, shape } = tolerance
   const width = plusMinus ?? (Math.abs(nominal) * plusMinusPercent) / 100
-  return [{ path, label, nominal, plusMinus: width, shape, low, high }]
+  return [{ ...known, plusMinus: width, shape, by: 'tolerance' }]
+}
+
+/** Two entries that hang on the same thing, how the ground holds on: where both spread, one draw serves both. */
+const drawnTogether = ['ground.gripCoefficient', 'ground.turnFriction'] as const
+
+/**
+ * For each entry the entry, by its place, whose draw it takes: nearly always its own.
+ *
+ * *Source:* `docs/model.md` §9: grip and turn friction rise and fall together [assumption].
+ */
+export function drawsOf(entries: readonly TolerancedEntry[]): readonly number[] {
+  const [grip, turn] = drawnTogether.map((path) => entries.findIndex((entry) => entry.path === path))
+  return entries.map((_, place) => (place === turn && grip !== undefined && grip >= 0 ? grip : place))
 }
 
 /**

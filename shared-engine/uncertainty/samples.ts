@@ -8,7 +8,13 @@ import { measureLedger } from '../limits/measure.ts'
 import { limitOf, limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './build.ts'
-import { drawOf, tolerancedEntriesOf, type TolerancedEntries, type TolerancedEntry } from './entries.ts'
+import {
+  drawOf,
+  drawsOf,
+  tolerancedEntriesOf,
+  type TolerancedEntries,
+  type TolerancedEntry,
+} from './entries.ts'
 import type { LimitId } from '../limits/id.ts'
 
 /** Fewest samples that give percentiles a meaning, and most: some hundred margins each are held in memory. */
@@ -56,10 +62,17 @@ export interface UncertaintyPlan extends TolerancedEntries, UncertaintyOptions {
 }
 
 /**
- * Samples that are done again for each entry: paired with the same draws, few are enough to rank entries, and each costs
- * as many evaluations as there are entries.
+ * Checks of samples that are done again, for all entries together: paired with the same draws, a few hundred for each entry
+ * are enough to rank them.
  */
-const mostAgain = 500
+const checksAgain = 5_000
+const [fewestAgain, mostAgain] = [200, 500]
+
+/** How many samples are done again with each tolerance halved. */
+function againOf(samples: number, entries: number): number {
+  const share = Math.floor(checksAgain / Math.max(1, entries))
+  return Math.min(samples, Math.max(fewestAgain, Math.min(mostAgain, share)))
+}
 
 /** Makes ready: the same build, samples and seed give the same plan in every thread. */
 export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOptions): UncertaintyPlan {
@@ -69,6 +82,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
   const limitIds = limitsOf(machineOf(build)).map((limit) => limit.id)
   const places = placesByNumber(limitIds)
   const cube = latinHypercube(seed, samples, entries.length)
+  const draws = drawsOf(entries)
   const put = buildSetter(build, paths)
   const keepsRules = rulesKeeper(build, paths)
   const maker = new MachineMaker()
@@ -89,7 +103,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     }
     return true
   }
-  const again = Math.min(samples, mostAgain)
+  const again = againOf(samples, entries.length)
   const plan = { ...toleranced, samples, seed, build, limitIds, again }
   const run = (piece: UncertaintyPiece): UncertaintyFound => {
     const found = nothingFound(plan, piece)
@@ -98,7 +112,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
     for (let at = 0; at < count; at += 1) {
       const point = cube.at(piece.from + at)
       entries.forEach((entry, place) => {
-        const drawn = drawOf(entry, point[place] ?? 0.5, 1)
+        const drawn = drawOf(entry, point[draws[place] ?? place] ?? 0.5, 1)
         const value = held(entry, drawn)
         if (value !== drawn) found.held[place] = (found.held[place] ?? 0) + 1
         values[place] = value
@@ -108,7 +122,7 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
       if (piece.from + at >= again) continue
       entries.forEach((entry, place) => {
         const kept = values[place] ?? NaN
-        values[place] = held(entry, drawOf(entry, point[place] ?? 0.5, 0.5))
+        values[place] = held(entry, drawOf(entry, point[draws[place] ?? place] ?? 0.5, 0.5))
         measure(found, values, place + 1, at)
         values[place] = kept
       })

@@ -3,7 +3,7 @@ import { keysOf, valueAt } from '../entries/path.ts'
 import type { Build, EntryOrigin } from '../entries/schema.ts'
 
 /** How far an entry may lie from the truth by where it comes from; bench unit, two standard deviations. */
-interface Spread {
+export interface Spread {
   readonly plusMinus: number
   readonly shape: 'normal'
 }

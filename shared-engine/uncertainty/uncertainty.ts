@@ -11,10 +11,11 @@ import {
   type UncertaintyPlan,
 } from './samples.ts'
 import type { LimitId } from '../limits/id.ts'
+import type { SpreadBy } from './entries.ts'
 
 export type { Influence } from './influence.ts'
 
-/** A toleranced entry as it took part. */
+/** An entry that is known only so well, as it took part. */
 interface UncertainEntry {
   readonly path: string
   readonly label: string
@@ -22,6 +23,8 @@ interface UncertainEntry {
   readonly nominal: number
   readonly plusMinus: number
   readonly shape: 'uniform' | 'normal'
+  /** What its spread is by: its tolerance, or where it comes from. */
+  readonly by: SpreadBy
   /** Draws held to the entry's range. */
   readonly held: number
 }
@@ -64,15 +67,16 @@ export interface Uncertainty {
 export const standardUncertainty: UncertaintyOptions = { samples: 10_000, seed: 1 }
 
 /**
- * How sure the limits of a build are: each toleranced entry is drawn from its distribution, by a Latin hypercube, and the
- * build checked for every draw.
+ * How sure the limits of a build are: each entry that is known only so well, by its tolerance or by where it comes from, is
+ * drawn from its distribution, by a Latin hypercube, and the build checked for every draw.
  *
  * For each limit: 5th, 50th and 95th percentile of the margin (definition 7 of Hyndman and Fan), the probability of being
  * over, Spearman's rank correlation of each entry with the margin, and the margin's band (95th less 5th percentile) when
  * that entry's tolerance is halved, worked out again on the same draws. A margin that can't be formed counts as over and
- * as lower than any other. Entries are drawn independently of each other [assumption].
+ * as lower than any other. Entries are drawn independently of each other [assumption], but for grip and turn friction, which
+ * share one draw.
  *
- * @param build with its `tolerances`
+ * @param build with its `tolerances` and `origins`
  * @param options samples and seed: the same ones give the same result, however the work was cut into pieces
  * *Source:* `docs/model.md` §9; McKay, Beckman and Conover (1979) for the sampling.
  */
@@ -98,12 +102,13 @@ export function uncertaintyOfPieces(plan: UncertaintyPlan, pieces: readonly Unce
     samples: plan.entries.length === 0 ? 1 : gathered.samples,
     seed: plan.seed,
     impossible: gathered.impossible,
-    entries: plan.entries.map(({ path, label, nominal, plusMinus, shape }, place) => ({
+    entries: plan.entries.map(({ path, label, nominal, plusMinus, shape, by }, place) => ({
       path,
       label,
       nominal,
       plusMinus,
       shape,
+      by,
       held: gathered.held[place] ?? 0,
     })),
     counted: plan.counted,

@@ -1,5 +1,4 @@
 import { tolerancedEntriesOf } from '../uncertainty/entries.ts'
-import { spreadsOf } from '../uncertainty/spreads.ts'
 import { machinesOf } from '../fit/model.ts'
 import { standardUncertaintyOf } from '../measure/readings.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
@@ -50,8 +49,6 @@ export function uncertaintiesOf(build: Build): ReadonlyMap<string, number> {
   const found = new Map<string, number>()
   for (const { path, nominal, plusMinus, shape } of tolerancedEntriesOf(build).entries)
     found.set(path, standardUncertaintyOf(nominal, { plusMinus, shape }))
-  for (const [path, spread] of Object.entries(spreadsOf(build)))
-    found.set(path, standardUncertaintyOf(0, spread))
   return found
 }
 

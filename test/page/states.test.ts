@@ -165,7 +165,7 @@ describe('how sure the margins are', () => {
     const [uncertainty, { session }] = [workspace.of(UncertaintyWork), workspace]
     begun.push(uncertainty)
     uncertainty.draws = 100
-    expect(uncertainty.hasTolerances).toBe(true)
+    expect(uncertainty.hasSpreads).toBe(true)
     uncertainty.work.run()
     await vi.waitFor(() => expect(uncertainty.work.found?.done).toBe(100), 20_000)
     const drawn = Object.keys(uncertainty.bands)
@@ -180,11 +180,11 @@ describe('how sure the margins are', () => {
     expect(uncertainty.work.found).not.toBeNull()
   })
 
-  it('takes no part where no entry has a tolerance', () => {
+  it('takes no part where no entry has a tolerance or an origin', () => {
     const { workspace } = workspaceWith([UncertaintyWork])
-    const { tolerances: _gone, ...bare } = workspace.session.stored
+    const { tolerances: _tolerances, origins: _origins, ...bare } = workspace.session.stored
     workspace.session.open(bare, true)
-    expect(workspace.of(UncertaintyWork).hasTolerances).toBe(false)
+    expect(workspace.of(UncertaintyWork).hasSpreads).toBe(false)
   })
 })
 

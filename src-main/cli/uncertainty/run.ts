@@ -1,4 +1,5 @@
 import { fewestSamples, mostSamples } from '../../../shared-engine/uncertainty/samples.ts'
+import { entriesWords, spreadByOrigin } from '../../../shared-engine/uncertainty/words.ts'
 import type { UncertainLimit, Uncertainty } from '../../../shared-engine/uncertainty/uncertainty.ts'
 import { uncertaintyJob } from '../../../shared-engine/jobs/uncertainty.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
@@ -40,12 +41,14 @@ function uncertaintyText(result: Uncertainty, stopped: boolean): string {
   const { name, samples, seed, entries, counted, impossible, limits, probabilityAnyOver } = result
   const head =
     entries.length === 0
-      ? 'No entry has a tolerance, so nothing is uncertain here: add some under "tolerances" in the build.'
-      : `${samples.toLocaleString('en')} samples of ${entries.length} entries, seed ${seed}${stopped ? ', stopped before the end' : ''}. Something is over in ${percent(probabilityAnyOver)} of them.`
+      ? 'No entry has a tolerance or says where it comes from, so nothing is uncertain here: add some under "tolerances" or "origins" in the build.'
+      : `${samples.toLocaleString('en')} samples of ${entriesWords(entries)}, seed ${seed}${stopped ? ', stopped before the end' : ''}. Something is over in ${percent(probabilityAnyOver)} of them.`
+  const byOrigin = spreadByOrigin(entries)
   const held = entries.filter((entry) => entry.held > 0)
   const lines = [
     ...wrapped(oneLine(name, 160), 80),
     ...wrapped(head, 80),
+    ...(byOrigin === '' ? [] : wrapped(`Without a tolerance of their own, ${byOrigin}.`, 80, '  ')),
     ...(counted.length === 0 ? [] : wrapped(`Counts take no part: ${counted.join(', ')}.`, 80, '  ')),
     ...held.flatMap(({ path, held: times }) =>
       wrapped(`Held to its range ${times} times: ${path}.`, 80, '  '),
@@ -74,6 +77,6 @@ function adviceLines(worst: UncertainLimit | undefined): readonly string[] {
     .map(
       ({ path, rankCorrelation }) => `  ${path.padEnd(40)} ${(rankCorrelation ?? 0).toFixed(2).padStart(6)}`,
     )
-  const advice = `Measure ${worst.measureFirst} first: half its tolerance would take the band of ${worst.id} from ${percent(first?.band ?? null)} to ${percent(first?.bandIfHalved ?? null)}.`
+  const advice = `Measure ${worst.measureFirst} first: known twice as well it would take the band of ${worst.id} from ${percent(first?.band ?? null)} to ${percent(first?.bandIfHalved ?? null)}.`
   return ['', `What moves ${worst.id}, by rank correlation`, ...rows, ...wrapped(advice, 80)]
 }

@@ -28,7 +28,7 @@ type Bands = Readonly<Record<string, UncertainLimit | undefined>>
 
 const noBands: Bands = {}
 
-/** *How sure*: what the tolerances make of the limits. */
+/** *How sure*: what the spreads of entries make of the limits. */
 export class UncertaintyWork implements QuestionState {
   readonly #workspace: Workspace
   seed = $state.raw(standardUncertainty.seed)
@@ -45,10 +45,11 @@ export class UncertaintyWork implements QuestionState {
     )
   }
 
-  /** Whether any entry has a tolerance that takes part. */
-  readonly hasTolerances: boolean = $derived.by(() => {
+  /** Whether any entry has a tolerance, or an origin, that takes part. */
+  readonly hasSpreads: boolean = $derived.by(() => {
     const { stored } = this.#workspace.session
-    return stored.tolerances !== undefined && tolerancedEntriesOf(completeBuild(stored)).entries.length > 0
+    if (stored.tolerances === undefined && stored.origins === undefined) return false
+    return tolerancedEntriesOf(completeBuild(stored)).entries.length > 0
   })
 
   /** What was found last, which may be of before a change; null where nothing was. */
