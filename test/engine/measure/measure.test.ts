@@ -257,9 +257,11 @@ describe('what to measure next', () => {
       expect(guideOf(test).results.map((result) => result.path)).toContain(path)
   })
 
-  it('lists nothing without tolerances', () => {
+  it('lists nothing without tolerances and origins', () => {
     const read = readBuildText(demo.toString())
     if (!read.ok) throw new Error('demo')
-    expect(nextReadings(uncertaintyOf({ ...read.value, tolerances: {} }, { samples: 20 }))).toEqual([])
+    expect(
+      nextReadings(uncertaintyOf({ ...read.value, tolerances: {}, origins: {} }, { samples: 20 })),
+    ).toEqual([])
   })
 })
