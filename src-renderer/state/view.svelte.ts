@@ -21,6 +21,8 @@ export class View {
   workings = $state.raw<readonly string[]>([])
   /** Entry whose help stands under the fields: the one that has the focus, or the pointer. */
   helpFor = $state.raw<string | null>(null)
+  /** Entry whose origin and other forms stand open under it. */
+  moreOf = $state.raw<string | null>(null)
   /** Whether the fields are drawn out, where the window is too narrow to keep them open. */
   drawerOpen = $state.raw(false)
   /** What had the focus when the working was opened. */
@@ -72,7 +74,10 @@ export class View {
   }
 
   choosePart(part: string): void {
-    if (part !== this.part) this.helpFor = null
+    if (part !== this.part) {
+      this.helpFor = null
+      this.moreOf = null
+    }
     this.part = part
     this.drawerOpen = true
     this.starting = false

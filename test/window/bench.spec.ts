@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expectAccessible } from './axe.ts'
-import { begin, entry, showPart } from './journey.ts'
+import { begin, entry, openMark, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 const bench = (page: Page) => page.getByRole('dialog')
@@ -44,6 +44,7 @@ test('readings give an entry with its tolerance, by keyboard alone; they stay wi
   await expect(entry(page, 'motor.resistanceMilliohm')).toBeFocused()
   const [value = ''] = told.split('\u202F')
   await expect(entry(page, 'motor.resistanceMilliohm')).toHaveValue(value)
+  await openMark(page, 'Winding resistance')
   await expect(page.getByLabel('Where Winding resistance comes from')).toHaveValue('measured')
   await expect(page.getByRole('button', { name: /^Undo: take Winding resistance/ })).toBeVisible()
   await page.keyboard.press('Alt+M')

@@ -1,4 +1,4 @@
-import { begin, entry, showPart } from './journey.ts'
+import { begin, entry, openMark, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 test.beforeEach(async ({}, info) => {
@@ -94,6 +94,7 @@ test('a number in another convention is asked about and converted', async ({ ope
   const { page } = await open()
   await begin(page)
   await showPart(page, 'motor')
+  await openMark(page, 'Winding resistance')
   await page.getByRole('button', { name: 'Winding resistance: I have it as…' }).click()
   const dialog = page.getByRole('dialog', { name: 'Winding resistance' })
   await dialog.getByLabel('One phase of a star winding').check()

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { begin, limits, region } from './journey.ts'
+import { begin, limits, openMark, region } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 // A hobbyist's machine (demo) by what its builder knows. The script does only what a person could see: it presses keys that
@@ -103,6 +103,7 @@ test('what is left open is estimated anew, what was typed stays, and emptied it 
     'Assumed from the speed constant and mass of the motor; may be off by a factor of 2',
   )
   await resistance.fill('9')
+  await openMark(page, 'Winding resistance')
   await expect(page.getByRole('combobox', { name: 'Where Winding resistance comes from' })).toHaveValue('')
 })
 
@@ -123,6 +124,7 @@ test('where the numbers come from is asked once for all of them', async ({ open 
   await expect(ask).toHaveCount(0)
   await page.getByRole('button', { name: 'All fields and questions' }).click()
   await page.getByRole('combobox', { name: 'Part' }).selectOption('motor')
+  await openMark(page, 'Speed constant Kv')
   const origin = page.getByRole('combobox', { name: 'Where Speed constant Kv comes from' })
   await expect(origin).toHaveValue('stated')
   await page.keyboard.press('Control+z')

@@ -27,6 +27,11 @@ export async function showPart(page: Page, part: string): Promise<void> {
   await parts.selectOption(part)
 }
 
+/** Opens what stands behind an entry's mark: where it comes from, and its other forms. */
+export async function openMark(page: Page, label: string): Promise<void> {
+  await page.getByRole('button', { name: `${label}: where it comes from` }).click()
+}
+
 /** Answers the system's dialog of the desktop window with a file. */
 export async function willSaveAs(electron: ElectronApplication, file: string): Promise<void> {
   await electron.evaluate(({ dialog }, filePath) => {

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { answer, begin, entry, limit, question, showPart } from './journey.ts'
+import { answer, begin, entry, limit, openMark, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /** All that may scroll: the document only where the page is one column. */
@@ -140,6 +140,7 @@ test('what a person enters is not called a guess any more', async ({ open }) => 
   await begin(page)
   await page.keyboard.press('Alt+n')
   await showPart(page, 'motor')
+  await openMark(page, 'Speed constant Kv')
   const origin = page.getByRole('combobox', { name: 'Where Speed constant Kv comes from' })
   await expect(origin).toHaveValue('assumed')
   await entry(page, 'motor.kvRpmPerVolt').fill('900')

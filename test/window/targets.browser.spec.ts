@@ -57,7 +57,19 @@ test('where the system picks the colours, standing and choice are still told', a
   await expect(worst).toHaveCSS('outline-style', 'solid')
 })
 
-test('in the form of a part every row is as tall, whatever is said of its entry', async ({ open }) => {
+/** Rows of the form that stand whole within its box. */
+const rowsInSight = (page: Page) =>
+  page.locator('[data-region="fields"] .scroll').evaluate((box) => {
+    const room = box.getBoundingClientRect()
+    return [...box.querySelectorAll('.frame')].filter((row) => {
+      const { top, bottom } = row.getBoundingClientRect()
+      return top >= room.top && bottom <= room.bottom
+    }).length
+  })
+
+test('the form shows nine rows and more, each as tall, with few stops, and beside the answer', async ({
+  open,
+}) => {
   const { page } = await open()
   await begin(page)
   for (const part of ['pack', 'motor', 'track', 'vehicle', 'ground', 'service']) {
@@ -68,4 +80,26 @@ test('in the form of a part every row is as tall, whatever is said of its entry'
     expect(heights.length).toBeGreaterThan(1)
     expect([...new Set(heights)], part).toHaveLength(1)
   }
+  await showPart(page, 'motor')
+  expect(await rowsInSight(page)).toBeGreaterThanOrEqual(9)
+
+  const stops = page.locator('[data-field="motor.resistanceMilliohm"]').locator('input, select, button')
+  const stopsNow = () =>
+    stops.evaluateAll((all) => (all as HTMLElement[]).filter(({ tabIndex }) => tabIndex >= 0).length)
+  expect(await stopsNow()).toBe(2)
+  const mark = page.getByRole('button', { name: /^Winding resistance: where it comes from, and other forms/ })
+  await mark.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('combobox', { name: 'Where Winding resistance comes from' })).toBeFocused()
+  expect(await stopsNow()).toBe(3)
+  await page.keyboard.press('Escape')
+  await expect(mark).toBeFocused()
+
+  await page.setViewportSize({ width: 1024, height: 700 })
+  await expect(page.getByRole('button', { name: 'Close' })).toBeVisible()
+  const [fields, shown] = [
+    await page.locator('[data-region="fields"]').boundingBox(),
+    await answer(page).boundingBox(),
+  ]
+  expect((fields?.x ?? NaN) + (fields?.width ?? NaN)).toBeLessThanOrEqual(shown?.x ?? NaN)
 })
