@@ -6,6 +6,8 @@ import { prepareMachine, type TestMachine } from './computer.ts'
 
 /** What is promised for the long run, and how it is tried: `npm test` has each in small. */
 interface Trial {
+  /** What it is asked for by. */
+  readonly name: string
   readonly what: string
   /** How many of it are done at the share of 1. */
   readonly count: number
@@ -21,30 +23,35 @@ const kindsOfInput = 9
 
 const trials: readonly Trial[] = [
   {
+    name: 'inputs',
     what: `spoilt inputs of each of ${kindsOfInput} kinds: files, command lines, requests`,
     count: Math.ceil(1_000_000 / kindsOfInput),
     variable: 'PITCHLINE_FUZZED',
     program: [vitest, 'run', 'test/fuzz'],
   },
   {
+    name: 'logs',
     what: 'spoilt logs',
     count: 100_000,
     variable: 'PITCHLINE_FUZZED_LOGS',
     program: [vitest, 'run', 'test/engine/log/spoilt-files.test.ts'],
   },
   {
+    name: 'saves',
     what: 'kills of a process that saves and keeps without a pause',
     count: 1_000,
     variable: 'PITCHLINE_KILLS',
     program: [vitest, 'run', 'test/files/kill.test.ts'],
   },
   {
+    name: 'kills',
     what: 'kills of the real program while it is typed in and saved',
     count: 1_000,
     variable: 'PITCHLINE_APP_KILLS',
     program: [playwright, 'test', 'test/window/kills.window.spec.ts', '--project=window'],
   },
   {
+    name: 'use',
     what: 'rounds of use in one page, each opening every build and question',
     count: 200,
     variable: 'PITCHLINE_SOAK',
@@ -63,18 +70,29 @@ The seeds are 0 (files, requests, logs) or 1 (kills) and up, so that any one can
 | --- | --- | --- | ---: | ---: | --- |
 `
 
-/** `npm run endure [-- <share>]`: every long promise tried, the counts added to `docs/endurance.md`. */
-export async function run([asked = '1']: readonly string[]): Promise<number> {
+/**
+ * `npm run endure [-- <share> [<name> …]]`: every long promise tried, or those named, each added to `docs/endurance.md`
+ * as soon as it is over: a run that is ended keeps what was done.
+ */
+export async function run([asked = '1', ...names]: readonly string[]): Promise<number> {
   const share = Number(asked)
   if (!(share > 0 && share <= 1)) {
     console.error(`The share of the whole is ${asked}; allowed: above 0, at most 1.`)
     return 1
   }
+  const unknown = names.find((name) => !trials.some((trial) => trial.name === name))
+  if (unknown !== undefined) {
+    console.error(`No trial is named ${unknown}; there are ${trials.map(({ name }) => name).join(', ')}.`)
+    return 1
+  }
   const machine = await prepareMachine()
   const rows: string[] = []
-  for (const trial of trials) rows.push(await rowOf(trial, Math.ceil(share * trial.count), machine))
-  mkdirSync(path.dirname(file), { recursive: true })
-  writeFileSync(file, `${existsSync(file) ? readFileSync(file, 'utf8') : heading}${rows.join('\n')}\n`)
+  for (const trial of trials.filter(({ name }) => names.length === 0 || names.includes(name))) {
+    const row = await rowOf(trial, Math.ceil(share * trial.count), machine)
+    rows.push(row)
+    mkdirSync(path.dirname(file), { recursive: true })
+    writeFileSync(file, `${existsSync(file) ? readFileSync(file, 'utf8') : heading}${row}\n`)
+  }
   for (const one of machine.lacks) console.log(`Left out: ${one}.`)
   return rows.every((row) => row.endsWith(' held |')) ? 0 : 1
 }

@@ -16,6 +16,14 @@ interface JobCollector<Part, Outcome> {
   add(part: Part): void
   /** The result so far; the whole result once every item is in. */
   outcome(): Outcome
+  /** All that is in as one part, for another collector to add: of kinds that several computers can share. */
+  gathered?(): Part
+}
+
+/** Items of a job: `from` to `to − 1`. */
+export interface JobRange {
+  readonly from: number
+  readonly to: number
 }
 
 /** One kind of long work. `Input` and `Part` cross threads: plain data and typed arrays only. */

@@ -1,4 +1,4 @@
-import { jobAnswerSchema, type JobKind, type JobPort } from './job.ts'
+import { jobAnswerSchema, type JobKind, type JobPort, type JobRange } from './job.ts'
 
 /** How a job ended. */
 export type JobEnd =
@@ -14,6 +14,8 @@ export interface RunningJob<Outcome> {
   readonly total: number
   /** The result so far. */
   readonly outcome: () => Outcome
+  /** What is in as one part; null for a kind that gives none. */
+  readonly gathered: () => unknown
   /** Settles when it ends, never rejects. */
   readonly end: Promise<JobEnd>
   /** Ends it now; threads let go within one slice. */
@@ -46,6 +48,7 @@ const longestRange = 32_768
  * @param run a number that no other job on these lines has
  * @param threads lines to them, at least one
  * @param heard called after each part is in
+ * @param only the items to do; all where left out
  */
 export function runJob<Input, Part, Outcome>(
   kind: JobKind<Input, Part, Outcome>,
@@ -53,12 +56,14 @@ export function runJob<Input, Part, Outcome>(
   run: number,
   threads: readonly ThreadLine[],
   heard: () => void,
+  only?: JobRange,
 ): RunningJob<Outcome> {
   const lines = threads.slice(0, kind.alone === true ? 1 : (kind.threadsFor?.(input) ?? threads.length))
-  const total = kind.sizeOf(input)
+  const { from: first, to: last } = only ?? { from: 0, to: kind.sizeOf(input) }
+  const total = last - first
   const collector = kind.startCollector(input)
   const length = Math.max(1, Math.min(longestRange, Math.ceil(total / (rangesPerThread * lines.length))))
-  let next = 0
+  let next = first
   let done = 0
   let over = false
   let settle: (end: JobEnd) => void = () => {}
@@ -74,9 +79,9 @@ export function runJob<Input, Part, Outcome>(
     settle(how)
   }
   const deal = (line: ThreadLine) => {
-    if (next >= total) return
+    if (next >= last) return
     const from = next
-    next = Math.min(total, from + length)
+    next = Math.min(last, from + length)
     line.port.post({ type: 'range', run, from, to: next }, [])
   }
   const hear = (line: ThreadLine, message: unknown) => {
@@ -100,6 +105,7 @@ export function runJob<Input, Part, Outcome>(
     done: () => done,
     total,
     outcome: () => collector.outcome(),
+    gathered: () => collector.gathered?.() ?? null,
     end,
     stop: () => finish({ type: 'stopped' }),
   }

@@ -34,7 +34,11 @@ export const searchJob: JobKind<SearchInput, SearchPart, SearchOutcome> = {
   },
   startCollector: (input) => {
     const gathering = new SearchGathering(plan(input))
-    return { add: (part) => gathering.add(part), outcome: () => gathering.outcome() }
+    return {
+      add: (part) => gathering.add(part),
+      outcome: () => gathering.outcome(),
+      gathered: () => gathering.gathered(),
+    }
   },
 }
 

@@ -5,6 +5,7 @@ import { logJob } from './log.ts'
 import { measureJob } from './measure.ts'
 import { remedyJob } from './remedy.ts'
 import { searchJob } from './search.ts'
+import { sweepJob } from './sweep.ts'
 import { validateJob } from './validate.ts'
 import { uncertaintyJob } from './uncertainty.ts'
 import { uncertaintyDrawsJob, uncertaintyToldJob } from './uncertainty-parts.ts'
@@ -13,6 +14,7 @@ import { uncertaintyDrawsJob, uncertaintyToldJob } from './uncertainty-parts.ts'
 export const jobTable: JobTable = new Map(
   [
     anyJob(searchJob),
+    anyJob(sweepJob),
     anyJob(uncertaintyJob),
     anyJob(uncertaintyDrawsJob),
     anyJob(uncertaintyToldJob),

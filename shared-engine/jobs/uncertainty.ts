@@ -42,6 +42,7 @@ export const uncertaintyJob: JobKind<UncertaintyInput, readonly UncertaintyFound
     return {
       add: (part) => void parts.push(...part),
       outcome: () => (parts.length === 0 ? null : uncertaintyOfPieces(plan, parts)),
+      gathered: () => parts,
     }
   },
 }

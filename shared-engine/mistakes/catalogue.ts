@@ -93,6 +93,13 @@ export const catalogue = {
   'quantity-not-understood': (m) => `${at(m)} is ${found(m)}, which is not understood${allowed(m)}`,
   'no-bound': (m) => `${at(m)} asks for nothing${allowed(m)}`,
 
+  // Parts of a run that several computers share.
+  'not-a-part': (m) => `the file is ${found(m)}: this is not a part of a divided run${allowed(m)}`,
+  'part-damaged': (m) => `the part is not as it was printed: it has ${found(m)}${allowed(m)}`,
+  'part-of-another-run': (m) => `the part is of another run than ${found(m)}: ${m.allowed}`,
+  'part-twice': (m) => `${found(m)} was there already; take out this one or ${m.allowed}`,
+  'part-missing': (m) => `parts are missing: ${found(m)}`,
+
   // Logs.
   'log-empty': () => 'the log holds nothing but blanks; a log is a table of text with a heading and rows',
   'log-binary': () =>

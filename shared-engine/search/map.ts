@@ -29,7 +29,7 @@ const cells = mapColumns * mapRows
  * lies past the span counts to the cell at its edge, with its true place.
  */
 export class SearchMap {
-  readonly #span: MapSpan
+  readonly span: MapSpan
   readonly #used: number[] = []
   readonly #count = new Uint32Array(cells)
   readonly #holding = new Uint32Array(cells)
@@ -40,13 +40,13 @@ export class SearchMap {
   readonly #holds = new Uint8Array(cells)
 
   constructor(span: MapSpan) {
-    this.#span = span
+    this.span = span
   }
 
   /** Takes a candidate; one without a place on the map is left out. */
   add(x: number, y: number, index: number, margin: number, holds: boolean): void {
     if (!Number.isFinite(x) || !Number.isFinite(y)) return
-    const { low, high } = this.#span
+    const { low, high } = this.span
     const cell = slot(y, low[1], high[1], mapRows) * mapColumns + slot(x, low[0], high[0], mapColumns)
     this.#put(cell, 1, holds ? 1 : 0, index, x, y, margin, holds ? 1 : 0)
   }

@@ -5,6 +5,7 @@ import type { SearchPart } from './search.ts'
 import { SearchMap, type MapPart } from './map.ts'
 import { RowMaker, type SearchRow } from './row.ts'
 import { Shortlist } from './rows.ts'
+import { spanOf } from './span.ts'
 import { addTally, emptyTally, pairsNeverTogether, type TallyPart } from './tally.ts'
 import type { Hold } from './space-hold.ts'
 import { choicesOf, type SearchPlan } from './space.ts'
@@ -76,6 +77,20 @@ export class SearchGathering {
     )
     this.#map ??= new SearchMap(part.span)
     this.#map.addPart(part.map)
+  }
+
+  /** All that is in as one part, which another gathering can add: the answer is the same to the bit. */
+  gathered(): SearchPart {
+    this.#front.settle()
+    const map = this.#map ?? new SearchMap(spanOf(this.#plan))
+    const { first, second, index } = this.#front
+    return {
+      tally: this.#tally,
+      rows: this.#rows.rows,
+      front: this.#plan.aims.length === 2 ? { first, second, index } : null,
+      map: map.part(),
+      span: map.span,
+    }
   }
 
   outcome(): SearchOutcome {

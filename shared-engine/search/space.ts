@@ -29,7 +29,7 @@ export interface SearchPlan {
 }
 
 /** A search of more would take minutes; a builder's drawers never ask for it. */
-const mostCandidates = 100_000_000
+const mostCandidates = 1_000_000_000
 
 /**
  * A space on a build, or every mistake that keeps it from being searched.
@@ -56,7 +56,7 @@ export function planOf(stored: StoredBuild, space: StoredSpace): Result<SearchPl
   }
   if (total > mostCandidates) {
     const value = `${total.toLocaleString('en')} combinations`
-    mistakes.push({ code: 'too-many', path: 'vary', value, allowed: 'at most 100,000,000', kept: '' })
+    mistakes.push({ code: 'too-many', path: 'vary', value, allowed: 'at most 1,000,000,000', kept: '' })
   }
   if (mistakes.length > 0 || map === null) return failed(mistakes)
   const existing = aims.map(({ measure }): Hold => ({ type: 'exists', measure }))

@@ -63,6 +63,16 @@ const mistake = (code: Mistake['code'], path: string, value: unknown, allowed: s
   kept: '',
 })
 
+/** A request that was found to fit its build. */
+export interface SweepPlan {
+  readonly stored: StoredBuild
+  readonly path: string
+  readonly field: Field
+  readonly measures: readonly Measure[]
+  /** Values of the entry, in its bench unit, rising. */
+  readonly values: readonly number[]
+}
+
 /**
  * Varies one number of a build and works out the machine at each value.
  *
@@ -70,6 +80,17 @@ const mistake = (code: Mistake['code'], path: string, value: unknown, allowed: s
  * @returns the sweep, or every mistake in the request
  */
 export function sweep(stored: StoredBuild, request: SweepRequest): Result<Sweep> {
+  const plan = sweepPlanOf(stored, request)
+  return plan.ok ? succeeded(sweepOf(plan.value)) : plan
+}
+
+/** The whole sweep of a plan. */
+export function sweepOf(plan: SweepPlan): Sweep {
+  return sweepOfPoints(plan, plan.values.map(new SweepMachine(plan).pointAt))
+}
+
+/** Holds a request against a build: the plan, or every mistake in it. */
+export function sweepPlanOf(stored: StoredBuild, request: SweepRequest): Result<SweepPlan> {
   const field = fieldOf(request.path)
   const mistakes = field === undefined ? [] : rangeMistakes(field, request)
   const fits = field !== undefined && isNumber(field) && takesEntry(stored, request)
@@ -84,7 +105,8 @@ export function sweep(stored: StoredBuild, request: SweepRequest): Result<Sweep>
     return []
   })
   if (mistakes.length > 0 || field === undefined) return failed(mistakes)
-  return succeeded(swept(stored, request, field, measures))
+  const values = valuesOf(request, field.whole === true)
+  return succeeded({ stored, path: request.path, field, measures, values })
 }
 
 const isNumber = (field: Field) =>
@@ -123,19 +145,25 @@ function valuesOf({ from, to, steps }: SweepRequest, whole: boolean): number[] {
   return [...new Set(values)]
 }
 
-function swept(
-  stored: StoredBuild,
-  request: SweepRequest,
-  field: Field,
-  measures: readonly Measure[],
-): Sweep {
-  const { path } = request
-  const build = completeBuild(stored)
-  const machine = new SweptMachine()
+/** The build with one value after the other in the entry that is varied. */
+export class SweepMachine {
+  readonly #plan: SweepPlan
+  readonly #build: Build
+  readonly #machine = new SweptMachine()
+
+  constructor(plan: SweepPlan) {
+    this.#plan = plan
+    this.#build = completeBuild(plan.stored)
+  }
+
   // A complete build has the shape of a stored one: the same edit serves.
-  const at = (value: number) => withEntry(build, path, value) as Build
-  const pointAt = (value: number): SweepPoint => {
-    const edited = at(value)
+  readonly #with = (value: number) => withEntry(this.#build, this.#plan.path, value) as Build
+
+  /** The machine at a value, or the rule that it breaks. */
+  readonly pointAt = (value: number): SweepPoint => {
+    const { measures } = this.#plan
+    const machine = this.#machine
+    const edited = this.#with(value)
     const [gap = null] = brokenRulesOf(edited)
     if (gap !== null) return { value, figures: measures.map(() => null), margin: null, worstLimit: null, gap }
     machine.set(edited)
@@ -147,7 +175,18 @@ function swept(
       gap,
     }
   }
-  const points = valuesOf(request, field.whole === true).map(pointAt)
+
+  /** Which limits are over at a value; null where it makes no build. */
+  readonly overAt = (value: number) => {
+    const edited = this.#with(value)
+    return brokenRulesOf(edited).length > 0 ? null : this.#machine.overAt(edited)
+  }
+}
+
+/** What the points of a sweep say together. */
+export function sweepOfPoints(plan: SweepPlan, points: readonly SweepPoint[]): Sweep {
+  const { stored, path, field, measures } = plan
+  const machine = new SweepMachine(plan)
   const current = entryInForce(stored, path)
   return {
     path,
@@ -155,10 +194,10 @@ function swept(
     field,
     measures,
     points,
-    today: typeof current === 'number' ? pointAt(current) : null,
-    crossings: crossingsOf(points, field.whole === true, (value) => {
-      const edited = at(value)
-      return brokenRulesOf(edited).length > 0 ? null : machine.overAt(edited)
-    }).map((crossing) => ({ ...crossing, label: limitOf(crossing.id)?.label ?? crossing.id })),
+    today: typeof current === 'number' ? machine.pointAt(current) : null,
+    crossings: crossingsOf(points, field.whole === true, machine.overAt).map((crossing) => ({
+      ...crossing,
+      label: limitOf(crossing.id)?.label ?? crossing.id,
+    })),
   }
 }

@@ -6,6 +6,7 @@ import { explain } from './explain/command.ts'
 import { fit } from './fit/command.ts'
 import { measure } from './measure/command.ts'
 import { log } from './log/command.ts'
+import { merge } from './merge/command.ts'
 import { newBuild } from './new/command.ts'
 import { drive } from './drive/command.ts'
 import { report } from './report/command.ts'
@@ -23,6 +24,7 @@ export const commands: readonly Command[] = [
   sweep,
   compare,
   uncertainty,
+  merge,
   remedy,
   drive,
   alarms,

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
-import type { JobKind, JobPort } from '../../shared-engine/jobs/job.ts'
+import type { JobKind, JobPort, JobRange } from '../../shared-engine/jobs/job.ts'
 import { lineOf, runJob, type JobEnd, type ThreadLine } from '../../shared-engine/jobs/run.ts'
 import { serveJobs } from '../../shared-engine/jobs/serve.ts'
 import { jobTable } from '../../shared-engine/jobs/table.ts'
@@ -62,32 +62,44 @@ async function ownThread(): Promise<Crew> {
 /** ms between two looks at how far it is. */
 const pace = 200
 
+/** How work on threads ended, and what was found until then. */
+interface Done<Outcome> {
+  readonly end: JobEnd
+  readonly outcome: () => Outcome
+  /** The same as one part, for `pitchline merge`. */
+  readonly gathered: () => unknown
+}
+
 /**
  * Does a job on threads, with a line of progress where a person watches. Ctrl-C stops it: what was found until then is
  * given back.
+ *
+ * @param only the items to do; all where left out
  */
 export async function runOnThreads<Input, Part, Outcome>(
   kind: JobKind<Input, Part, Outcome>,
   input: Input,
   count: number,
   io: Io,
-): Promise<{ readonly end: JobEnd; readonly outcome: Outcome; readonly done: number }> {
+  only?: JobRange,
+): Promise<Done<Outcome>> {
   let break_: (story: string) => void = () => {}
   const broken = new Promise<JobEnd>((resolve) => (break_ = (story) => resolve({ type: 'failed', story })))
   const crew = await crewOf(count, break_)
   const begun = performance.now()
   let shownAt = begun
-  const job = runJob(kind, input, 1, crew.lines, () => {
+  const heard = () => {
     const now = performance.now()
     if (now - shownAt < pace) return
     shownAt = now
     io.progress?.(progressText(job.done(), job.total, toEngine(now - begun, 'time', 'ms')))
-  })
+  }
+  const job = runJob(kind, input, 1, crew.lines, heard, only)
   const stop = () => job.stop()
   process.once('SIGINT', stop)
   try {
     const end = await Promise.race([job.end, broken])
-    return { end, outcome: job.outcome(), done: job.done() }
+    return { end, outcome: job.outcome, gathered: job.gathered }
   } finally {
     process.off('SIGINT', stop)
     io.progress?.('')

@@ -117,6 +117,19 @@ async function commandLine(...words: readonly string[]): Promise<void> {
   await runCommandLine(words, commands, '0', io)
 }
 
+/** What a part of a small sweep is printed as. */
+async function sweepPart(which: string): Promise<string> {
+  let printed = ''
+  const words = ['sweep', demoFile, 'vehicle.massKg', '20', '40', '4', '--part', which]
+  await runCommandLine(words, commands, '0', { ...io, out: (text) => (printed += text) })
+  return printed
+}
+
+async function mergeOf(...parts: readonly string[]): Promise<void> {
+  const texts = await Promise.all(parts.map(sweepPart))
+  await commandLine('merge', ...texts.map((text, at) => fileOf(`${at}.part`, text)))
+}
+
 /** Of each code something that provokes it: what it answers, or what it reports as a sentence. */
 const provoked: Readonly<Record<MistakeCode, () => Answer | void | Promise<Answer | void>>> = {
   'empty-file': () => readStoredBuildText(''),
@@ -186,6 +199,11 @@ const provoked: Readonly<Record<MistakeCode, () => Answer | void | Promise<Answe
   'quantity-not-understood': () =>
     spaceWith({ hold: { figures: [{ figure: 'topSpeedMps', atLeast: '40 kg' }] } }),
   'no-bound': () => spaceWith({ hold: { figures: [{ figure: 'topSpeedMps' }] } }),
+  'not-a-part': () => commandLine('merge', demoFile),
+  'part-damaged': async () => commandLine('merge', fileOf('cut.part', (await sweepPart('1/2')).slice(0, 99))),
+  'part-of-another-run': () => mergeOf('1/2', '2/3'),
+  'part-twice': () => mergeOf('1/2', '1/2'),
+  'part-missing': () => mergeOf('1/2'),
   'log-empty': () => logWith(' \n\n'),
   'log-binary': () => logWith('\u0001\u0002\u0003'),
   'log-too-big': hugeLog,

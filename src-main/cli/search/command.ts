@@ -1,4 +1,5 @@
 import { csvOption, jsonOption, unitsOption, type Command } from '../command.ts'
+import { partOption } from '../parts/option.ts'
 
 /** `pitchline search`: which combinations of what is in the drawers hold, and which of them is best. */
 export const search: Command = {
@@ -13,6 +14,7 @@ export const search: Command = {
     csvOption,
     unitsOption,
     { flags: '--workers <count>', about: 'threads; one for each core, at most 8, if left out' },
+    partOption,
   ],
   more: `The space names values to try for any of stages.N.driverTeeth, .drivenTeeth or
 .ratio, track.sprocketTeeth, pack.series, controller.throttleCapPercent and

@@ -1,4 +1,5 @@
 import { csvOption, jsonOption, unitsOption, type Command } from '../command.ts'
+import { partOption } from '../parts/option.ts'
 
 /** `pitchline sweep`: one number of the build varied. */
 export const sweep: Command = {
@@ -20,6 +21,7 @@ export const sweep: Command = {
       about: 'figures as check names them, parted by commas, or worstMargin',
       standard: 'topSpeedMps,topMotorAmps,toothForceN,worstMargin',
     },
+    partOption,
   ],
   more: `A value that breaks a rule of the build is a gap, with its reason. With --json
 and --csv, figures are SI; the entry is in its own unit.

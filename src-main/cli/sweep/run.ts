@@ -1,7 +1,8 @@
 import { readStoredBuild } from '../../../shared-engine/entries/read.ts'
 import { benchUnitOf } from '../../../shared-engine/entries/fields.ts'
 import { tableCsv } from '../../../shared-engine/draw/table.ts'
-import { sweep, type Sweep, type SweepPoint } from '../../../shared-engine/sweep/sweep.ts'
+import type { SweepInput } from '../../../shared-engine/jobs/sweep.ts'
+import { sweepOf, sweepPlanOf, type Sweep, type SweepPoint } from '../../../shared-engine/sweep/sweep.ts'
 import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
@@ -14,12 +15,18 @@ import { mistake, report } from '../trouble.ts'
 import { jsonText } from '../json.ts'
 import { caution } from '../../../shared-engine/constants.ts'
 import { systemOf } from '../option-values.ts'
+import { partOf, type WhichPart } from '../parts/option.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 
 const width = 80
 
 /** Varies one entry of a build and prints what becomes of the machine; gives the exit code. */
-export function sweepBuild(file: string, words: readonly string[], options: OptionValues, io: Io): number {
+export async function sweepBuild(
+  file: string,
+  words: readonly string[],
+  options: OptionValues,
+  io: Io,
+): Promise<number> {
   const stored = contentOf(file, readStoredBuild, io)
   const [path = '', ...typed] = words
   const names = ['from', 'to', 'steps']
@@ -30,16 +37,31 @@ export function sweepBuild(file: string, words: readonly string[], options: Opti
       : [mistake('not-a-number', { path: `<${names[at] ?? ''}>`, value: `"${typed[at] ?? ''}"` })],
   )
   if (wrong.length > 0) report(io, 'pitchline', wrong)
-  if (stored === null || wrong.length > 0) return exit.unreadable
+  const part = partOf(options, io)
+  if (stored === null || wrong.length > 0 || part === undefined) return exit.unreadable
   const [from = NaN, to = NaN, steps = NaN] = numbers
   const asked = options['figures']
   const figures = (typeof asked === 'string' ? asked : '').split(',').map((name) => name.trim())
-  const swept = sweep(stored, { path, from, to, steps, figures: figures.filter((name) => name !== '') })
-  if (!swept.ok) return report(io, 'pitchline', swept.mistakes)
-  if (options['json'] === true) io.out(sweepJson(stored.name, swept.value))
-  else if (options['csv'] === true) io.out(sweepCsv(swept.value))
-  else io.out(sweepText(stored.name, swept.value, systemOf(options)))
-  const margin = swept.value.today?.margin ?? null
+  const request = { path, from, to, steps, figures: figures.filter((name) => name !== '') }
+  const plan = sweepPlanOf(stored, request)
+  if (!plan.ok) return report(io, 'pitchline', plan.mistakes)
+  if (part !== null) return dividedSweep({ stored, request }, part, io)
+  return tellSweep(stored.name, sweepOf(plan.value), options, io)
+}
+
+/** Loaded here alone: a whole sweep needs no job. */
+async function dividedSweep(input: SweepInput, part: WhichPart, io: Io): Promise<number> {
+  const { sweepJob } = await import('../../../shared-engine/jobs/sweep.ts')
+  const { runPart } = await import('../parts/run.ts')
+  return runPart(sweepJob, input, part, 1, io)
+}
+
+/** Prints what became of the machine; gives the exit code. */
+export function tellSweep(name: string, swept: Sweep, options: OptionValues, io: Io): number {
+  if (options['json'] === true) io.out(sweepJson(name, swept))
+  else if (options['csv'] === true) io.out(sweepCsv(swept))
+  else io.out(sweepText(name, swept, systemOf(options)))
+  const margin = swept.today?.margin ?? null
   return margin !== null && margin >= 0 ? exit.within : exit.over
 }
 

@@ -1,4 +1,5 @@
 import { jsonOption, type Command } from '../command.ts'
+import { partOption } from '../parts/option.ts'
 
 /** `pitchline uncertainty`: how sure each limit is. */
 export const uncertainty: Command = {
@@ -10,6 +11,7 @@ export const uncertainty: Command = {
     { flags: '--samples <count>', about: 'samples to draw, 20 to 200,000', standard: '10000' },
     { flags: '--seed <number>', about: 'whole number that decides the draws', standard: '1' },
     { flags: '--workers <count>', about: 'threads to use, 1 to 64; one for each core where left out' },
+    partOption,
   ],
   more: `The same seed gives the same result, whatever the number of threads.
 Stopped by Ctrl-C, the result is that of the samples that are in.

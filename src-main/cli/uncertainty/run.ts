@@ -12,6 +12,8 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { threadsOf, wholeOf } from '../option-values.ts'
+import { partOf } from '../parts/option.ts'
+import { runPart } from '../parts/run.ts'
 import { runOnThreads } from '../threads.ts'
 import { reportStopped } from '../trouble.ts'
 import { jsonText } from '../json.ts'
@@ -22,11 +24,24 @@ export async function uncertaintyOfFile(file: string, options: OptionValues, io:
   const seed = wholeOf('--seed', options['seed'], 0, Number.MAX_SAFE_INTEGER, io)
   const workers = threadsOf(options, io)
   const build = buildOf(file, io)
-  if (build === null || samples === null || seed === null || workers === null) return exit.unreadable
-  const { end, outcome } = await runOnThreads(uncertaintyJob, { build, samples, seed }, workers, io)
+  const part = partOf(options, io)
+  if (build === null || samples === null || seed === null || workers === null || part === undefined)
+    return exit.unreadable
+  const input = { build, samples, seed }
+  if (part !== null) return runPart(uncertaintyJob, input, part, workers, io)
+  const { end, outcome } = await runOnThreads(uncertaintyJob, input, workers, io)
   if (end.type === 'failed') throw new Error(end.story)
-  if (outcome === null) return reportStopped(io, file)
-  const stopped = end.type === 'stopped'
+  const told = outcome()
+  return told === null ? reportStopped(io, file) : tellUncertainty(told, end.type === 'stopped', options, io)
+}
+
+/** Prints how sure the limits are; gives the exit code. */
+export function tellUncertainty(
+  outcome: Uncertainty,
+  stopped: boolean,
+  options: OptionValues,
+  io: Io,
+): number {
   io.out(
     options['json'] === true
       ? jsonText({ format: 'pitchline-uncertainty', version: 1, stopped, ...outcome })

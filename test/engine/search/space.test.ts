@@ -162,11 +162,17 @@ describe('a space on a build', () => {
 
   it('refuses more candidates than can be waited for', () => {
     const many = { from: 4, to: 1000, step: 1 }
+    const pairs = { from: 4, to: 7, step: 1 }
     expect(
       fitting({
-        vary: { 'stages.0.driverTeeth': many, 'stages.0.drivenTeeth': many, 'stages.1.driverTeeth': many },
+        vary: {
+          'stages.0.driverTeeth': many,
+          'stages.0.drivenTeeth': many,
+          'stages.1.driverTeeth': many,
+          'track.sprocketTeeth': pairs,
+        },
       }),
-    ).toEqual(['vary holds too many: 991,026,973 combinations; allowed: at most 100,000,000.'])
+    ).toEqual(['vary holds too many: 3,964,107,892 combinations; allowed: at most 1,000,000,000.'])
     expect(fitting({ vary: {} })).toEqual(['vary is missing; allowed: at least one entry to vary.'])
   })
 
