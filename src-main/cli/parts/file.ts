@@ -27,7 +27,7 @@ const schema = z.strictObject({
 export type PartFile = z.output<typeof schema>
 
 /** This very program, and the machine code's maker below it. */
-export function programHere(): PartFile['program'] {
+function programHere(): PartFile['program'] {
   const facts =
     typeof __PITCHLINE_VERSION__ === 'undefined' ? ['', ''] : [__PITCHLINE_VERSION__, __PITCHLINE_COMMIT__]
   const [own = '', commit = ''] = facts
