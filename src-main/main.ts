@@ -4,6 +4,7 @@ import { receive, type Receiver } from './bridge/receive.ts'
 import { FileService } from './files/file-service.ts'
 import { diskFileSystem as disk } from './files/file-system.ts'
 import { Journal } from './files/journal.ts'
+import { LastSession } from './files/last-session.ts'
 import { OpenFiles, trueNameOf } from './files/open-files.ts'
 import { RecentFiles } from './files/recent.ts'
 import { OutsideChanges } from './files/watch.ts'
@@ -36,7 +37,17 @@ async function boot(): Promise<void> {
     windows.send(owner, { kind: 'changed-outside', handle, gone }),
   )
   const show = (owner: number) => windows.bring(owner)
-  const used = (file: string) => app.addRecentDocument(file)
+  const lastSession = new LastSession(disk, path.join(data, 'session.json'))
+  const noteSession = () => {
+    const open = windows.all().flatMap(({ owner }) => files.of(owner).filter(({ claimed }) => claimed))
+    void lastSession.note(open.map(({ file }) => file))
+  }
+  let isQuitting = false
+  app.on('before-quit', () => (isQuitting = true))
+  const used = (file: string) => {
+    app.addRecentDocument(file)
+    noteSession()
+  }
   const saving = async (owner: number, fingerprint: string) => {
     const ours = windows.find(owner)
     if (ours) await journal.saving(ours.journal, fingerprint)
@@ -66,24 +77,30 @@ async function boot(): Promise<void> {
     ours.window.on('closed', () => {
       service.releaseAll(ours.owner)
       journal.leave(ours.journal)
+      // What the last window worked on, or all that are left together, is what the next start opens again.
+      if (!isQuitting && windows.all().length > 0) noteSession()
     })
   }
-  const parts = { disk, windows, service, files, journal, recent, closing, openWindow }
+  const parts = { disk, windows, service, files, journal, recent, closing, openWindow, noteSession }
   const handlers = handlersOf({ ...parts, refreshMenu: menu.refresh })
   receive(ipcMain as Receiver, handlers, (id) => windows.find(id) !== null)
 
   app.on('activate', () => {
     if (windows.all().length === 0) openWindow(null)
   })
-  opening.begin(openWindow)
+  // Beside unsaved work that is offered, nothing is opened unasked.
+  const unfinished = await journal.recovered()
+  opening.begin(openWindow, unfinished.length > 0 ? [] : await lastSession.files())
 }
 
 /**
  * Files that the program is asked to open: on its own command line, by a second start (which ends at once), and by
- * the file manager of a Mac. Each gets a window of its own, or the window that
- * works on it already.
+ * the file manager of a Mac; where it is asked for none, those of the last session. Each gets a window of its own, or the
+ * window that works on it already.
  */
-function setupOpening(): { begin: (openWindow: (wanted: string | null) => void) => void } {
+function setupOpening(): {
+  begin: (openWindow: (wanted: string | null) => void, before: readonly string[]) => void
+} {
   const early: string[] = []
   let open: ((wanted: string | null) => void) | null = null
   const openTrue = async (file: string | null) => open?.(file === null ? null : await trueNameOf(file))
@@ -96,11 +113,12 @@ function setupOpening(): { begin: (openWindow: (wanted: string | null) => void) 
     void openTrue(fileNamedBy(words, folder, app.isPackaged))
   })
   return {
-    begin(openWindow) {
+    begin(openWindow, before) {
       open = openWindow
       const named = fileNamedBy(process.argv, process.cwd(), app.isPackaged)
       const wanted = named === null ? early : [named, ...early]
-      for (const file of wanted.length === 0 ? [null] : wanted) void openTrue(file)
+      const again = wanted.length === 0 ? before : wanted
+      for (const file of again.length === 0 ? [null] : again) void openTrue(file)
     },
   }
 }

@@ -51,6 +51,8 @@ export interface PowerPathScene extends Scene {
   readonly parts: readonly PathPart[]
   readonly wheels: readonly TurningWheel[]
   readonly loops: readonly RunningLoop[]
+  /** Where a flag may stand: under the motor, and with its foot on the ground. */
+  readonly flags: { readonly motor: Point; readonly ground: Point }
   /** Parts without a place in it: words at the row's end, over the ground. */
   readonly undrawn: readonly { readonly part: string; readonly label: string }[]
 }

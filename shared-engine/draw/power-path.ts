@@ -95,6 +95,11 @@ function bars(items: readonly PlacedItem[], system: UnitSystem, y: number): Shap
 }
 
 /** Ground line, contact patch, slope: from the loop's rear to the row's end. */
+/** px: where the ground's line runs. */
+function groundLevel({ layout }: Row, scale: number, { axis, half }: Pick<Levels, 'axis' | 'half'>): number {
+  return axis + (layout === null ? half : layout.ground * scale + 1.5)
+}
+
 function groundShapes(
   machine: DrawnMachine,
   row: Row,
@@ -103,8 +108,7 @@ function groundShapes(
   { axis, half }: Levels,
 ): Shape[] {
   const scale = track.drawn.scale ?? 1
-  const { layout } = row
-  const y = axis + (layout === null ? half : layout.ground * scale + 1.5)
+  const y = groundLevel(row, scale, { axis, half })
   const from = track.left - 8
   const to = ground + row.groundWidth
   const shapes: Shape[] = [
@@ -292,6 +296,10 @@ export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPath
     parts,
     wheels: items.flatMap((item) => item.drawn.wheels),
     loops: items.flatMap((item) => item.drawn.loops),
+    flags: {
+      motor: { x: parts.find(({ part }) => part === 'motor')?.figures.x ?? 0, y: levels.bar },
+      ground: { x: ground + 12, y: groundLevel(row, track.drawn.scale ?? 1, levels) },
+    },
     undrawn: row.undrawn,
   }
 }

@@ -6,7 +6,7 @@ export type Role = 'paper' | 'ink' | 'quiet' | 'hairline' | 'accent' | 'near' | 
 
 type SeriesRole = 'series1' | 'series2' | 'series3' | 'series4' | 'series5' | 'series6'
 
-export type Marker = 'disc' | 'square' | 'triangle' | 'diamond' | 'cross' | 'ring'
+export type Marker = 'disc' | 'square' | 'triangle' | 'diamond' | 'cross' | 'ring' | 'flag'
 
 /** How a series is told apart: colour (by role), dash and marker. */
 export interface SeriesStyle {

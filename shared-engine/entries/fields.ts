@@ -57,7 +57,7 @@ export function allowedOf(field: Field): string {
   if (field.kind === 'text')
     return field.longest === undefined ? 'text' : `text of at most ${number(field.longest)} characters`
   const unit = benchUnitOf(field)
-  const space = unit === '' || unit === '%' || unit === '°' ? '' : ' '
+  const space = unit === '' || unit === '°' ? '' : ' '
   const whole = field.whole === true ? 'a whole number, ' : ''
   if (field.low === undefined || field.high === undefined) return `${whole}from ${number(field.low ?? 0)}`
   return `${whole}${number(field.low)} to ${number(field.high)}${space}${unit}`

@@ -24,6 +24,8 @@ interface HandlerParts {
   readonly closing: Closing
   readonly openWindow: (wanted: string | null) => void
   readonly refreshMenu: () => void
+  /** A window works on another file, or on none: what the next start opens again is noted anew. */
+  readonly noteSession: () => void
 }
 
 const done = succeeded(null)
@@ -95,6 +97,7 @@ function fileHandlers(
     openDropped: (owner, file) => service.open(owner, file),
     release(owner, handle) {
       service.release(owner, handle)
+      parts.noteSession()
       return done
     },
     async recent() {

@@ -1,8 +1,9 @@
 import path from 'node:path'
-import { app, BrowserWindow } from 'electron'
+import { app, BrowserWindow, screen } from 'electron'
 import { eventChannel } from '../bridge/channels.ts'
 import type { Gives, Takes, WindowEvent } from '../bridge/contract.ts'
 import { pageAddress } from './app-protocol.ts'
+import { placeBeside } from './placing.ts'
 
 type Shown = Takes<'show'>[0]
 
@@ -28,7 +29,9 @@ export class Windows {
   readonly #all = new Map<number, OurWindow>()
 
   open(wanted: string | null, journal: string): OurWindow {
+    const before = this.focused()?.window ?? this.all().at(-1)?.window
     const window = new BrowserWindow({
+      ...(before === undefined ? {} : placeBesideWindow(before)),
       width: 1280,
       height: 800,
       minWidth: 1024,
@@ -92,6 +95,11 @@ export class Windows {
     ours.window.setTitle(`${shown.name}${shown.unsaved ? ' (not saved)' : ''} · Pitchline`)
     ours.window.setDocumentEdited(shown.unsaved)
   }
+}
+
+function placeBesideWindow(before: BrowserWindow) {
+  const bounds = before.getBounds()
+  return placeBeside(bounds, screen.getDisplayMatching(bounds).workArea)
 }
 
 /** What *About* and the shortcuts need to know. */

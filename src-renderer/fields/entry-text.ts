@@ -32,7 +32,7 @@ export function readTyped(
   if (!reading.ok) return troubleOf(reading.mistakes)
   const value = Number(fromEngine(reading.value.value, field.kind, bench).toPrecision(15))
   const { low = -Infinity, high = Infinity } = field
-  if (value < low || value > high) return `Allowed: ${rangeText(field, system)}.`
+  if (value < low || value > high) return `Allowed: ${rangeText(field, system)}.${shareHint(value, field)}`
   if (field.whole === true && !Number.isInteger(value)) return `Allowed: ${rangeText(field, system)}.`
   const { tolerance } = reading.value
   if (tolerance === undefined) return { value, tolerance: null }
@@ -41,6 +41,13 @@ export function readTyped(
   }
   const plusMinus = Number(differenceFromEngine(tolerance.plusMinus, field.kind, bench).toPrecision(15))
   return { value, tolerance: { plusMinus, shape } }
+}
+
+/** A share typed as a part of one, "0.97", where percent are asked for: what is meant, said. */
+function shareHint(value: number, field: Field): string {
+  const percent = Number((100 * value).toPrecision(12))
+  const isShare = benchUnitOf(field) === '%' && value > 0 && value <= 1 && percent >= (field.low ?? 0)
+  return isShare ? ` ${value} of the whole is ${percent} %.` : ''
 }
 
 /** What was typed without the word for what is counted, where it ends with it: "13 teeth" is 13. */

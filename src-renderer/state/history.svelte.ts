@@ -22,6 +22,8 @@ export class History<T> {
   #saved = $state.raw<T | null>(null)
   /** False once the group was closed: the next change starts a new step even in the same group. */
   #groupOpen = false
+  /** The document before the last change; null where the last thing done was no change. */
+  #former = $state.raw<T | null>(null)
 
   constructor(start: T, saved = true) {
     this.reset(start, saved)
@@ -33,6 +35,17 @@ export class History<T> {
     this.#at = 0
     this.#saved = saved ? start : null
     this.#groupOpen = false
+    this.#former = null
+  }
+
+  /** What the last change was made to, to be held beside what came of it; nothing after undo and redo. */
+  get former(): T | null {
+    return this.#former
+  }
+
+  /** The former document is no longer to be held beside the present one. */
+  forgetFormer(): void {
+    this.#former = null
   }
 
   get document(): T {
@@ -64,6 +77,7 @@ export class History<T> {
     const joins = this.#groupOpen && group !== null && this.#at > 0 && this.#step(this.#at).group === group
     // A step that the disk holds is not overwritten: undo must be able to come back to it.
     const kept = this.#steps.slice(0, joins && !this.isSaved ? this.#at : this.#at + 1)
+    this.#former = joins && this.#former !== null ? this.#former : this.document
     const steps = [...kept, { name, group, document }].slice(-mostSteps)
     this.#steps = steps
     this.#at = steps.length - 1
@@ -80,16 +94,19 @@ export class History<T> {
     if (this.#at > 0 && this.#step(this.#at).group === group && this.#groupOpen) {
       this.#steps = this.#steps.slice(0, this.#at)
       this.#at -= 1
+      this.#former = null
     }
     this.#groupOpen = false
   }
 
   undo(): void {
+    this.#former = null
     if (this.#at > 0) this.#at -= 1
     this.#groupOpen = false
   }
 
   redo(): void {
+    this.#former = null
     if (this.#at < this.#steps.length - 1) this.#at += 1
     this.#groupOpen = false
   }

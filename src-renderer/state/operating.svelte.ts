@@ -11,7 +11,15 @@ export class Operating {
   /** Time of the cursor in a log, s of its segment. */
   logSecondsAsked = $state.raw<number | null>(null)
 
+  /** Motor speed that a log shows, as it was typed, and whether it counts electrical turns. */
+  logText = $state.raw('')
+  logIsElectrical = $state.raw(false)
+  /** What was typed as a number, rpm of what was logged; null: nothing that reads as one. */
+  logRpm = $state.raw<number | null>(null)
+
   reset(): void {
+    this.logText = ''
+    this.logRpm = null
     this.logSecondsAsked = null
     this.secondsAsked = null
     this.throttleAsked = null

@@ -65,6 +65,13 @@ export class Session {
   readonly checked: Checked = $derived(check(this.build))
   /** The same at the build's own throttle cap: axes over throttle, and what is worked out for the build itself. */
   readonly atCap: Checked = $derived(this.lookedAt === null ? this.checked : check(this.#capped))
+  /** The build before the last change, or the open one beside a preview, at the throttle looked at; null: nothing to hold it beside. */
+  readonly former: Checked | null = $derived.by(() => {
+    const stored = this.preview !== null ? this.stored : (this.#history?.former ?? null)
+    if (stored === null) return null
+    const build = completeBuild(stored)
+    return check(this.lookedAt === null ? build : atThrottle(build, this.lookedAt))
+  })
   /** What of it rests on numbers that nobody has entered. */
   readonly rests: Rests = $derived(restsOf(this.checked))
   /** Limits that no assumed number moves to another standing; the rest accuse nobody until those are entered. */

@@ -67,6 +67,19 @@ export class Workspace {
     return driveStateAtGroundSpeed(setting, this.operating.speedAsked ?? this.settled ?? 0)
   })
 
+  /** Motor speed that a log shows, rpm of the shaft: a flag on plot and drawing; null: none was entered. */
+  readonly loggedRpm: number | null = $derived.by(() => {
+    const { logRpm, logIsElectrical } = this.operating
+    if (logRpm === null) return null
+    return logIsElectrical ? logRpm / this.session.checked.machine.motor.polePairs : logRpm
+  })
+
+  /** Slip that goes with a speed read from an rpm: as at top speed, else what the ground has. */
+  readonly slip: number = $derived.by(() => {
+    const { machine, figures } = this.session.checked
+    return figures.topSlip ?? (machine.ground.model === 'coefficient' ? machine.ground.slip : 0)
+  })
+
   /** Where each shared cursor of the plots stands. */
   readonly cursors: Readonly<Record<CursorName, number | null>> = $derived({
     groundSpeed: this.now.groundSpeed,

@@ -111,3 +111,27 @@ describe('History', () => {
     expect(history.depth).toBe(300)
   })
 })
+
+it('the document before a change is held beside it until something else is done', () => {
+  const history = new History<Page>({ text: 'start' })
+  const start = history.document
+  expect(history.former).toBeNull()
+  history.change('type', { text: 'one' }, 'field')
+  history.change('type', { text: 'two' }, 'field')
+  expect(history.former).toBe(start)
+  history.closeGroup()
+  const typed = history.document
+  history.change('choose', { text: 'three' })
+  expect(history.former).toBe(typed)
+  history.undo()
+  expect(history.former).toBeNull()
+  history.redo()
+  expect(history.former).toBeNull()
+  history.change('type', { text: 'four' }, 'field')
+  history.abandon('field')
+  expect(history.former).toBeNull()
+  history.change('choose', { text: 'five' })
+  history.forgetFormer()
+  expect(history.former).toBeNull()
+  expect(history.document.text).toBe('five')
+})

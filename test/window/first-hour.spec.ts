@@ -17,6 +17,16 @@ test('a word for what is counted, and a comma that can only be read one way, are
   const grouped = await answer(page).locator('output').first().innerText()
   await log.fill('20000')
   await expect(answer(page).locator('output').first()).toHaveText(grouped)
+  // The same is flagged on the drawing and in both plots.
+  const speed = /[\d.]+/.exec(grouped)?.[0] ?? 'none'
+  await expect(page.getByTestId('logged').locator('text')).toHaveText([
+    /log 20,000/,
+    new RegExp(`log ${speed}`),
+  ])
+  for (const name of ['Thrust and resistance over ground speed', 'Ground speed over motor rpm'])
+    await expect(page.getByRole('application', { name })).toContainText(new RegExp(`Log: .*${speed}`))
+  await log.fill('')
+  await expect(page.getByTestId('logged')).toHaveCount(0)
 })
 
 test('what could not be read is said when another part is chosen', async ({ open }) => {
@@ -28,6 +38,32 @@ test('what could not be read is said when another part is chosen', async ({ open
   await expect(page.getByRole('alert')).toContainText(
     '“12 V” was not taken as Capacity. It is as it was: 10000 mAh.',
   )
+})
+
+test('what was there before a change is held beside it, until it is undone or put away', async ({ open }) => {
+  const { page } = await open()
+  await begin(page)
+  const headline = answer(page).locator('p').first()
+  const speed = /[\d.]+/.exec(await headline.innerText())?.[0] ?? 'none'
+  const former = page.getByTestId('former')
+  const plot = page.getByRole('application', { name: 'Thrust and resistance over ground speed' })
+  await expect(former).toHaveCount(0)
+  // The telling plot comes first.
+  await expect(answer(page).getByRole('application').first()).toHaveAccessibleName(/^Thrust and resistance/)
+  await showPart(page, 'pack')
+  await entry(page, 'pack.series').fill('8')
+  await expect(headline).not.toContainText(speed)
+  await expect(former).toContainText(speed)
+  await expect(plot).toContainText(`Before ${speed}`)
+  await page.keyboard.press('Control+z')
+  await expect(former).toHaveCount(0)
+  await entry(page, 'pack.series').fill('9')
+  await former.getByRole('button', { name: 'Hide' }).click()
+  await expect(former).toHaveCount(0)
+  await expect(plot).not.toContainText('Before')
+  // What moves none of it is not held beside anything.
+  await entry(page, 'pack.capacityMah').fill('9999')
+  await expect(former).toHaveCount(0)
 })
 
 test('Escape takes steps back, and undo shows the part that it changes', async ({ open }) => {

@@ -1,4 +1,4 @@
-import { readFile, writeFile } from 'node:fs/promises'
+import { readFile, rm, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import type { Page } from '@playwright/test'
 import { entry, region, savedWords, showPart } from './journey.ts'
@@ -76,4 +76,23 @@ test('a long list of differences is cut short, and declining leaves the file as 
   await offer.getByRole('button', { name: 'Discard it' }).click()
   await expect(offer).toHaveCount(0)
   expect(await readFile(file, 'utf8')).toBe(before)
+})
+
+test('the file that was open when the program was left is opened by the next start, while it is there', async ({
+  open,
+  folder,
+}) => {
+  const file = path.join(folder, 'crawler.build.json')
+  await writeFile(file, await readFile('examples/culvert-crawler.build.json'))
+  const first = await open({ file })
+  await expect(first.page.locator('h1')).toHaveText('Newt, the culvert crawler')
+  await first.close()
+  const second = await open()
+  await expect(second.page.locator('h1')).toHaveText('Newt, the culvert crawler')
+  await expect(savedWords(second.page)).toContainText('crawler.build.json')
+  await second.close()
+  await rm(file)
+  const third = await open()
+  await expect(third.page.locator('h1')).toHaveText('Stoat, the quick sled puller')
+  await expect(third.page.getByRole('alert')).toHaveCount(0)
 })

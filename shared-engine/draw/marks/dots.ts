@@ -10,7 +10,7 @@ export interface DotsMark extends DataMark {
   /** SI, pairs in any order. */
   readonly xs: readonly number[]
   readonly ys: readonly number[]
-  readonly marker: Exclude<Marker, 'ring' | 'disc'> | 'disc'
+  readonly marker: Exclude<Marker, 'ring' | 'flag'>
 }
 
 const half = 2.6

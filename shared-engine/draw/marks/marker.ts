@@ -30,6 +30,11 @@ export function markerShape(marker: Marker, at: Point, role: Role, size = half):
         fill: role,
         stroke: rim,
       }
+    case 'flag': {
+      const [h, w] = [3.4 * size, 2 * size]
+      const d = `M${x} ${y}v${-h}l${w} ${0.28 * h}l${-w} ${0.28 * h}`
+      return { shape: 'path', d, stroke: { role, width: 1.6 } }
+    }
     case 'cross': {
       const d = `M${x - size} ${y - size}l${2 * size} ${2 * size}M${x - size} ${y + size}l${2 * size} ${-2 * size}`
       return { shape: 'path', d, stroke: { role, width: 1.6 } }

@@ -51,7 +51,7 @@ export const point: MarkKind<PointMark> = {
       ...nothingDrawn,
       shapes: [...drops, limit === undefined ? sign : { ...sign, limit }],
       labels: mark.unnamed ? [] : [{ text: mark.label, role: 'ink', places, strong: true }],
-      obstacles: [[at, at]],
+      obstacles: [[at, mark.marker === 'flag' ? { x: at.x, y: at.y - 3.4 * size } : at]],
       limits: limit === undefined ? [] : [{ limit, box }],
     }
   },

@@ -12,6 +12,8 @@ interface RpmToSpeed {
   readonly loadedRpm: number | null
   /** Worst-case unloaded motor speed. */
   readonly freeRpm: number
+  /** Motor speed that a log shows; null or absent: none. */
+  readonly loggedRpm?: number | null
 }
 
 function marksOf(data: RpmToSpeed, rpms: readonly number[], look: PlotLook): Mark[] {
@@ -39,7 +41,7 @@ function marksOf(data: RpmToSpeed, rpms: readonly number[], look: PlotLook): Mar
     role: past ? 'over' : 'ink',
     marker: 'ring',
   }
-  return [line, rated, ...loadedPoint(loadedRpm, speedOfRpm, look), free]
+  return [line, rated, ...loadedPoint(loadedRpm, speedOfRpm, look), free, ...loggedPoint(data, look)]
 }
 
 function loadedPoint(rpm: number | null, speedOfRpm: RpmToSpeed['speedOfRpm'], look: PlotLook): Mark[] {
@@ -51,11 +53,19 @@ function loadedPoint(rpm: number | null, speedOfRpm: RpmToSpeed['speedOfRpm'], l
   ]
 }
 
+/** What a log shows, as a flag on the line. */
+function loggedPoint({ loggedRpm = null, speedOfRpm }: RpmToSpeed, look: PlotLook): Mark[] {
+  if (loggedRpm === null) return []
+  const speed = speedOfRpm(loggedRpm)
+  const label = `Log: ${said(loggedRpm, 'rpm', look)}, ${said(speed, 'speed', look)}`
+  return [{ mark: 'point', x: loggedRpm, y: speed, label, role: 'ink', marker: 'flag', dropped: true }]
+}
+
 /** Motor rpm against ground speed, with the rated limit, the loaded and the unloaded speed marked. */
 export function rpmToSpeed(data: RpmToSpeed, look: PlotLook): Scene {
-  const { ratedRpm, loadedRpm, freeRpm, speedOfRpm } = data
+  const { ratedRpm, loadedRpm, freeRpm, speedOfRpm, loggedRpm = null } = data
   // Room on the right for the name of the fastest mark.
-  const highest = 1.32 * Math.max(ratedRpm, freeRpm, loadedRpm ?? 0)
+  const highest = 1.32 * Math.max(ratedRpm, freeRpm, loadedRpm ?? 0, loggedRpm ?? 0)
   const rpms = Array.from({ length: 101 }, (_, index) => (highest * index) / 100)
   const top =
     loadedRpm === null
@@ -66,7 +76,7 @@ export function rpmToSpeed(data: RpmToSpeed, look: PlotLook): Scene {
   return plot({
     name: 'rpm-to-speed',
     title: 'Ground speed over motor rpm',
-    summary: `${top}; ${free}, ${rated}.`,
+    summary: `${top}; ${free}, ${rated}.${loggedRpm === null ? '' : ` A log shows ${said(loggedRpm, 'rpm', look)}: ${said(speedOfRpm(loggedRpm), 'speed', look)}.`}`,
     ...look,
     x: { label: 'Motor speed', kind: 'rpm' },
     panels: [{ y: { label: 'Ground speed', kind: 'speed' }, marks: marksOf(data, rpms, look) }],

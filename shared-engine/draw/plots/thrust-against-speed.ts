@@ -10,6 +10,10 @@ interface ThrustAgainstSpeed {
   readonly states: readonly SpeedState[]
   /** Where thrust meets resistance; null where the machine does not get going. */
   readonly top: { readonly groundSpeed: number; readonly thrust: number } | null
+  /** The same before the last change, drawn as a ghost; null or absent: none. */
+  readonly former?: Pick<ThrustAgainstSpeed, 'states' | 'top'> | null
+  /** Ground speed of the rpm that a log shows, m/s; null or absent: none. */
+  readonly loggedSpeed?: number | null
 }
 
 const name = 'thrust-against-speed'
@@ -28,6 +32,33 @@ function meeting(top: ThrustAgainstSpeed['top'], look: PlotLook): Mark[] {
       limit: 'vehicle.start',
     },
   ]
+}
+
+/** Thrust, resistance and top speed as they were: thin, dotted and grey, named once. */
+function ghostOf(former: ThrustAgainstSpeed['former'], look: PlotLook): Mark[] {
+  const states = risingStates(former?.states ?? [])
+  if (former === null || former === undefined || states.length < 2) return []
+  const xs = groundSpeedsOf(states)
+  const ghost = { mark: 'curve', xs, role: 'quiet', dash: [1.5, 3], width: 1.2 } as const
+  const marks: Mark[] = [
+    {
+      ...ghost,
+      label: 'Resistance before',
+      ys: states.map((state) => state.resistance),
+      unnamed: true,
+    },
+    { ...ghost, label: 'Thrust before', ys: states.map((state) => state.thrust) },
+  ]
+  if (former.top === null) return marks
+  const { groundSpeed, thrust } = former.top
+  const label = `Before ${said(groundSpeed, 'speed', look)}`
+  return [...marks, { mark: 'point', x: groundSpeed, y: thrust, label, role: 'quiet', marker: 'ring' }]
+}
+
+function loggedRule(speed: number | null | undefined, look: PlotLook): Mark[] {
+  if (speed === null || speed === undefined) return []
+  const label = `Log: ${said(speed, 'speed', look)}`
+  return [{ mark: 'rule', axis: 'x', value: speed, label, role: 'ink', dash: [6, 2, 1, 2] }]
 }
 
 function summaryOf(data: ThrustAgainstSpeed, first: SpeedState, look: PlotLook): string {
@@ -83,6 +114,8 @@ export function thrustAgainstSpeed(data: ThrustAgainstSpeed, look: PlotLook): Sc
       width: 2.2,
     },
     ...meeting(data.top, look),
+    ...loggedRule(data.loggedSpeed, look),
+    ...ghostOf(data.former, look),
   ]
   return plot({
     name,

@@ -75,7 +75,9 @@ export class SharedProgram {
       await this.end()
       return this.again(file)
     }
-    const kept = ['unsaved', 'recent.json'].map((name) => path.join(this.#folder, 'data', name))
+    const kept = ['unsaved', 'recent.json', 'session.json'].map((name) =>
+      path.join(this.#folder, 'data', name),
+    )
     await Promise.all(kept.map((one) => rm(one, { recursive: true, force: true })))
     const [page] = await Promise.all([
       electron.waitForEvent('window'),
