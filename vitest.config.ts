@@ -20,6 +20,12 @@ const shared = [
 ]
 const apart = ['bridge', 'files']
 
+/** Tests of some folders of `test/` as one project: what they import is read and compiled once for all of them. */
+const folders = (name: string, of: readonly string[], isolate: boolean) => ({
+  extends: true as const,
+  test: { name, include: of.map((folder) => `test/${folder}/**/*.test.ts`), isolate },
+})
+
 export default defineConfig({
   test: {
     environment: 'node',
@@ -29,16 +35,14 @@ export default defineConfig({
     maxWorkers: Math.max(2, availableParallelism()),
     setupFiles: ['test/seed.ts'],
     projects: [
-      ...[...shared, ...apart].map((name) => ({
-        extends: true as const,
-        test: { name, include: [`test/${name}/**/*.test.ts`], isolate: !shared.includes(name) },
-      })),
+      folders('node', shared, false),
+      folders('apart', apart, true),
       {
         // State classes use runes: they need the compiler, and the reactive (browser) half of the runtime.
         extends: true as const,
         plugins: [svelte()],
         resolve: { conditions: ['browser'] },
-        test: { name: 'page', include: ['test/page/**/*.test.ts'] },
+        test: { name: 'page', include: ['test/page/**/*.test.ts'], isolate: false },
       },
     ],
   },

@@ -1,14 +1,9 @@
 import type { JobKind, JobPort } from '../../shared-engine/jobs/job.ts'
-import {
-  lineOf,
-  runJob,
-  type JobEnd,
-  type RunningJob,
-  type ThreadLine,
-} from '../../shared-engine/jobs/run.ts'
-import { webThread, type Loss, type Thread } from './web-thread.ts'
-import { workFor } from './work.ts'
+import { runJob, type JobEnd, type RunningJob, type ThreadLine } from '../../shared-engine/jobs/run.ts'
 import { toEngine } from '../../shared-engine/units/convert.ts'
+import { Crew, type MakeThread } from './crew.ts'
+import { webThread, type Loss } from './web-thread.ts'
+import { workFor } from './work.ts'
 
 /**
  * Long work for a view: the engine's jobs on threads beside the window's own.
@@ -71,15 +66,15 @@ export class Threads {
       if (!whole && kind.alone === true) this.#endAlone(lane)
     })
     this.#lanes.set(lane, job)
-    job.begin(this.#linesFor(lane, job.alone), (this.#runs += 1))
+    job.begin(this.#linesFor(lane, job), (this.#runs += 1))
     return job
   }
 
-  #linesFor(lane: string, alone: boolean): readonly ThreadLine[] {
-    if (!alone || this.#makeThread === null || this.#without) return this.#crewReady().lines
+  #linesFor(lane: string, { alone, threads }: Started): readonly ThreadLine[] {
+    if (!alone || this.#makeThread === null || this.#without) return this.#crewReady().lines(threads)
     const ready = this.#alone.get(lane) ?? this.#crewOf(1, (how) => this.#lose(lane, how))
     this.#alone.set(lane, ready)
-    return ready.lines
+    return ready.lines(1)
   }
 
   #endAlone(lane: string): void {
@@ -88,24 +83,12 @@ export class Threads {
   }
 
   #crewReady(): Crew {
-    this.#crew ??= this.#crewOf(this.#without ? 0 : this.#most, (how) => this.#lose(null, how))
+    this.#crew ??= this.#crewOf(this.#most, (how) => this.#lose(null, how))
     return this.#crew
   }
 
-  #crewOf(count: number, lost: (how: Loss) => void): Crew {
-    const make = this.#makeThread
-    if (make === null || count === 0) return ownCrew()
-    const made: Thread[] = []
-    try {
-      for (let at = 0; at < count; at += 1) made.push(make(lost))
-      return {
-        lines: made.map(({ port }) => lineOf(port)),
-        end: () => made.forEach((thread) => thread.end()),
-      }
-    } catch {
-      made.forEach((thread) => thread.end())
-      return ownCrew() // threads are not allowed here
-    }
+  #crewOf(most: number, lost: (how: Loss) => void): Crew {
+    return new Crew(this.#without ? null : this.#makeThread, most, lost, ownPort)
   }
 
   /** @param lane whose own thread it was; null: one of those that all others share */
@@ -117,7 +100,7 @@ export class Threads {
     } else this.#endAlone(lane)
     const hit = [...this.#lanes].filter(([name, job]) => (lane === null ? !job.alone : name === lane))
     const again = hit.filter(([, job]) => job.mayBeginAgain())
-    for (const [name, job] of again) job.begin(this.#linesFor(name, job.alone), (this.#runs += 1))
+    for (const [name, job] of again) job.begin(this.#linesFor(name, job), (this.#runs += 1))
     for (const [, job] of hit) if (!again.some(([, one]) => one === job)) job.fail(lostStory)
     this.onLost({ begunAgain: again.length, failed: hit.length - again.length })
   }
@@ -128,28 +111,17 @@ export class Threads {
     for (const lane of [...this.#alone.keys()]) this.#endAlone(lane)
     this.#crew?.end()
     this.#crew = null
-    for (const job of this.#lanes.values()) job.begin(this.#crewReady().lines, (this.#runs += 1))
+    for (const job of this.#lanes.values()) job.begin(this.#crewReady().lines(1), (this.#runs += 1))
   }
 }
 
 const lostStory = 'a thread ended in the middle of its work, a second time'
-
-/** Makes a thread, and says how it was lost where it is. */
-type MakeThread = (lost: (how: Loss) => void) => Thread
 
 /** What became of the work of a thread that ended unasked. */
 export interface LostWork {
   readonly begunAgain: number
   readonly failed: number
 }
-
-/** Threads that do one job together. */
-interface Crew {
-  readonly lines: readonly ThreadLine[]
-  readonly end: () => void
-}
-
-const ownCrew = (): Crew => ({ lines: [lineOf(ownPort())], end: () => {} })
 
 /** How a job stands. */
 interface JobProgress<Outcome> {
@@ -181,6 +153,8 @@ export interface JobHandle {
 interface Started extends JobHandle {
   /** On a thread of its lane's own. */
   readonly alone: boolean
+  /** How many can share it. */
+  readonly threads: number
   readonly begin: (lines: readonly ThreadLine[], run: number) => void
   /** Whether this is the first time that it has to be begun again. */
   readonly mayBeginAgain: () => boolean
@@ -201,6 +175,7 @@ class StartedJob<Input, Part, Outcome> implements Started {
   readonly #leave: (whole: boolean) => void
   #running: RunningJob<Outcome> | null = null
   readonly alone: boolean
+  readonly threads: number
   #begun = 0
   #told = 0
   #begunAgain = false
@@ -214,6 +189,7 @@ class StartedJob<Input, Part, Outcome> implements Started {
   ) {
     this.#kind = kind
     this.alone = kind.alone === true
+    this.threads = this.alone ? 1 : (kind.threadsFor?.(input) ?? Infinity)
     this.#input = input
     this.#watch = watch
     this.#leave = leave

@@ -4,10 +4,11 @@ import { Threads, type LostWork } from '../../src-renderer/workers/client.ts'
 import type { Loss, Thread } from '../../src-renderer/workers/web-thread.ts'
 
 /** A kind of job that never comes to an end by itself: its threads only take what they are sent. */
-function kindOf(alone: boolean): JobKind<number, never, string> {
+function kindOf(alone: boolean, few?: number): JobKind<number, never, string> {
   return {
     name: 'endless',
     ...(alone ? { alone: true as const } : {}),
+    ...(few === undefined ? {} : { threadsFor: () => few }),
     sizeOf: (items) => items,
     startWorker: () => {
       throw new Error('the threads of this test do no work')
@@ -70,4 +71,13 @@ describe.each([
     threads.start('lane', kindOf(alone), 100, { ended: () => {} })
     expect(made.at(-1)?.sent).toContain('open')
   })
+})
+
+it('no more threads are made than a job asks for, and those that are there serve the next one', () => {
+  const { threads, made } = crew()
+  threads.start('small', kindOf(false, 1), 100, { ended: () => {} })
+  expect(made).toHaveLength(1)
+  threads.start('large', kindOf(false), 100, { ended: () => {} })
+  expect(made).toHaveLength(2)
+  expect(made.map(({ sent }) => sent.filter((one) => one === 'open').length)).toEqual([2, 1])
 })
