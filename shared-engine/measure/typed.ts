@@ -1,5 +1,5 @@
 /** Numbers of a pasted table: rows of cells, as a spreadsheet copies them. */
-export type TypedTable = readonly (readonly string[])[]
+type TypedTable = readonly (readonly string[])[]
 
 const plain = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i
 
@@ -17,22 +17,22 @@ export function typedNumber(text: string): number | null {
 }
 
 /**
- * Cells of text that came from a spreadsheet: a line a row; tabs between cells, else semicolons, else blanks. Empty lines
- * are left out.
+ * Cells of text that came from a spreadsheet or a file: a line a row; tabs between cells, else semicolons, else commas where
+ * they can be no decimal ones (blanks behind them, or points beside them), else blanks. Empty lines are left out.
  *
  * @example pastedTable('3.9\t560\n7.8\t1150') // [['3.9', '560'], ['7.8', '1150']]
  */
 export function pastedTable(text: string): TypedTable {
   const lines = text.split(/\r\n|\r|\n/).filter((line) => line.trim() !== '')
-  const between = text.includes('\t') ? '\t' : text.includes(';') ? ';' : /\s+/
+  const between = betweenCells(lines)
   return lines.map((line) =>
     (between === '\t' ? line : line.trim()).split(between).map((cell) => cell.trim()),
   )
 }
 
-/** Numbers of one list: `8.2; 8.3 8.25`. Null where one of them is none. */
-export function typedList(text: string): readonly number[] | null {
-  const cells = text.split(/[;\s]+/).filter((cell) => cell !== '')
-  const numbers = cells.map(typedNumber)
-  return numbers.includes(null) ? null : numbers.flatMap((number) => (number === null ? [] : [number]))
+function betweenCells(lines: readonly string[]): string | RegExp {
+  for (const mark of ['\t', ';']) if (lines.some((line) => line.includes(mark))) return mark
+  const partsByComma =
+    lines.every((line) => line.includes(',')) && lines.some((line) => /\.\d|,\s/.test(line))
+  return partsByComma ? /,\s*/ : /\s+/
 }

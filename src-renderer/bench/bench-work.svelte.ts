@@ -4,7 +4,7 @@ import type { Measured } from '../../shared-engine/jobs/measure.ts'
 import type { MeasuredResult, Measurement } from '../../shared-engine/measure/measure.ts'
 import type { Instrument } from '../../shared-engine/measure/readings.ts'
 import { testsTelling } from '../../shared-engine/measure/tells.ts'
-import { typedList, typedNumber, type TypedTable } from '../../shared-engine/measure/typed.ts'
+import { typedReading, typedReadings, type PastedCell } from '../../shared-engine/measure/typed-readings.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
 import { guideOf, type Guide, type TestId } from '../../shared-engine/reference/measurements.ts'
@@ -108,33 +108,29 @@ export class BenchWork implements QuestionState {
     if (kept === null) return
     const place = `rows.${row}.${name}`
     this.drafts.set(place, text)
-    const value = typedNumber(text)
-    if (value === null && text.trim() !== '') return
+    const read = text.trim() === '' ? null : typedReading(name, text)
+    if (read?.ok === false) return
+    const value = read === null ? null : read.value
     const rows = Array.from({ length: Math.max(kept.rows.length, row + 1) }, (_, at) => kept.rows[at] ?? {})
     this.#keep({ ...kept, rows: rows.map((one, at) => (at === row ? withNumber(one, name, value) : one)) })
   }
 
-  /** A table was pasted with its first cell at this place. */
-  paste(row: number, column: number, names: readonly string[], table: TypedTable): void {
+  /** A table was pasted with its first line at this row. */
+  paste(from: number, cells: readonly PastedCell[]): void {
     const { kept } = this
     if (kept === null) return
     const rows: Record<string, number>[] = kept.rows.map((one) => ({ ...one }))
-    table.forEach((cells, down) => {
-      cells.forEach((text, along) => {
-        const name = names[column + along]
-        if (name === undefined) return
-        const value = typedNumber(text)
-        const place = `rows.${row + down}.${name}`
-        if (value === null) {
-          if (text !== '') this.drafts.set(place, text)
-          return
-        }
-        this.drafts.delete(place)
-        while (rows.length <= row + down) rows.push({})
-        const at = rows[row + down]
-        if (at !== undefined) at[name] = value
-      })
-    })
+    for (const { row, name, text, value } of cells) {
+      const place = `rows.${from + row}.${name}`
+      if (value === null) {
+        this.drafts.set(place, text)
+        continue
+      }
+      this.drafts.delete(place)
+      while (rows.length <= from + row) rows.push({})
+      const at = rows[from + row]
+      if (at !== undefined) at[name] = value
+    }
     this.#keep({ ...kept, rows })
   }
 
@@ -149,8 +145,8 @@ export class BenchWork implements QuestionState {
     const { kept } = this
     if (kept === null) return
     this.drafts.set(`lists.${name}`, text)
-    const list = typedList(text)
-    if (list !== null) this.#keep({ ...kept, lists: { ...kept.lists, [name]: list } })
+    const list = typedReadings(name, text)
+    if (list.ok) this.#keep({ ...kept, lists: { ...kept.lists, [name]: list.value } })
   }
 
   setInstrument(name: string, instrument: Partial<Instrument> | null): void {

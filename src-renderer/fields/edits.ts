@@ -2,6 +2,7 @@ import { withoutAssumption } from '../../shared-engine/assume/assumed.ts'
 import { withEntry } from '../../shared-engine/entries/edit.ts'
 import { fieldOf, type Field } from '../../shared-engine/entries/fields.ts'
 import type { EntryOrigin, StoredBuild, Tolerance } from '../../shared-engine/entries/schema.ts'
+import { standingAsideFor } from '../../shared-engine/measure/instead.ts'
 import { rounded } from '../../shared-engine/measure/shown.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Session } from '../state/session.svelte.ts'
@@ -80,7 +81,13 @@ export function takeMeasured(
   const tolerance = plusMinus > 0 ? { plusMinus: Number(text.plusMinus), shape: 'normal' } : undefined
   const entered = withEntry(session.stored, path, field?.whole === true ? Math.round(number) : number)
   const spread = withEntry(entered, `tolerances.${path}`, tolerance)
-  const mistakes = session.change(`take ${label} from ${from}`, withEntry(spread, `origins.${path}`, origin))
+  // What was only a guess for the measured entry's sake goes, with its tolerance and origin.
+  const known = standingAsideFor(path).reduce(
+    (stored, aside) =>
+      ['', 'tolerances.', 'origins.'].reduce((one, at) => withEntry(one, at + aside, undefined), stored),
+    withEntry(spread, `origins.${path}`, origin),
+  )
+  const mistakes = session.change(`take ${label} from ${from}`, known)
   if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
   notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
   return ''

@@ -29,7 +29,7 @@ test('readings give an entry with its tolerance, by keyboard alone; they stay wi
   await expect(bench(page).getByRole('note')).toContainText('Take care')
   await cell(page, 'rows.0.amps').focus()
   // 10 mΩ at 20 °C: Ohm's law, with a little scatter.
-  await paste(page, '2.0\t0.0200\n4.0\t0.0401\n6.0\t0.0599\n8.0\t0.0801\n10.0\t0.0999')
+  await paste(page, 'Current\tVolts (mV)\n2,0\t20,0\n4,0\t40,1\n6,0\t59,9\n8,0\t80,1\n10,0\t99,9')
   await cell(page, 'lists.windingCelsius').focus()
   await page.keyboard.type('20 20.1')
   const result = bench(page).locator('[data-result="resistance"]')
@@ -64,7 +64,7 @@ test('what is no number is said beside the table and kept out of the build; too 
   await bench(page).getByRole('button', { name: 'Speed constant from the free run' }).first().click()
   await cell(page, 'rows.0.volts').fill('3.9 or so')
   await expect(cell(page, 'rows.0.volts')).toHaveAttribute('aria-invalid', 'true')
-  await expect(bench(page)).toContainText('Not a number, so not kept: row 1, Volts, V.')
+  await expect(bench(page)).toContainText('Row 1, Volts, V: “or so” is not a unit of this entry')
   await cell(page, 'rows.0.volts').fill('3,9')
   await cell(page, 'rows.0.rpm').fill('2000')
   await expect(bench(page)).toContainText('take the readings again', { timeout: 15_000 })
