@@ -1,5 +1,5 @@
 /** A place on the screen, px. */
-export interface Place {
+interface Place {
   readonly x: number
   readonly y: number
   readonly width: number
