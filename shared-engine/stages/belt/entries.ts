@@ -44,6 +44,7 @@ function profileOf(entries: EntryReader, stage: string): BeltProfileId | undefin
 
 export const beltEntries: StageKindEntries<typeof beltRows> = {
   label: 'Toothed belt',
+  short: 'Belt',
   offered: 1,
   rows: beltRows,
   start: (teeth) => {

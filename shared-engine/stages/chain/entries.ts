@@ -36,6 +36,7 @@ export const chainRows = {
 
 export const chainEntries: StageKindEntries<typeof chainRows> = {
   label: 'Roller chain',
+  short: 'Chain',
   offered: 2,
   rows: chainRows,
   start: (teeth) => ({ ...teeth, size: '06B' }),

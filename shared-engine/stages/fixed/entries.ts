@@ -27,6 +27,7 @@ const driverTeeth = 12
 
 export const fixedEntries: StageKindEntries<typeof fixedRows> = {
   label: 'Gearbox of a known ratio',
+  short: 'Gearbox',
   offered: 99,
   rows: fixedRows,
   start: (teeth) => ({ ratio: Number((teeth.drivenTeeth / teeth.driverTeeth).toPrecision(6)) }),

@@ -86,6 +86,7 @@ export const gearRows = {
 
 export const gearEntries: StageKindEntries<typeof gearRows> = {
   label: 'Gears',
+  short: 'Gears',
   offered: 0,
   rows: gearRows,
   start: (teeth) => ({

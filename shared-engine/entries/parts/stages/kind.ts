@@ -14,6 +14,8 @@ type StoredRows<R extends Rows> = Stored<{ readonly label: string; readonly entr
 /** What rules, sentences and the form know of a kind of reduction: what its folder states in `entries.ts`. */
 export interface StageKindEntries<R extends Rows, OfKind extends object = StoredRows<R>> {
   readonly label: string
+  /** In one word, for a narrow list. */
+  readonly short: string
   /** Its place among the kinds on offer, lowest first. */
   readonly offered: number
   /** Its entries, those of every reduction among them; the word for its kind is put before them. */
