@@ -1,10 +1,8 @@
-import { setTravel } from '../cases/travel.ts'
-import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { figureRows } from './figure.ts'
 
-/** Top speed, what it draws, and the run there. */
+/** Top speed and what it draws. */
 export class SpeedFigures {
   topSpeedMps = NaN
   topBeltSpeedMps = NaN
@@ -17,15 +15,11 @@ export class SpeedFigures {
   topSlip = NaN
   peakAccelerationMps2 = NaN
   equivalentMassKg = NaN
-  secondsToHalfTop = NaN
-  secondsTo80Top = NaN
-  metresTo80Top = NaN
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
-export function setSpeedFigures(values: SpeedFigures, e: Evaluation, machine: Machine): void {
-  const { top, run } = e
-  setTravel(e, machine)
+export function setSpeedFigures(values: SpeedFigures, e: Evaluation): void {
+  const { top } = e
   values.topSpeedMps = top.groundSpeed
   values.topBeltSpeedMps = top.beltSpeed
   values.topMotorRpm = rpmOf(top.motorSpeed)
@@ -37,9 +31,6 @@ export function setSpeedFigures(values: SpeedFigures, e: Evaluation, machine: Ma
   values.topSlip = top.slip
   values.peakAccelerationMps2 = e.peakAcceleration
   values.equivalentMassKg = e.equivalentMass
-  values.secondsToHalfTop = run.secondsToHalf
-  values.secondsTo80Top = run.secondsTo80
-  values.metresTo80Top = run.metresTo80
 }
 
 export const speedFigures = figureRows(new SpeedFigures(), setSpeedFigures, {
@@ -54,7 +45,4 @@ export const speedFigures = figureRows(new SpeedFigures(), setSpeedFigures, {
   topSlip: ['Slip at top speed', 'fraction'],
   peakAccelerationMps2: ['Acceleration from rest', 'acceleration'],
   equivalentMassKg: ['Mass to accelerate', 'mass'],
-  secondsToHalfTop: ['Time to half of top speed', 'time'],
-  secondsTo80Top: ['Time to 80 % of top speed', 'time'],
-  metresTo80Top: ['Distance to 80 % of top speed', 'distance'],
 })

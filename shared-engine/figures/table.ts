@@ -9,6 +9,7 @@ import { JamFigures, jamFigures, setJamFigures } from './jam.ts'
 import { MotorFigures, motorFigures, setMotorFigures } from './motor.ts'
 import { PackFigures, packFigures, setPackFigures } from './pack.ts'
 import { PatternFigures, patternFigures, setPatternFigures } from './pattern.ts'
+import { RunFigures, runFigures, setRunFigures } from './run.ts'
 import { SpeedFigures, setSpeedFigures, speedFigures } from './speed.ts'
 import { setStopFigures, StopFigures, stopFigures } from './stop.ts'
 import { setWiringFigures, WiringFigures, wiringFigures } from './wiring.ts'
@@ -18,6 +19,7 @@ const all = [
   ...motorFigures,
   ...packFigures,
   ...speedFigures,
+  ...runFigures,
   ...forceFigures,
   ...balanceFigures,
   ...jamFigures,
@@ -50,6 +52,7 @@ export class FigureValues {
   readonly motor = new MotorFigures()
   readonly pack = new PackFigures()
   readonly speed = new SpeedFigures()
+  readonly run = new RunFigures()
   readonly force = new ForceFigures()
   readonly balance = new BalanceFigures()
   readonly jam = new JamFigures()
@@ -66,7 +69,8 @@ export class FigureValues {
 export function setFigures(values: FigureValues, e: Evaluation, machine: Machine): void {
   setMotorFigures(values.motor, e, machine)
   setPackFigures(values.pack, e, machine)
-  setSpeedFigures(values.speed, e, machine)
+  setSpeedFigures(values.speed, e)
+  setRunFigures(values.run, e, machine)
   setForceFigures(values.force, e, machine)
   setBalanceFigures(values.balance, e, machine)
   setJamFigures(values.jam, e, machine)
@@ -85,12 +89,27 @@ export type Figures = Readonly<Record<FigureName, number | null>>
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const { motor, pack, speed, force, balance, jam, track, pattern, bursts, stops, heat, wiring, cruise } =
-    values
+  const {
+    motor,
+    pack,
+    speed,
+    run,
+    force,
+    balance,
+    jam,
+    track,
+    pattern,
+    bursts,
+    stops,
+    heat,
+    wiring,
+    cruise,
+  } = values
   const figures: Record<FigureName, number | null> = {
     ...motor,
     ...pack,
     ...speed,
+    ...run,
     ...force,
     ...balance,
     ...jam,

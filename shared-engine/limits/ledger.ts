@@ -5,7 +5,7 @@ import type { LimitId } from './id.ts'
 import { decides, limitOfNumber, standingOf, type Limit, type LimitUnit, type Standing } from './limit.ts'
 
 /** Most rows that a build may reach: every common limit, some of each reduction, supply, accessory and wire. */
-const mostRows = 400
+export const mostRows = 400
 
 /**
  * All limits of one machine, measured. Its rows are filled again and again, and all that they

@@ -1,21 +1,24 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
 import { isDecisive } from '../limits/group.ts'
-import type { Ledger } from '../limits/ledger.ts'
+import { mostRows, type Ledger } from '../limits/ledger.ts'
 import { limitOfNumber, type Limit } from '../limits/limit.ts'
 import type { Hold } from './space-hold.ts'
 import { wordsFor } from './tally.ts'
 
-/** What a meter knows of a row by its limit. */
-interface RowFact {
-  /** Of the limit. */
-  readonly number: number
-  readonly decides: boolean
-  /** Whether it decides and is no reduction's. */
-  readonly isCommon: boolean
+/** Of a row by its limit: it decides; it decides and is no reduction's. */
+const deciding = 1
+const common = 2
+
+/** What a meter knows of the rows of the ledger before, in lists of numbers: they are read for every candidate. */
+class KnownRows {
+  /** `Limit.number`; one that no limit has where nothing is known. */
+  readonly limit = new Uint16Array(mostRows).fill(0xffff)
+  /** {@link deciding} and {@link common}. */
+  readonly sort = new Uint8Array(mostRows)
   /** Place of its hold, −1 where there is none, and the least margin that it asks for. */
-  readonly hold: number
-  readonly least: number
+  readonly hold = new Int16Array(mostRows)
+  readonly least = new Float64Array(mostRows)
 }
 
 /** How one candidate fares with what it has to hold; filled again and again. */
@@ -37,8 +40,7 @@ export class HoldMeter {
   readonly #least: Float64Array
   /** Holds on figures, by place. */
   readonly #measured: readonly number[]
-  /** Of each row of the ledger before. */
-  readonly #known: RowFact[] = []
+  readonly #known = new KnownRows()
 
   constructor(holds: readonly Hold[]) {
     this.#holds = holds
@@ -61,34 +63,43 @@ export class HoldMeter {
     for (const place of this.#measured) this.#measureFigure(place, e, machine)
   }
 
+  /** Written out where it counts: a method that is handed numbers has them boxed first. */
   #measureMargins(ledger: Ledger): void {
     const { margin: margins, limitNumbers, count } = ledger
-    const known = this.#known
+    const { limit, sort, hold, least } = this.#known
+    const { closeness } = this
     let worst = Infinity
     let worstCommon = Infinity
+    let surplus = Infinity
     for (let row = 0; row < count; row += 1) {
       const margin = margins[row] ?? NaN
-      const number = limitNumbers[row] ?? NaN
-      let fact = known[row]
-      if (fact === undefined || fact.number !== number) fact = this.#learn(row, number)
-      if (fact.decides && margin < worst) {
-        worst = margin
-        if (fact.isCommon) worstCommon = margin
-      } else if (fact.isCommon && margin < worstCommon) worstCommon = margin
-      if (fact.hold >= 0) this.#note(fact.hold, margin, margin - fact.least, margin >= fact.least)
+      if (limit[row] !== limitNumbers[row]) this.#learn(row, limitNumbers[row] ?? NaN)
+      const kind = sort[row] ?? 0
+      if (margin < worst && (kind & deciding) !== 0) worst = margin
+      if (margin < worstCommon && (kind & common) !== 0) worstCommon = margin
+      const place = hold[row] ?? -1
+      if (place < 0) continue
+      closeness[place] = margin
+      const more = margin - (least[row] ?? 0)
+      if (more < surplus) surplus = more
+      if (!(margin >= (least[row] ?? 0))) this.#break(place)
     }
     this.worst = worst
     this.worstCommon = worstCommon
+    this.surplus = surplus
   }
 
   /** The ledger's rows are the same for most candidates: what belongs to a row is looked up when it changes. */
-  #learn(row: number, number: number): RowFact {
+  #learn(row: number, number: number): void {
     const limit = limitOfNumber(number)
     if (limit === undefined) throw new Error(`no limit ${number}`)
-    const hold = this.#places.get(limit) ?? -1
+    const place = this.#places.get(limit) ?? -1
     const decides = isDecisive(limit.group)
-    const isCommon = decides && !limit.part.startsWith('stage.')
-    return (this.#known[row] = { number, decides, isCommon, hold, least: this.#least[hold] ?? 0 })
+    const known = this.#known
+    known.limit[row] = number
+    known.sort[row] = decides ? (limit.part.startsWith('stage.') ? deciding : deciding | common) : 0
+    known.hold[row] = place
+    known.least[row] = this.#least[place] ?? 0
   }
 
   #measureFigure(place: number, e: Evaluation, machine: Machine): void {
@@ -105,7 +116,10 @@ export class HoldMeter {
   #note(place: number, closeness: number, surplus: number, isHeld: boolean): void {
     this.closeness[place] = closeness
     if (surplus < this.surplus) this.surplus = surplus
-    if (isHeld) return
+    if (!isHeld) this.#break(place)
+  }
+
+  #break(place: number): void {
     this.broken += 1
     this.brokenHold = place
     const word = place >> 5

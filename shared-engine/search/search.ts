@@ -9,7 +9,7 @@ import { HoldMeter } from './holds.ts'
 import { SearchMap, type MapPart, type MapSpan } from './map.ts'
 import { coarse } from './order.ts'
 import { Shortlist, type FoldedRow } from './rows.ts'
-import { emptyTally, type TallyPart } from './tally.ts'
+import { emptyTally, type TallyPart, wordsFor } from './tally.ts'
 import { spanOf } from './span.ts'
 import type { Measure } from './space-measure.ts'
 import type { Aim, SearchPlan } from './space.ts'
@@ -67,6 +67,8 @@ export class Searcher {
   #front: GrowingFront | null
   /** Whether any candidate of this searcher holds everything: pairs that never hold together are then no matter. */
   #anyHolding = false
+  /** What the candidate held whose pairs were noted last; nothing before the first one of a part. */
+  readonly #noted: Uint32Array
 
   constructor(plan: SearchPlan) {
     this.#plan = plan
@@ -77,6 +79,7 @@ export class Searcher {
     this.#span = spanOf(plan)
     this.#map = new SearchMap(this.#span)
     this.#tally = emptyTally(plan.holds.length)
+    this.#noted = new Uint32Array(wordsFor(plan.holds.length))
     this.#rows = new Shortlist(plan.keep)
     this.#front = plan.aims.length === 2 ? new GrowingFront() : null
   }
@@ -105,6 +108,7 @@ export class Searcher {
       span: this.#span,
     }
     this.#tally = emptyTally(this.#plan.holds.length)
+    this.#noted.fill(0)
     this.#rows = new Shortlist(this.#plan.keep)
     this.#front = this.#front && new GrowingFront()
     this.#map.clear()
@@ -165,19 +169,39 @@ export class Searcher {
   }
 
   #countBroken(): void {
-    const { breaking, together } = this.#tally
+    const { breaking } = this.#tally
     const { held, closeness } = this.#meter
-    const holds = closeness.length
+    for (let word = 0; word < held.length; word += 1) {
+      let broken = ~(held[word] ?? 0)
+      while (broken !== 0) {
+        const bit = 31 - Math.clz32(broken)
+        const hold = 32 * word + bit
+        if (hold < closeness.length) breaking[hold] = (breaking[hold] ?? 0) + 1
+        broken &= ~(1 << bit)
+      }
+    }
+    if (!this.#anyHolding && this.#isPatternNew(held)) this.#notePairs(held, closeness.length)
+  }
+
+  /** Whether other holds are held than by the candidate counted before: neighbours mostly hold the same. */
+  #isPatternNew(held: Uint32Array): boolean {
+    const noted = this.#noted
+    let isNew = false
+    for (let word = 0; word < held.length; word += 1) {
+      isNew ||= noted[word] !== held[word]
+      noted[word] = held[word] ?? 0
+    }
+    return isNew
+  }
+
+  #notePairs(held: Uint32Array, holds: number): void {
+    const { together } = this.#tally
     const words = held.length
-    const pairs = !this.#anyHolding
     for (let hold = 0; hold < holds; hold += 1) {
-      if ((((held[hold >> 5] ?? 0) >>> (hold & 31)) & 1) === 0) {
-        breaking[hold] = (breaking[hold] ?? 0) + 1
-      } else if (pairs) {
-        for (let word = 0; word < words; word += 1) {
-          const at = hold * words + word
-          together[at] = (together[at] ?? 0) | (held[word] ?? 0)
-        }
+      if ((((held[hold >> 5] ?? 0) >>> (hold & 31)) & 1) === 0) continue
+      for (let word = 0; word < words; word += 1) {
+        const at = hold * words + word
+        together[at] = (together[at] ?? 0) | (held[word] ?? 0)
       }
     }
   }

@@ -9,14 +9,24 @@ export const rowRoom = 256
 const powers = new Float64Array(rowRoom)
 const rises = new Float64Array(rowRoom)
 
-function setPowers(rows: number, step: number, rise: number): void {
-  powers[0] = 1
-  rises[0] = 0
-  for (let row = 1; row <= rows; row += 1) {
+/** Whose they are, and up to which row: they are kept as long as the springs stay. */
+let powersOf: RowSprings | null = null
+let powersTo = 0
+
+function setPowers(springs: RowSprings, rows: number): void {
+  if (powersOf !== springs) {
+    powersOf = springs
+    powersTo = 0
+    powers[0] = 1
+    rises[0] = 0
+  }
+  const { step, rise } = springs
+  for (let row = powersTo + 1; row <= rows; row += 1) {
     const before = powers[row - 1] ?? 0
     powers[row] = before * step
     rises[row] = (rises[row - 1] ?? 0) + before * rise
   }
+  powersTo = Math.max(powersTo, rows)
 }
 
 /**
@@ -37,7 +47,7 @@ export function setRowForces(forces: Float64Array, sharing: Sharing, springs: Ro
     forces[1] = pull
     return
   }
-  setPowers(rows, springs.step, springs.rise)
+  setPowers(springs, rows)
   const whole = powers[rows] ?? 0
   const missing = rises[rows] ?? 0
   const scale = (2 * halfSine) / (missing * (1 + whole))

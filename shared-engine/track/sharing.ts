@@ -22,6 +22,26 @@ export class Sharing {
   last = 0
 }
 
+/** What springs and engaged rows decide alone, kept as long as both stay: most machines of a search share a track. */
+class AllRows {
+  springs: RowSprings | null = null
+  engaged = 0
+  /** y_far/y_near from which all engaged rows carry: cosh((n − ½) θ)/cosh(θ/2). */
+  ratio = 1
+  /** 1 − e^{−(n−1)θ}. */
+  before = 0
+
+  /** Makes them those of other springs, or of another number of rows. */
+  become(springs: RowSprings, engaged: number): void {
+    this.springs = springs
+    this.engaged = engaged
+    this.ratio = Math.cosh((engaged - 0.5) * springs.decay) / springs.halfCosine
+    this.before = -Math.expm1(-(engaged - 1) * springs.decay)
+  }
+}
+
+const all = new AllRows()
+
 /**
  * Finds which rows carry a load.
  *
@@ -47,8 +67,10 @@ export function setLoad(
   const slack = slackTension + springs.errorTension
   const tight = slack + pull
   let rows = engaged
-  if (slack > 0) rows = carryingRows(springs, tight / slack, engaged)
-  else if (tight < 0) rows = carryingRows(springs, slack / tight, engaged)
+  if (all.springs !== springs || all.engaged !== engaged) all.become(springs, engaged)
+  if (slack > 0) rows = tight >= all.ratio * slack ? engaged : carryingRows(springs, tight / slack, engaged)
+  else if (tight < 0)
+    rows = slack <= all.ratio * tight ? engaged : carryingRows(springs, slack / tight, engaged)
   sharing.pull = pull
   sharing.slack = slack
   sharing.tight = tight
@@ -56,7 +78,7 @@ export function setLoad(
   sharing.first = sharing.last = pull
   if (rows === 1) return
   const { halfSine, decay, halfStep } = springs
-  const before = -Math.expm1(-(rows - 1) * decay)
+  const before = rows === engaged ? all.before : -Math.expm1(-(rows - 1) * decay)
   const missing = springs.rise + springs.step * before
   const whole = 1 - missing
   // cosh((m − ½) θ) and 2 sinh(mθ/2) sinh((m − 1) θ/2), both over e^{mθ}/2
