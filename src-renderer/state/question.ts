@@ -14,6 +14,8 @@ export type QuestionStateClass<State extends QuestionState = QuestionState> = ne
 /** One question of the window, as its tab names it: what a builder asks. */
 export interface Question {
   readonly id: string
+  /** Its place among the tabs, lowest first. */
+  readonly place: number
   readonly label: string
   /** The view that answers. */
   readonly Answer: Component

@@ -48,7 +48,7 @@ const cases: [from: string, specifier: string, typesOnly: boolean, allowed: bool
   ['src-renderer/questions/gears/columns.ts', '../side/side.svelte.ts', true, false],
   ['src-renderer/questions/gears/columns.ts', '../table.ts', false, false],
   ['src-renderer/questions/shared/save-file.ts', '../gears/columns.ts', false, false],
-  ['src-renderer/questions/table.ts', './gears/question.ts', false, true],
+  ['src-renderer/questions/list.ts', './gears/question.ts', false, true],
   ['src-renderer/questions/gears/question.ts', '../../commands/table.ts', false, false],
   ['src-renderer/commands/view.ts', '../questions/table.ts', false, true],
   ['src-renderer/App.svelte', './frame/Sheets.svelte', false, true],

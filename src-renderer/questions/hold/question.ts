@@ -5,6 +5,7 @@ import { UncertaintyWork } from './uncertainty.svelte.ts'
 
 export const hold: Question = {
   id: 'hold',
+  place: 3,
   label: 'Will it hold',
   Answer: WillItHold,
   states: [UncertaintyWork, RemedyWork],

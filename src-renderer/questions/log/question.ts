@@ -6,6 +6,7 @@ import { ValidateWork } from './validate.svelte.ts'
 
 export const log: Question = {
   id: 'log',
+  place: 5,
   label: 'What happened',
   Answer: WhatHappened,
   states: [LogWork, FitWork, ValidateWork],
