@@ -1,4 +1,5 @@
 import { anyJob, type JobTable } from './job.ts'
+import { changesJob } from './changes.ts'
 import { driveJob } from './drive.ts'
 import { fitJob } from './fit.ts'
 import { logJob } from './log.ts'
@@ -24,5 +25,6 @@ export const jobTable: JobTable = new Map(
     anyJob(fitJob),
     anyJob(measureJob),
     anyJob(validateJob),
+    anyJob(changesJob),
   ].map((kind) => [kind.name, kind]),
 )

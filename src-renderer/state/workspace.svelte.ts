@@ -1,5 +1,6 @@
 import { getContext, setContext } from 'svelte'
 import { curveSettingOf, driveStateAtGroundSpeed, type DriveState } from '../../shared-engine/index.ts'
+import type { PathState } from '../../shared-engine/draw/part-figures.ts'
 import type { CursorName } from '../../shared-engine/draw/scene.ts'
 import type { Host } from '../host/host.ts'
 import { Ask } from './ask.svelte.ts'
@@ -14,6 +15,12 @@ import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
 export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed'
+
+/** A moment of something that was recorded: what the drawing shows of it, and words beside it. */
+export interface RecordedMoment {
+  readonly state: PathState
+  readonly words: string
+}
 
 /** All that the page knows, as a few small classes. Components get it with {@link useWorkspace}. */
 export class Workspace {
@@ -79,6 +86,12 @@ export class Workspace {
     const { machine, figures } = this.session.checked
     return figures.topSlip ?? (machine.ground.model === 'coefficient' ? machine.ground.slip : 0)
   })
+
+  /** Whoever has something recorded says here what its cursor stands on. */
+  recorded: () => RecordedMoment | null = () => null
+
+  /** What the drawing shows in place of the machine at the cursor; null: nothing recorded is looked at. */
+  readonly recordedMoment: RecordedMoment | null = $derived.by(() => this.recorded())
 
   /** Where each shared cursor of the plots stands. */
   readonly cursors: Readonly<Record<CursorName, number | null>> = $derived({

@@ -10,6 +10,8 @@ import {
 } from '../../src-renderer/questions/log/log-words.ts'
 import { linesAbout } from '../../src-renderer/questions/log/file-lines.ts'
 import { evidenceTold, numbersTold, unitsFor } from '../../src-renderer/questions/log/column-words.ts'
+import { ChangesWork } from '../../src-renderer/questions/log/changes.svelte.ts'
+import type { QuestionStateClass } from '../../src-renderer/state/question.ts'
 import { LogWork } from '../../src-renderer/questions/log/log.svelte.ts'
 import { workspaceWith } from './states.ts'
 
@@ -22,8 +24,8 @@ afterEach(() => {
 const demoText = readFileSync('examples/quick-sled-puller.log.csv', 'utf8')
 const file = (name: string, text: string) => new File([text], name)
 
-function logWork() {
-  const { workspace } = workspaceWith([LogWork])
+function logWork(others: readonly QuestionStateClass[] = []) {
+  const { workspace } = workspaceWith([LogWork, ...others])
   const log = workspace.of(LogWork)
   begun.push(log)
   return { workspace, log }
@@ -318,5 +320,51 @@ describe('limits that were passed', () => {
       },
     ])
     expect(limitsPassed([{ ...episode(1, 2, 70), over: false }], 1, 'metric', 350)).toEqual([])
+  })
+})
+
+describe('the moment under the cursor', () => {
+  it('is what the drawing shows: speed, current and force of that time, and nothing of a load that went', async () => {
+    const { workspace, log, told } = await opened()
+    expect(log.moment).toBeNull()
+    const loss = worstFirst(told.result.episodes)[0]
+    if (loss?.before === undefined || loss.before === null) throw new Error('the demo log loses its load')
+    log.show(loss)
+    workspace.view.question = 'log'
+    const before = log.moment
+    const series = told.series.find(({ id }) => id === 'rpm')
+    const at = series?.seconds.findLastIndex((seconds) => seconds <= loss.before!.from) ?? -1
+    // rad/s of the logged rpm, by definition.
+    expect(before?.state.motorSpeed).toBeCloseTo(((series?.values[at] ?? NaN) * Math.PI) / 30, 6)
+    expect(before?.state.motorThrust).toBeGreaterThan(0)
+    expect(before?.words).toMatch(/^At \d+\.\d\d.s of the log: .*most loaded tooth/)
+    workspace.moveCursor('logSeconds', loss.before.to + 0.5)
+    expect(log.moment?.state.motorThrust).toBeNaN()
+    workspace.view.question = 'fast'
+    expect(log.moment).toBeNull()
+  })
+})
+
+describe('before and after', () => {
+  it('compares the open log with an earlier one, says what cannot be told, and keeps it where a file cannot be read', async () => {
+    const { workspace, log } = logWork([ChangesWork])
+    await log.open(file('run.csv', demoText))
+    await read(log)
+    const changes = workspace.of(ChangesWork)
+    await changes.open(file('earlier.csv', demoText))
+    expect(changes.wanted).toBe(true)
+    changes.work.run()
+    await vi.waitFor(() => expect(changes.work.running).toBeNull(), 20_000)
+    expect(changes.work.found?.against).toBe('log')
+    // The demo run is half a minute of changing speeds: too short to tell anything, which is said.
+    expect(changes.work.found?.changes).toEqual([])
+    expect(changes.work.found?.notCompared.map(({ id }) => id)).toContain('motor-amps')
+    await changes.open({ name: 'gone.csv', size: 9, arrayBuffer: () => Promise.reject(new Error('gone')) })
+    expect(changes.refused).toEqual([expect.stringContaining('gone.csv')])
+    expect(changes.before?.name).toBe('earlier.csv')
+    await changes.openBuild(file('notes.json', '{'))
+    expect(changes.refused.length).toBeGreaterThan(0)
+    expect(changes.drivenWith).toBeNull()
+    changes.work.forget()
   })
 })

@@ -51,6 +51,7 @@ test('the demo log tells its story by keyboard alone: worst, episodes, channels,
   await episodes.first().getByRole('button').focus()
   await page.keyboard.press('Enter')
   await expect(whole).toBeEnabled()
+  await expect(page.getByTestId('recorded')).toContainText(/^At \d+\.\d\d.s of the log/)
   await plot.focus()
   await page.keyboard.press('0')
   await expect(whole).toBeDisabled()
@@ -61,6 +62,12 @@ test('the demo log tells its story by keyboard alone: worst, episodes, channels,
   await page.getByRole('button', { name: 'Compare the build with this run' }).click()
   await expect(page.locator('[data-validate="answer"]')).toContainText('this run', { timeout: 60_000 })
   await expect(page.getByRole('application', { name: 'Predicted and measured over time' })).toBeVisible()
+  const earlier = page.locator('input[data-format="log-before"]')
+  await earlier.setInputFiles(path.resolve('examples/quick-sled-puller.log.csv'))
+  await expect(page.locator('[data-changes="answer"]')).toContainText('Nothing can be compared', {
+    timeout: 60_000,
+  })
+  await expect(page.getByRole('region', { name: 'Before and after' })).toContainText('too little under like')
   if (shownIn === 'browser') await expectAccessible(page, '#answer')
 })
 

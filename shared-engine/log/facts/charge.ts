@@ -82,8 +82,9 @@ export function minutesLeftOf(
   seconds: number,
 ): { readonly minutesLeft: number | null; readonly minutesFrom: ChargeSource | null } {
   const { pack } = model.machine
-  const full = first === null ? pack.stateOfCharge : chargeAt(model, first)
-  const byRest = first === null || last === null ? null : (full - chargeAt(model, last)) * pack.capacity
+  const chargeAt = stateOfChargeBy(model)
+  const full = first === null ? pack.stateOfCharge : chargeAt(first)
+  const byRest = first === null || last === null ? null : (full - chargeAt(last)) * pack.capacity
   const sources: readonly (readonly [ChargeSource, number | null])[] = [
     ['counter', charge.chargeCCounted],
     ['amps', charge.chargeCIntegrated],
@@ -97,8 +98,12 @@ export function minutesLeftOf(
   return { minutesLeft: (left / used) * (seconds / secondsPerMinute), minutesFrom }
 }
 
-/** State of charge of a resting voltage: the curve read the other way, held past its ends. */
-function chargeAt(model: LogModel, cellVolts: number): number {
+/**
+ * State of charge of a cell's resting voltage, V to 0…1: the curve read the other way, held past its ends.
+ *
+ * *Source:* common practice, no source, as the curves of `chemistry.json`.
+ */
+export function stateOfChargeBy(model: LogModel): (cellVolts: number) => number {
   const { volts, charge } = chemistryOf(model.build.pack.chemistry)
-  return piecewiseLinear(volts, charge, 'hold')(cellVolts)
+  return piecewiseLinear(volts, charge, 'hold')
 }

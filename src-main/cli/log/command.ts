@@ -12,6 +12,9 @@ export const log: Command = {
     jsonOption,
     unitsOption,
     { flags: '--columns <file>', about: 'what columns mean, where the program would not see it' },
+    { flags: '--before <file>', about: 'an earlier log: what changed since, under like conditions' },
+    { flags: '--before-build <file>', about: 'the build that the earlier log was driven with, if another' },
+    { flags: '--by-build', about: 'also what the build says of the same speeds and currents' },
     { flags: '--alarms <file>', about: 'alarms to replay; without it, those of the alarm card' },
   ],
   more: `Columns are known by name and unit: time, motor rpm (or electrical, or of the
@@ -19,6 +22,9 @@ sprocket), volts, amps, duty, throttle, speed, temperatures, counters. A file of
 columns: { "delimiter": ";", "decimal": ",", "rate": 5, "rpmFactor": 0.5,
 "columns": { "Sensor 3": { "channel": "motorC", "unit": "°f" } } }, each part
 only where it is needed; "channel": null leaves a column out.
+With --before, stretches of both runs at the same speed, motor temperature and
+charge are compared: current, energy per kilometre, speed, warming, resistance
+of the pack, each difference with its scatter, or why the runs cannot tell it.
 A file of alarms: [{ "id": "rpm", "channel": "rpm", "direction": "above",
 "value": 9000, "hold": 0.5, "hysteresis": 200, "limit": 9500 }].
 

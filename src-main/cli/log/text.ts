@@ -1,3 +1,11 @@
+import type { Changes } from '../../../shared-engine/log/changes/result.ts'
+import {
+  changesAnswer,
+  changeSentence,
+  changesNotes,
+  conditionsTold,
+  notComparedSentence,
+} from '../../../shared-engine/log/changes/sentences.ts'
 import { repairWords } from '../../../shared-engine/log/story/repair-words.ts'
 import { sentenceOf, tellingOf } from '../../../shared-engine/log/story/sentence.ts'
 import { factLines } from '../../../shared-engine/log/story/fact-lines.ts'
@@ -17,12 +25,18 @@ const caution =
 const indented = (text: string) => wrapped(text, width, '    ', '  ')
 
 /** A log for a person: the story in order of time, facts, repairs, what was not judged, cautions. */
-export function logText(result: LogResult, file: string, system: UnitSystem): string {
+export function logText(
+  result: LogResult,
+  file: string,
+  system: UnitSystem,
+  changes: readonly Changes[] = [],
+): string {
   const blocks = [
     headLines(result, file),
     storyLines(result, system),
     ['Facts', ...factLines(result.facts, system).flatMap(factLine)],
     alarmLines(result),
+    ...changes.map((one) => changesLines(one, system)),
     repairLines(result),
     result.notes.flatMap((note) => wrapped(`Note: ${oneLine(note, 600)}`, width, '  ')),
     wrapped(caution, width),
@@ -58,6 +72,22 @@ function storyLines({ episodes, facts, segments }: LogResult, system: UnitSystem
     return wrapped(sentenceOf(episode, telling), width, '  ', mark)
   })
   return ['What happened (! a limit was passed, or something went)', ...lines]
+}
+
+function changesLines(found: Changes, system: UnitSystem): readonly string[] {
+  const { against, changes, notCompared } = found
+  return [
+    ...wrapped(
+      `${against === 'log' ? 'Before and after' : 'This run and its build'}: ${changesAnswer(found)}`,
+      width,
+    ),
+    ...changes.flatMap((one) => [
+      ...wrapped(changeSentence(one, against, system), width, '    ', one.told ? '* ' : '  '),
+      ...wrapped(`(${conditionsTold(one, system)})`, width, '    '),
+    ]),
+    ...notCompared.flatMap((one) => indented(notComparedSentence(one, system))),
+    ...changesNotes(found).flatMap(indented),
+  ]
 }
 
 function alarmLines({ alarms }: LogResult): readonly string[] {

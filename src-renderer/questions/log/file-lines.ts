@@ -39,3 +39,15 @@ export function linesAbout(
   }
   return found
 }
+
+/** Most bytes of a first line that are looked at. */
+const longestHeading = 65_536
+
+/** Whether two files begin with the same line: logs of one recorder. */
+export function sameHeading(one: Uint8Array, other: Uint8Array): boolean {
+  for (let at = 0; at < longestHeading; at += 1) {
+    if (one[at] !== other[at] || one[at] === undefined) return false
+    if (one[at] === 10 || one[at] === 13) return true
+  }
+  return false
+}

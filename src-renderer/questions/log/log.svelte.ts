@@ -16,11 +16,13 @@ import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
 import { demoLog } from '../../host/demo-log.ts'
 import { Following, type Held } from '../../state/following.svelte.ts'
 import type { QuestionState } from '../../state/question.ts'
-import type { Workspace } from '../../state/workspace.svelte.ts'
+import type { RecordedMoment, Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
 import type { Episode } from '../../../shared-engine/log/episodes/episode.ts'
 import { spanAbout, type Span } from './log-data.ts'
 import { isPlain, withColumn, withUnit } from './column-choice.ts'
+import { logMomentOf } from './moment.ts'
+import { worstFirst } from './log-words.ts'
 import { keepColumns, keptColumns } from './kept-columns.ts'
 
 /** A log as it was opened: its bytes unchanged, and what a person laid down about its columns. */
@@ -73,6 +75,7 @@ export class LogWork implements QuestionState {
   constructor(workspace: Workspace) {
     this.#workspace = workspace
     const { session } = workspace
+    workspace.recorded = () => this.moment
     this.work = new Following<ToldLog>(
       () => [session.stored, this.log],
       ({ progress, ended }) => {
@@ -95,6 +98,20 @@ export class LogWork implements QuestionState {
         })
       },
     )
+  }
+
+  /** The segment that is drawn, from 1. */
+  get shownSegment(): number {
+    return this.segment ?? worstFirst(this.work.found?.result.episodes ?? [])[0]?.segment ?? 1
+  }
+
+  /** What the drawing shows while the log is looked at: the moment under its cursor. */
+  get moment(): RecordedMoment | null {
+    const { view, session, cursors } = this.#workspace
+    const told = this.work.found
+    const seconds = cursors.logSeconds
+    if (view.question !== 'log' || view.starting || told === null || seconds === null) return null
+    return logMomentOf(told, this.shownSegment, seconds, session.checked, view.units)
   }
 
   /** Reads a file; its story is told as soon as somebody looks. */

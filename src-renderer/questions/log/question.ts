@@ -1,5 +1,6 @@
 import type { Question } from '../../state/question.ts'
 import WhatHappened from './WhatHappened.svelte'
+import { ChangesWork } from './changes.svelte.ts'
 import { FitWork } from './fit.svelte.ts'
 import { LogWork } from './log.svelte.ts'
 import { ValidateWork } from './validate.svelte.ts'
@@ -9,7 +10,7 @@ export const log: Question = {
   place: 5,
   label: 'What happened',
   Answer: WhatHappened,
-  states: [LogWork, FitWork, ValidateWork],
+  states: [LogWork, FitWork, ValidateWork, ChangesWork],
   dropped: {
     endings: ['.csv', '.txt', '.log', '.tsv'],
     take: (workspace, file) => void workspace.of(LogWork).open(file),

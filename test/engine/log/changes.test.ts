@@ -1,0 +1,103 @@
+import path from 'node:path'
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { changesBetween } from '../../../shared-engine/log/changes/changes.ts'
+import type { ToldRun } from '../../../shared-engine/log/changes/course.ts'
+import { changesFromBuild } from '../../../shared-engine/log/changes/from-build.ts'
+import type { ChangeId } from '../../../shared-engine/log/changes/quantity.ts'
+import type { Change, Changes } from '../../../shared-engine/log/changes/result.ts'
+import { changeSentence, notComparedSentence } from '../../../shared-engine/log/changes/sentences.ts'
+import { LogReading } from '../../../shared-engine/log/log.ts'
+import { changedRun, usualPut, type Put } from './changed-runs.ts'
+import { buildFrom, demoBuild, logFolder } from './reading.ts'
+
+// Differences of two runs against what was put into them: invented pairs, hills and driver drawn anew for each. An interval
+// of 95 of 100 that is honest holds the truth about that often, and where nothing changed nothing is told.
+
+const pairs = Number(process.env['PITCHLINE_RUNS'] ?? 5)
+
+function told(text: string | Uint8Array, build = demoBuild): ToldRun {
+  const bytes = typeof text === 'string' ? new TextEncoder().encode(text) : text
+  const reading = new LogReading({ build, bytes, choice: {}, alarms: null })
+  while (!reading.done) reading.step()
+  const [log, result] = [reading.read(), reading.result()]
+  if (log === null || result?.ok !== true) throw new Error('a log of this test was refused')
+  return { log, episodes: result.value.episodes }
+}
+
+const before = (seed: number) => told(changedRun(usualPut, seed, 1))
+const after = (seed: number, put: Partial<Put>) => told(changedRun({ ...usualPut, ...put }, seed, 2))
+const pairOf = (seed: number, put: Partial<Put>): Changes => changesBetween(before(seed), after(seed, put))
+
+const changeOf = ({ changes }: Changes, id: ChangeId): Change => {
+  const found = changes.find((one) => one.id === id)
+  if (found === undefined) throw new Error(`${id} was not compared`)
+  return found
+}
+
+describe('two runs of one machine', () => {
+  it('where nothing changed nothing is told; what was put in lies within its interval', () => {
+    let [held, looked, alarms, found] = [0, 0, 0, 0]
+    for (let seed = 1; seed <= pairs; seed += 1) {
+      const first = before(seed)
+      const same = changesBetween(first, after(seed, {}))
+      if (same.changes.some((one) => one.told)) alarms += 1
+      const other = changesBetween(first, after(seed, { moreAmps: 4, moreOhm: 0.02 }))
+      const truths = [
+        [changeOf(same, 'pack-amps'), 0],
+        [changeOf(same, 'pack-ohms'), 0],
+        [changeOf(other, 'pack-amps'), 4],
+        [changeOf(other, 'pack-ohms'), 0.02],
+      ] as const
+      for (const [{ difference, within }, truth] of truths) {
+        looked += 1
+        if (Math.abs(difference - truth) <= within) held += 1
+      }
+      expect(changeOf(other, 'pack-ohms').told).toBe(true)
+      if (changeOf(other, 'pack-amps').told) found += 1
+    }
+    console.log(
+      `${held} of ${looked} intervals hold the truth; of ${pairs} pairs ${alarms} told of nothing, ${found} of 4 A`,
+    )
+    expect(found).toBeGreaterThanOrEqual(0.8 * pairs)
+    expect(held / looked).toBeGreaterThanOrEqual(0.9)
+    expect(alarms).toBeLessThanOrEqual(Math.ceil(0.02 * pairs))
+  })
+
+  it('runs that do not overlap are refused with what they lack', () => {
+    const fast = pairOf(1, { rpm: [3200, 4200] })
+    const { notCompared } = fast
+    const amps = notCompared.find(({ id }) => id === 'pack-amps')
+    expect(amps?.condition).toBe('speed')
+    expect(amps && notComparedSentence(amps, 'metric')).toMatch(
+      /do not overlap in speed: .+ before, .+ after\./,
+    )
+    const hot = pairOf(1, { warm: 75 })
+    expect(hot.notCompared.find(({ id }) => id === 'pack-amps')?.condition).toBe('motorC')
+    expect(hot.changes.some(({ id }) => id === 'pack-amps')).toBe(false)
+  })
+
+  it('a run beside itself has no difference at all', () => {
+    const run = told(changedRun(usualPut, 3, 1))
+    for (const one of changesBetween(run, run).changes) {
+      expect(Math.abs(one.difference)).toBeLessThan(1e-9 * Math.abs(one.before))
+      expect(one.told).toBe(false)
+    }
+  })
+})
+
+describe('a run beside its build', () => {
+  // The golden log was simulated with this very build, in hills: a pack's resistance is what it says, and nothing else
+  // can be said of hills than that the interval is wide.
+  it('has the pack’s resistance that it was simulated with', () => {
+    const build = buildFrom(path.join(logFolder, '07.build.json'))
+    const run = told(new Uint8Array(readFileSync(path.join(logFolder, '07.csv'))), build)
+    const found = changesFromBuild(run)
+    const ohms = changeOf(found, 'pack-ohms')
+    expect(ohms.before).toBe(run.log.model.machine.pack.resistance)
+    expect(Math.abs(ohms.difference)).toBeLessThan(0.1 * ohms.before)
+    expect(changeSentence(ohms, 'build', 'metric')).toMatch(
+      /^Resistance of the pack: .+ by the build, .+ on this run/,
+    )
+  })
+})
