@@ -136,6 +136,14 @@ function bySpread(solved: Solved, inverseWhole: Matrix, states: readonly BlockSt
   return { covariance, freedom }
 }
 
+/** How far the values move for a change of all weighted residuals: A⁻¹ JᵀW Δρ. */
+function stepFor({ columns }: Solved, inverseWhole: Matrix, change: readonly number[]): readonly number[] {
+  const right = columns.map((column) =>
+    column.reduce((sum, slope, row) => sum + slope * (change[row] ?? 0), 0),
+  )
+  return inverseWhole.mmul(Matrix.columnVector(right)).to1DArray()
+}
+
 /**
  * What the tolerances of entries that were held put into the values: one step for each, with the entry moved by its
  * standard uncertainty.
@@ -158,17 +166,22 @@ function fromHeld(
     const at = (by: number) => allResiduals(blocks, moved, [...solved.values, value + by])
     const [above, below] = [at(u), at(-u)]
     const difference = above.map((one, row) => ((one - (below[row] ?? 0)) / 2) * (factors[row] ?? 0))
-    const right = solved.columns.map((column) =>
-      column.reduce((sum, slope, row) => sum + slope * (difference[row] ?? 0), 0),
-    )
-    const step = inverseWhole.mmul(Matrix.columnVector(right)).to1DArray()
-    step.forEach((part, k) => (sums[k] = (sums[k] ?? 0) + part * part))
+    stepFor(solved, inverseWhole, difference).forEach((part, k) => (sums[k] = (sums[k] ?? 0) + part * part))
   }
   return sums.map(Math.sqrt)
 }
 
-/** Errors of the values of a fit. */
-export function errorsOf(solved: Solved, build: Build, paths: readonly string[]): Errors {
+/**
+ * Errors of the values of a fit.
+ *
+ * @param more changes of all residuals by one standard error of something else that was taken out of the log, such as a lag
+ */
+export function errorsOf(
+  solved: Solved,
+  build: Build,
+  paths: readonly string[],
+  more: readonly (readonly number[])[] = [],
+): Errors {
   const whole = normalOf(
     solved,
     rowsOf(solved, () => true),
@@ -191,8 +204,16 @@ export function errorsOf(solved: Solved, build: Build, paths: readonly string[])
   )
   const variances = covariance.diagonal()
   const fromTolerances = fromHeld(solved, inverseWhole, build, paths)
+  const factors = weightFactors(solved.blocks)
+  const steps = more.map((change) =>
+    stepFor(
+      solved,
+      inverseWhole,
+      change.map((one, row) => one * (factors[row] ?? 0)),
+    ),
+  )
   const standardErrors = variances.map((variance, at) =>
-    Math.hypot(Math.sqrt(variance), fromTolerances[at] ?? 0),
+    Math.hypot(Math.sqrt(variance), fromTolerances[at] ?? 0, ...steps.map((step) => step[at] ?? 0)),
   )
   const degreesOfFreedom = paths.map((_, at) => {
     const spent = parts.reduce(

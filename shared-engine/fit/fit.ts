@@ -12,7 +12,9 @@ import { machinesOf } from './model.ts'
 import { preparedOf, type Prepared } from './prepare.ts'
 import { ofGroups, ofNoise, ofValue, refusedAlone, type Refusal, type RefusalCode } from './refuse.ts'
 import { runsZOf } from './runs-test.ts'
-import { missesNote, spinNote, type FitNote } from './sentences.ts'
+import { changesByLags, latenessOfHeat } from './lag-changes.ts'
+import { lagsOf, withoutLags, type Lag } from './lags.ts'
+import { lagNote, missesNote, spinNote, type FitNote } from './sentences.ts'
 import { solved, columnsAtStart, type BlockState, type Solved } from './solve.ts'
 
 /** An entry of a fit: offered with its error, or refused with the reason. */
@@ -182,24 +184,80 @@ const traceOf = ({ block, residuals }: BlockState, before: Float64Array): FitTra
   after: [...residuals],
 })
 
-/** {@link fitOf} with the residuals before and after. */
-export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): TracedFit {
-  const prepared = preparedOf(log, machineOf(build))
+/** s of lag that the search for the temperature's begins from. */
+const lagStarts = [0, 5, 10, 20, 40, 80]
+const mostLagRounds = 5
+
+const carriedAt = (build: Build, prepared: Prepared, asked: readonly string[]) => {
   const plan = planOf(build, prepared, asked)
-  const starts = (path: string) => {
+  const carried = carriedOut(plan, (path) => {
     const entry = fitEntryOf(path)
     return entry === undefined ? 1 : startOf(plan.base, entry)
+  })
+  return { plan, carried }
+}
+
+/** How well the temperature is met with a lag taken out: the scale of what is left; infinite where it is not met at all. */
+function leftOfHeat(build: Build, logged: Prepared, asked: readonly string[], seconds: number): number {
+  const moved = withoutLags(logged, [{ channel: 'motorCelsius', seconds, standardError: 0 }])
+  const states = carriedAt(build, moved, asked).carried.solution?.blocks ?? []
+  return states.find(({ block }) => block.name === 'heat')?.scale ?? Infinity
+}
+
+/** A plan carried through with what comes late taken out: currents first, then the temperature until it comes to rest. */
+function carriedWithLags(build: Build, logged: Prepared, asked: readonly string[]) {
+  const currents: readonly Lag[] = lagsOf(logged, machineOf(build), build.pack.chemistry)
+  const plain = { lags: currents, ...carriedAt(build, withoutLags(logged, currents), asked) }
+  const heat = plain.carried.solution?.blocks.find(({ block }) => block.name === 'heat')
+  if (heat === undefined || blockOf(heat, plain.carried.paths.length).chiSquared < worthALook) return plain
+  const lump = asked.filter((path) => fitEntryOf(path)?.block === 'heat')
+  const left = lagStarts.map((seconds) => leftOfHeat(build, withoutLags(logged, currents), lump, seconds))
+  let known = lagStarts[left.indexOf(Math.min(...left))] ?? 0
+  for (let round = 0; round < mostLagRounds; round += 1) {
+    const withHeat = (seconds: number, standardError = 0): readonly Lag[] => [
+      ...currents,
+      { channel: 'motorCelsius', seconds, standardError },
+    ]
+    const { plan, carried } = carriedAt(build, withoutLags(logged, withHeat(known)), asked)
+    if (carried.solution === null) return plain
+    const machine = machinesOf(plan.base, carried.paths)(carried.solution.values)
+    const found = latenessOfHeat(
+      carried.solution,
+      machine,
+      known,
+      (seconds) => planOf(build, withoutLags(logged, withHeat(seconds)), asked).blocks,
+    )
+    if (found === null) return plain
+    if (found.settled) return { plan, carried, lags: withHeat(known, found.standardError) }
+    known = found.seconds
   }
-  const { paths, refusals, solution } = carriedOut(plan, starts)
-  const noise = Object.fromEntries([...prepared.noise].map(([name, { sigma }]) => [name, sigma]))
+  return plain
+}
+
+/** {@link fitOf} with the residuals before and after. */
+export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): TracedFit {
+  const logged = preparedOf(log, machineOf(build))
+  const { plan, lags, carried } = carriedWithLags(build, logged, asked)
+  const { paths, refusals, solution } = carried
+  const noise = Object.fromEntries([...logged.noise].map(([name, { sigma }]) => [name, sigma]))
   if (solution === null) {
     const entries = asked.map((path) =>
       entryOf(path, build, null, refusals.get(path) ?? refusedAlone(path, 'alone')),
     )
-    const answer = { entries, fitted: [], correlation: [], condition: 1, blocks: [], noise, notes: [] }
+    const answer = {
+      entries,
+      fitted: [],
+      correlation: [],
+      condition: 1,
+      blocks: [],
+      noise,
+      notes: lags.map(lagNote),
+    }
     return { answer, traces: [] }
   }
-  const errors = errorsOf(solution, plan.base, paths)
+  const blocksIn = (one: Prepared) => planOf(build, one, asked).blocks
+  const fitted = machinesOf(plan.base, paths)(solution.values)
+  const errors = errorsOf(solution, plan.base, paths, changesByLags(lags, logged, solution, fitted, blocksIn))
   const { condition, groups } = conditionOf(solution.columns)
   const named = groups.map((group) => group.map((at) => paths[at] ?? ''))
   const machines = machinesOf(plan.base, paths)
@@ -213,7 +271,7 @@ export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): 
     condition,
     blocks: solution.blocks.map((state) => blockOf(state, paths.length)),
     noise,
-    notes: notesOf(solution, paths.length),
+    notes: [...lags.map(lagNote), ...notesOf(solution, paths.length)],
   }
   const machine = machineOf(plan.base)
   return {
@@ -288,6 +346,8 @@ function blockOf({ block, residuals, scale, weights }: BlockState, entries: numb
 
 /** Past these a block's residuals are no noise. */
 const mostChiSquared = 4
+/** Past this a temperature may come late. */
+const worthALook = 2
 const leastRunsZ = -4
 
 function notesOf({ blocks }: Solved, entries: number): readonly FitNote[] {

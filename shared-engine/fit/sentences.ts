@@ -1,6 +1,9 @@
 import { fieldOf } from '../entries/fields.ts'
 import type { BlockName, Tell } from './entries.ts'
+import type { ChannelName } from './log.ts'
+import type { Lag } from './lags.ts'
 import type { Refusal, RefusalCode } from './refuse.ts'
+import { rounded } from '../measure/shown.ts'
 
 /** What to drive so that a log tells more. */
 export const tellSentences: Readonly<Record<Tell, string>> = {
@@ -46,13 +49,25 @@ export function roughSentence(path: string): string {
   return `${nameOf(path)} (${path}) is known to worse than a fifth; take it for now and drive again.`
 }
 
-export type FitNoteCode = 'spin' | 'misses'
+export type FitNoteCode = 'spin' | 'misses' | 'lag'
 
 /** Something about the fit as a whole. */
 export interface FitNote {
   readonly code: FitNoteCode
-  readonly about: BlockName
+  /** A kind of residual, or a channel of the log. */
+  readonly about: BlockName | ChannelName
   readonly sentence: string
+}
+
+export function lagNote({ channel, seconds, standardError }: Lag): FitNote {
+  const [unit, times] = seconds < 1 ? ['ms', 1000] : ['s', 1]
+  const { value, plusMinus } = rounded(times * seconds, 2 * times * standardError)
+  const against = channel === 'motorCelsius' ? 'heat' : 'volts'
+  return {
+    code: 'lag',
+    about: channel,
+    sentence: `${channel}: comes ${value} ± ${plusMinus} ${unit} late against the ${against}. That was taken out first; its doubt is part of the errors.`,
+  }
 }
 
 export function spinNote(pieces: number): FitNote {

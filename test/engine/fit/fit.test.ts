@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { fitOf } from '../../../shared-engine/fit/fit.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
@@ -48,6 +49,48 @@ describe('drives of known truth, with late, quantised and held channels', () => 
     expect(share, JSON.stringify(held)).toBeGreaterThan(0.9 - slack)
     expect(share, JSON.stringify(held)).toBeLessThanOrEqual(seeds >= 200 ? 0.99 : 1)
   }, 3_600_000)
+})
+
+describe('what comes late', () => {
+  it('is found, taken out and said: currents of a whole row, with which the values hold', () => {
+    const random = randomOf(1)
+    const truth: Readonly<Record<string, number>> = truthOf(random)
+    const log = logOf(machine(), { duty: burstsOf(random, 200), seconds: 200, truth, random, late: 0.1 })
+    const asked = ['motor.kvRpmPerVolt', 'motor.resistanceMilliohm', 'pack.cellResistanceMilliohm']
+    const answer = fitOf(machine(), log, asked)
+    const lags = answer.notes.filter(({ code }) => code === 'lag')
+    expect(lags.map(({ about }) => about)).toEqual(['motorAmps', 'packAmps'])
+    for (const { sentence } of lags) {
+      const [, late = '', doubt = ''] = /comes (\S+) ± (\S+) ms late/.exec(sentence) ?? []
+      expect(Math.abs(Number(late) - 100)).toBeLessThan(1.5 * Number(doubt)) // three standard errors
+    }
+    for (const { path, value, plusMinus } of answer.entries)
+      expect(Math.abs((value ?? NaN) - (truth[path] ?? NaN)), path).toBeLessThan(plusMinus ?? NaN)
+  })
+
+  it('is a thermometer too, without which heat would be told wrong or not at all', () => {
+    const file = new URL('../../golden/measure/fit-1.channels.json', import.meta.url)
+    const read = readChannels(readFileSync(file))
+    if (!read.ok) throw new Error('the example cannot be read')
+    const rows = 100 // 10 s at the example's ten rows a second
+    const segments = read.value.segments.map((segment) => {
+      const celsius = segment.channels.motorCelsius ?? []
+      const motorCelsius = celsius.map((_, row) => celsius[Math.max(0, row - rows)] ?? null)
+      return { ...segment, channels: { ...segment.channels, motorCelsius } }
+    })
+    const lump = ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK']
+    const plain = fitOf(machine(), read.value, lump)
+    const late = fitOf(machine(), { ...read.value, segments }, lump)
+    expect(plain.notes).toEqual([])
+    const step = (segments[0]?.seconds[rows] ?? NaN) - (segments[0]?.seconds[0] ?? NaN)
+    const [, seconds = ''] =
+      /motorCelsius: comes (\S+) ± \S+ s late/.exec(late.notes[0]?.sentence ?? '') ?? []
+    expect(Math.abs(Number(seconds) - step)).toBeLessThan(0.5)
+    lump.forEach((path, at) => {
+      const [one, other] = [plain.entries[at], late.entries[at]]
+      expect(Math.abs((one?.value ?? NaN) - (other?.value ?? NaN)), path).toBeLessThan(one?.plusMinus ?? NaN)
+    })
+  })
 })
 
 describe('what a drive cannot tell', () => {
