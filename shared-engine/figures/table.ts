@@ -85,42 +85,27 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
 
 export type Figures = Readonly<Record<FigureName, number | null>>
 
+/** Where each figure stands among the values of the subjects. */
+const places = placesOf(new FigureValues())
+
+function placesOf(values: FigureValues): readonly (readonly [FigureName, keyof FigureValues])[] {
+  const subjects = Object.keys(values) as (keyof FigureValues)[]
+  return figureTable.map(({ name }) => {
+    const subject = subjects.find((one) => name in values[one])
+    if (subject === undefined) throw new Error(`nothing sets ${name}`)
+    return [name, subject]
+  })
+}
+
 /** All figures of one evaluation; null where a number does not exist. */
 export function figuresOf(e: Evaluation, machine: Machine): Figures {
   const values = new FigureValues()
   setFigures(values, e, machine)
-  const {
-    motor,
-    pack,
-    speed,
-    run,
-    force,
-    balance,
-    jam,
-    track,
-    pattern,
-    bursts,
-    stops,
-    heat,
-    wiring,
-    cruise,
-  } = values
-  const figures: Record<FigureName, number | null> = {
-    ...motor,
-    ...pack,
-    ...speed,
-    ...run,
-    ...force,
-    ...balance,
-    ...jam,
-    ...track,
-    ...pattern,
-    ...bursts,
-    ...stops,
-    ...heat,
-    ...wiring,
-    ...cruise,
+  // One by one: to spread so many groups into one object takes longer than to work all of them out.
+  const figures = {} as Record<FigureName, number | null>
+  for (const [name, subject] of places) {
+    const value = (values[subject] as Partial<Record<FigureName, number>>)[name] ?? NaN
+    figures[name] = Number.isFinite(value) ? value : null
   }
-  for (const { name } of figureTable) if (!Number.isFinite(figures[name])) figures[name] = null
   return figures
 }

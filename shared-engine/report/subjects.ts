@@ -8,6 +8,7 @@ import { jamFigures } from '../figures/jam.ts'
 import { motorFigures } from '../figures/motor.ts'
 import { packFigures } from '../figures/pack.ts'
 import { patternFigures } from '../figures/pattern.ts'
+import { runFigures } from '../figures/run.ts'
 import { speedFigures } from '../figures/speed.ts'
 import { stopFigures } from '../figures/stop.ts'
 import { trackFigures } from '../figures/track.ts'
@@ -17,7 +18,7 @@ import { wiringFigures } from '../figures/wiring.ts'
 export const figureSubjects: readonly (readonly [heading: string, figures: readonly Figure[]])[] = [
   ['Motor and ratio', motorFigures],
   ['Pack', packFigures],
-  ['Speed and the run from rest', speedFigures],
+  ['Speed and the run from rest', [...speedFigures, ...runFigures]],
   ['Forces', forceFigures],
   ['Balance', balanceFigures],
   ['A jam', jamFigures],
