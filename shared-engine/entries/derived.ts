@@ -1,5 +1,4 @@
 import { placesOf } from './condition.ts'
-import { replaced } from './edit.ts'
 import { entryReaderOf, standardOf } from './entry-reader.ts'
 import { keysOf, patternOf, valueAt } from './path.ts'
 import type { Field } from './rows/row.ts'
@@ -12,15 +11,29 @@ import type { Field } from './rows/row.ts'
  * @param fields every entry by its pattern
  */
 export function withDerivedDefaults(build: unknown, fields: ReadonlyMap<string, Field>): unknown {
-  const derived = [...fields].filter(([, field]) => field.defaultFrom !== undefined)
-  return derived.reduce((whole, [pattern, field]) => {
-    const reader = entryReaderOf(whole, (path) => fields.get(path) ?? fields.get(patternOf(path)))
-    const places = placesOf(pattern, field, whole).filter(
-      (path) => valueAt(whole, keysOf(path)) === undefined,
-    )
-    return places.reduce((at, path) => {
-      const value = standardOf(field, reader, path)
-      return value === undefined ? at : replaced(at, keysOf(path), value)
-    }, whole)
-  }, build)
+  const whole = copied(build)
+  const reader = entryReaderOf(whole, (path) => fields.get(path) ?? fields.get(patternOf(path)))
+  for (const [pattern, field] of fields) {
+    if (field.defaultFrom === undefined) continue
+    for (const path of placesOf(pattern, field, whole)) {
+      const keys = keysOf(path)
+      if (valueAt(whole, keys) === undefined) put(whole, keys, standardOf(field, reader, path))
+    }
+  }
+  return whole
+}
+
+/** A copy whose groups and lists are its own: it is filled in place, which for some forty entries is a third of the work. */
+function copied(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(copied)
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copied(inner)]))
+}
+
+/** Puts a value into a copy, where there is one and its group is there. */
+function put(whole: unknown, keys: readonly string[], value: unknown): void {
+  const last = keys.at(-1)
+  const group = valueAt(whole, keys.slice(0, -1))
+  if (value === undefined || last === undefined || typeof group !== 'object' || group === null) return
+  ;(group as Record<string, unknown>)[last] = value
 }
