@@ -27,7 +27,9 @@ export function withDerivedDefaults(build: unknown, fields: ReadonlyMap<string, 
 function copied(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(copied)
   if (typeof value !== 'object' || value === null) return value
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copied(inner)]))
+  const own: Record<string, unknown> = { ...value }
+  for (const [key, inner] of Object.entries(own)) if (typeof inner === 'object') own[key] = copied(inner)
+  return own
 }
 
 /** Puts a value into a copy, where there is one and its group is there. */
