@@ -14,6 +14,8 @@ const columns = [
   numbers('Warning', 14),
 ]
 
+const closeColumns = [words('What', 40), words('Alarm when', 30), numbers('Lasts', 14), numbers('Warns', 16)]
+
 function cellsOf(alarm: Alarm, system: UnitSystem): readonly string[] {
   const { label, direction, value, kind, holdSeconds, hysteresis, warningSeconds } = alarm
   const { text, unit } = format(value, kind, system)
@@ -37,4 +39,15 @@ export function alarmBlocks(checked: Checked, system: UnitSystem): readonly Bloc
       : [list(unset.map(({ label, working }) => `${label}: no alarm; ${working.missing ?? ''}`))]),
     { block: 'caution', text: alarmCaution },
   ]
+}
+
+/** The card closely: what, which way and where to; the rest is in the window and on the whole sheet. */
+export function closeAlarmBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
+  return alarmBlocks(checked, system).map((block): Block => {
+    if (block.block !== 'table') return block
+    const rows = block.rows.map(({ cells: [what = '', way = '', to = '', , last = '', warning = ''] }) => ({
+      cells: [what, `${way.replace('alarm when ', '')} ${to}`, last, warning],
+    }))
+    return { block: 'table', columns: closeColumns, rows }
+  })
 }

@@ -19,6 +19,8 @@ export interface Row {
 /** A piece of the sheet: what it is, never how it looks. Texts are plain; who writes them out escapes them. */
 export type Block =
   | { readonly block: 'answer' | 'text' | 'quiet' | 'caution' | 'heading'; readonly text: string }
+  /** A name, and what goes on behind it on the same line. */
+  | { readonly block: 'run'; readonly label: string; readonly text: string }
   | { readonly block: 'list'; readonly items: readonly string[] }
   | { readonly block: 'table'; readonly columns: readonly Column[]; readonly rows: readonly Row[] }
   /** Drawings; `wide` stands alone on its line, others two by two. */
@@ -52,6 +54,12 @@ export interface Sheet {
   readonly title: string
   /** What it was made with and when, one line. */
   readonly made: string
+  /**
+   * What stands on one page, closely set; the first goes over its whole width, the others are set in columns. Empty where
+   * everything is asked for.
+   */
+  readonly page: readonly Section[]
+  /** What follows on further pages. */
   readonly sections: readonly Section[]
   /** Stands at the foot of every page. */
   readonly foot: string
@@ -60,6 +68,7 @@ export interface Sheet {
 export const text = (words: string): Block => ({ block: 'text', text: words })
 export const quiet = (words: string): Block => ({ block: 'quiet', text: words })
 export const heading = (words: string): Block => ({ block: 'heading', text: words })
+export const run = (label: string, words: string): Block => ({ block: 'run', label, text: words })
 export const list = (items: readonly string[]): Block => ({ block: 'list', items })
 
 /** A column of words, or of numbers. */

@@ -10,7 +10,7 @@ import { entryText, toleranceText, fieldUnit, unitWords } from '../entries/shown
 import { printable } from '../mistakes/shown.ts'
 import { spreadsOf } from '../uncertainty/spreads.ts'
 import type { UnitSystem } from '../units/kinds.ts'
-import { heading, quiet, words, type Block, type Row } from './block.ts'
+import { heading, quiet, run, words, type Block, type Row } from './block.ts'
 
 /** Kept out: they are told elsewhere on the sheet, or are no entries of the machine. */
 const elsewhere = /^(format|version|name|notes|tolerances\..*|origins\..*|readings\..*)$/
@@ -18,6 +18,10 @@ const elsewhere = /^(format|version|name|notes|tolerances\..*|origins\..*|readin
 const originWords = Object.fromEntries(
   origins.each.choices.map(({ value, label }) => [value, label]),
 ) as Readonly<Record<EntryOrigin, string>>
+
+const atDefault = 'Default'
+const notStated = 'Not stated'
+const byOrigin = ', by its origin'
 
 const columns = [
   words('Entry', 42),
@@ -43,7 +47,7 @@ function spreadText(build: Build, path: string, field: Field, system: UnitSystem
   const entered = build.tolerances[path]
   if (entered !== undefined) return toleranceText(entered, field, unit).trim()
   const spread = spreadsOf(build)[path]
-  return spread === undefined ? '' : `${toleranceText(rounded(spread), field, unit).trim()}, by its origin`
+  return spread === undefined ? '' : `${toleranceText(rounded(spread), field, unit).trim()}${byOrigin}`
 }
 
 /** Two digits: an assumed width has no more. */
@@ -57,7 +61,7 @@ function originText(build: Build, path: string, value: unknown): string {
   if (origin !== undefined) return originWords[origin]
   // A complete build does not know what stood in its file: what is as it would be without is said to be so.
   const without = entryInForce(withEntry(build, path, undefined), path)
-  return without !== undefined && without === value ? 'Default' : 'Not stated'
+  return without !== undefined && without === value ? atDefault : notStated
 }
 
 /** "Reduction 2: Roller chain", "Motor". */
@@ -84,8 +88,8 @@ function labelOf(path: string, field: Field): string {
 /** The place in its list, counted from 1, that a row's label begins with; 0 for none. */
 const itemOf = ({ cells: [label = ''] }: Row) => Number(/^(?:.*, )?(\d+), /.exec(label)?.[1] ?? 0)
 
-/** Every entry that the build has, part by part, with its spread and where it comes from. */
-export function entryBlocks({ build }: Checked, system: UnitSystem): readonly Block[] {
+/** Every entry that the build has as a row, part by part. */
+function entryRows({ build }: Checked, system: UnitSystem): ReadonlyMap<string, readonly Row[]> {
   const parts = new Map<string, Row[]>()
   for (const pattern of fieldPatterns) {
     const field = fieldOf(pattern)
@@ -105,10 +109,17 @@ export function entryBlocks({ build }: Checked, system: UnitSystem): readonly Bl
       parts.set(part, [...(parts.get(part) ?? []), row])
     }
   }
-  const tables = [...parts].flatMap(([part, rows]): Block[] => [
+  // What belongs to one item of a list stands together.
+  return new Map(
+    [...parts].map(([part, rows]) => [part, rows.toSorted((one, other) => itemOf(one) - itemOf(other))]),
+  )
+}
+
+/** Every entry that the build has, part by part, with its spread and where it comes from. */
+export function entryBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
+  const tables = [...entryRows(checked, system)].flatMap(([part, rows]): Block[] => [
     heading(part),
-    // What belongs to one item of a list stands together.
-    { block: 'table', columns, rows: rows.toSorted((one, other) => itemOf(one) - itemOf(other)) },
+    { block: 'table', columns, rows },
   ])
   return [
     ...tables,
@@ -116,4 +127,28 @@ export function entryBlocks({ build }: Checked, system: UnitSystem): readonly Bl
       'A spread is two standard deviations, or the ends of what is equally likely; without one of its own an entry has that of its origin: 3 % measured, 10 % stated, 40 % guessed or assumed (common practice).',
     ),
   ]
+}
+
+/** "Mass 150 kg ± 4 kg, measured"; where it comes from is left out where nobody said. */
+function entryWords({ cells: [label = '', value = '', spread = '', origin = ''] }: Row): string {
+  // One word is enough here: measured, stated, guessed, assumed.
+  const known = origin === notStated ? '' : `, ${origin.toLowerCase().split(' ')[0]}`
+  return `${label} ${value}${spread === '' ? '' : ` ${spread.replace(byOrigin, '')}`}${known}`
+}
+
+/** The same entries set closely, a part after the other; those at their defaults are counted. */
+export function entryRuns(checked: Checked, system: UnitSystem): readonly Block[] {
+  const parts = [...entryRows(checked, system)]
+  const isOwn = ({ cells }: Row) => cells[3] !== atDefault
+  const left = parts.flatMap(([, rows]) => rows).filter((row) => !isOwn(row)).length
+  const runs = parts.flatMap(([part, rows]): Block[] => {
+    const own = rows.filter(isOwn)
+    return own.length === 0 ? [] : [run(part, `${own.map(entryWords).join('; ')}.`)]
+  })
+  const others = [
+    ...(left === 0 ? [] : [`${left} more entries at their defaults`]),
+    ...(checked.build.notes.trim() === '' ? [] : ['the builder’s notes']),
+  ]
+  const rest = others.length === 0 ? '' : ` The whole sheet has ${others.join(' and ')}.`
+  return [...runs, quiet(`± is two standard deviations, or the ends of what is equally likely.${rest}`)]
 }

@@ -3,8 +3,8 @@ import { wireFiguresOf } from '../figures/wiring.ts'
 import { oneLine } from '../mistakes/shown.ts'
 import { format, formatText } from '../units/display.ts'
 import type { UnitSystem } from '../units/kinds.ts'
-import { heading, numbers, quiet, words, type Block } from './block.ts'
-import { figureSubjects } from './subjects.ts'
+import { heading, numbers, quiet, run, words, type Block } from './block.ts'
+import { figureSubjects, pageSubjects } from './subjects.ts'
 
 const columns = [words('Figure', 60), numbers('Value', 22), words('Unit', 18)]
 
@@ -45,4 +45,18 @@ function wireBlocks({ evaluation, machine }: Checked, system: UnitSystem): reado
   const heads = ['Resistance', 'Warm through', 'After a burst', 'Bears for long', 'Melts in a burst']
   const wide = [words('Wire', 30), ...heads.map((label) => numbers(label, 16))]
   return [heading('Wires'), { block: 'table', columns: wide, rows }]
+}
+
+/** Figures set closely, a subject after the other, and which subjects the whole sheet has besides. */
+export function figureRuns(checked: Checked, system: UnitSystem): readonly Block[] {
+  const values: Readonly<Record<string, number | null>> = checked.figures
+  const runs = pageSubjects.flatMap(([subject, figures]): Block[] => {
+    const known = figures.flatMap(({ name, label, kind }) => {
+      const value = values[name] ?? null
+      return value === null ? [] : [`${label} ${formatText(value, kind, system)}`]
+    })
+    return known.length === 0 ? [] : [run(subject, `${known.join('; ')}.`)]
+  })
+  const others = figureSubjects.filter((one) => !pageSubjects.includes(one)).map(([subject]) => subject)
+  return [...runs, quiet(`The whole sheet has more: ${others.join(', ').toLowerCase()}, wires.`)]
 }

@@ -3,6 +3,7 @@ import { escaped } from '../draw/svg-element.ts'
 import type { Scene } from '../draw/scene.ts'
 import type { Block, Column, Row, Section, Sheet } from './block.ts'
 import type { Paper } from './paper.ts'
+import { fillings, sizeFor } from './fit.ts'
 import { sheetStyle } from './style.ts'
 
 const className = (name: string | undefined) => (name === undefined ? '' : ` class="${name}"`)
@@ -33,6 +34,8 @@ function blockText(block: Block): string {
       return `<p class="${block.block}">${escaped(block.text)}</p>`
     case 'text':
       return `<p>${escaped(block.text)}</p>`
+    case 'run':
+      return `<p><strong>${escaped(block.label)}.</strong> ${escaped(block.text)}</p>`
     case 'list':
       return `<ul>\n${block.items.map((item) => `<li>${escaped(item)}</li>`).join('\n')}\n</ul>`
     case 'table':
@@ -50,16 +53,20 @@ function sectionText({ id, heading, blocks }: Section): string {
 }
 
 /** The sheet as one HTML file that needs nothing else: its style inside, its drawings as vectors, no script. */
-export function sheetHtml({ title, made, sections, foot }: Sheet, paper: Paper): string {
+export function sheetHtml(sheet: Sheet, paper: Paper): string {
+  const { title, made, page, sections, foot } = sheet
+  const [answer, ...closely] = page
   const head = [
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
     `<title>${escaped(title)}</title>`,
-    `<style>\n${sheetStyle(paper)}</style>`,
+    `<style>\n${sheetStyle(paper, sizeFor(sheet, paper, fillings.elsewhere))}</style>`,
   ]
   const body = [
     `<header><h1>${escaped(title)}</h1><p class="quiet">${escaped(made)}</p></header>`,
+    ...(answer === undefined ? [] : [`<div class="answer-page">\n${sectionText(answer)}\n</div>`]),
+    ...(closely.length === 0 ? [] : [`<div class="page">\n${closely.map(sectionText).join('\n')}\n</div>`]),
     ...sections.map(sectionText),
     `<footer>${escaped(foot)}</footer>`,
   ]

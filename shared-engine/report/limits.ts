@@ -65,6 +65,49 @@ export function limitBlocks({ limits }: Checked, system: UnitSystem): readonly B
   ]
 }
 
+const closeColumns = [
+  words('Limit', 44),
+  numbers('Reached, allowed', 27),
+  numbers('Margin', 13),
+  words('Case', 16),
+]
+
+/** The same row closely: "1,763 ≤ 2,500 N" in one cell, a word only where it is near or over. */
+function closeRow(row: LimitRow, system: UnitSystem): Row {
+  const { cells, ...rest } = limitRow(row, system)
+  const [label = '', actual = '', sign = '', allowed = '', unit = '', margin = '', stands = '', at = ''] =
+    cells
+  const standing = row.standing === 'within' && row.unsure !== true ? '' : `${stands}, `
+  return {
+    cells: [label, `${actual} ${sign} ${allowed} ${unit}`.trim(), margin, `${standing}${at}`],
+    ...rest,
+  }
+}
+
+/** The ledger in its groups, closely set. */
+export function closeLimitBlocks({ limits }: Checked, system: UnitSystem): readonly Block[] {
+  if (limits.length === 0) return [text('No limit can be checked with these entries.')]
+  const cases = [...new Set(limits.map((row) => row.case))].toSorted()
+  return [
+    ...limitGroups.flatMap((group): Block[] => {
+      const rows = limits.filter((row) => row.group === group).map((row) => closeRow(row, system))
+      return rows.length === 0
+        ? []
+        : [heading(groupWords[group]), { block: 'table', columns: closeColumns, rows }]
+    }),
+    quiet(
+      `Near: less than 20 % in hand. Cases: ${cases.map((name: CaseName) => `${name}: ${caseWords[name]}`).join('; ')}.`,
+    ),
+  ]
+}
+
+/** What was not judged, in one piece: each with what it lacks. */
+export function notJudgedRuns(checked: Checked): readonly Block[] {
+  const rows = notJudgedBlocks(checked).flatMap((block) => (block.block === 'table' ? block.rows : []))
+  const each = rows.map(({ cells: [labels = '', lacks = ''] }) => `${labels} (lacks: ${lacks.toLowerCase()})`)
+  return each.length === 0 ? [] : [text(`What is not judged is not safe by that. ${each.join('; ')}.`)]
+}
+
 /** What passes a limit in a mishap, a sentence each. */
 export function mishapBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
   const found = mishapsOf(checked)

@@ -45,6 +45,8 @@ function blockText(block: Block): string {
     case 'text':
     case 'quiet':
       return markdownText(block.text)
+    case 'run':
+      return `**${markdownText(block.label)}.** ${markdownText(block.text)}`
     case 'list':
       return block.items.map((item) => `- ${markdownText(item)}`).join('\n')
     case 'table':
@@ -58,8 +60,8 @@ function blockText(block: Block): string {
 }
 
 /** The sheet as Markdown with tables, its drawings in words. */
-export function sheetMarkdown({ title, made, sections, foot }: Sheet): string {
-  const parts = sections.flatMap(({ heading, blocks }) => [
+export function sheetMarkdown({ title, made, page, sections, foot }: Sheet): string {
+  const parts = [...page, ...sections].flatMap(({ heading, blocks }) => [
     `## ${markdownText(heading)}`,
     ...blocks.map(blockText),
   ])

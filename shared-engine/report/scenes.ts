@@ -47,6 +47,12 @@ export function plotsOf(checked: Checked, system: UnitSystem): readonly Scene[] 
   ]
 }
 
+/** The two that matter most, low, for the one page. */
+export function fewPlotsOf(checked: Checked, system: UnitSystem): readonly Scene[] {
+  const look: PlotLook = { system, size: { width: 380, height: 165 } }
+  return [thrustAgainstSpeed(thrustCurve(checked.machine), look), runFromRest(runOf(checked.machine), look)]
+}
+
 function warmUpOf({ machine, figures }: Checked, amps: number | null) {
   const ironLoss = figures.patternIronWatts ?? 0
   return warmUpData(machine, amps, (cooled) =>

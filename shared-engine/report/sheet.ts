@@ -5,22 +5,28 @@ import { orderOf } from '../explain/order.ts'
 import { workingOf } from '../explain/table.ts'
 import { workingText } from '../explain/text.ts'
 import { oneLine, printable } from '../mistakes/shown.ts'
+import type { Remedies } from '../remedy/remedy.ts'
 import type { UnitSystem } from '../units/kinds.ts'
-import { alarmBlocks } from './alarms.ts'
+import { alarmBlocks, closeAlarmBlocks } from './alarms.ts'
 import { bestAnswer, countsAnswer, fastAnswer, holdAnswer, hotAnswer } from './answer.ts'
-import { heading, list, text, words, type Block, type Section, type Sheet } from './block.ts'
-import { entryBlocks } from './entries.ts'
-import { figureBlocks } from './figures.ts'
-import { limitBlocks, mishapBlocks, notJudgedBlocks } from './limits.ts'
-import { drawingOf, plotsOf } from './scenes.ts'
+import { heading, list, run, text, words, type Block, type Section, type Sheet } from './block.ts'
+import { entryBlocks, entryRuns } from './entries.ts'
+import { figureBlocks, figureRuns } from './figures.ts'
+import { closeLimitBlocks, limitBlocks, mishapBlocks, notJudgedBlocks, notJudgedRuns } from './limits.ts'
+import { remedyBlocks } from './remedies.ts'
+import { drawingOf, fewPlotsOf, plotsOf } from './scenes.ts'
 import { figureSubjects } from './subjects.ts'
 
 interface SheetManner {
   readonly system: UnitSystem
   /** Day of printing, as it is to stand there; null: none. The engine has no clock. */
   readonly date: string | null
-  /** Whether every figure and limit brings its working. */
+  /** Whether every figure and limit brings its working, on further pages. */
   readonly workings: boolean
+  /** Everything, with every entry and figure in tables, on as many pages as it takes; else one page. */
+  readonly whole: boolean
+  /** Of the worst limit; null where they were not looked for. */
+  readonly remedies: Remedies | null
 }
 
 /** Longest name on the sheet. */
@@ -35,17 +41,68 @@ const always = [
 ]
 
 /**
- * The printable sheet of a build: answer, ledger, what was not judged, what a mishap breaks, what to order, alarm card,
- * plots, figures, entries, cautions, and workings where they are asked for.
+ * The printable sheet of a build: on one page answer, ledger, what was not judged, what a mishap breaks, remedies, what to
+ * order, alarm card, curves, figures, entries with origins and spreads, cautions; or everything in tables on many. Workings
+ * follow where they are asked for.
  *
  * Its numbers are those of `check` in the same units.
  */
 export function sheetOf(checked: Checked, manner: SheetManner): Sheet {
   const { system, date } = manner
-  const sections: Section[] = [
+  const filled = (sections: readonly Section[]) => sections.filter(({ blocks }) => blocks.length > 0)
+  const workings = manner.workings ? workingBlocks(checked) : []
+  return {
+    title: oneLine(checked.name, longestName),
+    made: [
+      `Pitchline, model version ${modelVersion}`,
+      `${system} units`,
+      ...(date === null ? [] : [oneLine(date, 40)]),
+    ].join(' · '),
+    page: manner.whole ? [] : filled(pageSections(checked, manner)),
+    sections: filled([
+      ...(manner.whole ? wholeSections(checked, manner) : []),
+      { id: 'workings', heading: 'Workings', blocks: workings },
+    ]),
+    foot: caution,
+  }
+}
+
+function remedySection(remedies: Remedies | null): Section {
+  return {
+    id: 'remedies',
+    heading: 'What would hold',
+    blocks: remedies === null ? [] : remedyBlocks(remedies),
+  }
+}
+
+/** The one page, by what is looked for first. */
+function pageSections(checked: Checked, { system, remedies }: SheetManner): readonly Section[] {
+  return [
+    { id: 'answer', heading: 'Answer', blocks: answerTexts(checked, system) },
+    { id: 'limits', heading: 'Limits', blocks: closeLimitBlocks(checked, system) },
+    { id: 'mishaps', heading: 'What a mishap does', blocks: mishapBlocks(checked, system) },
+    remedySection(remedies),
+    { id: 'not-judged', heading: 'Not judged', blocks: notJudgedRuns(checked) },
+    { id: 'alarms', heading: 'Alarm card', blocks: closeAlarmBlocks(checked, system) },
+    { id: 'order', heading: 'What to order', blocks: orderRuns(checked, system) },
+    {
+      id: 'plots',
+      heading: 'Curves',
+      blocks: [{ block: 'scenes', scenes: fewPlotsOf(checked, system), wide: true }],
+    },
+    { id: 'figures', heading: 'Figures', blocks: figureRuns(checked, system) },
+    { id: 'entries', heading: 'The build', blocks: entryRuns(checked, system) },
+    { id: 'cautions', heading: 'Cautions', blocks: cautionBlocks(checked) },
+    { id: 'notes', heading: 'Notes', blocks: checked.notes.length === 0 ? [] : [list(checked.notes)] },
+  ]
+}
+
+function wholeSections(checked: Checked, { system, remedies }: SheetManner): readonly Section[] {
+  return [
     { id: 'answer', heading: 'Answer', blocks: answerBlocks(checked, system) },
     { id: 'limits', heading: 'Limits', blocks: limitBlocks(checked, system) },
     { id: 'mishaps', heading: 'What a mishap does', blocks: mishapBlocks(checked, system) },
+    remedySection(remedies),
     { id: 'not-judged', heading: 'Not judged', blocks: notJudgedBlocks(checked) },
     { id: 'order', heading: 'What to order', blocks: orderBlocks(checked, system) },
     { id: 'alarms', heading: 'Alarm card', blocks: alarmBlocks(checked, system) },
@@ -58,21 +115,10 @@ export function sheetOf(checked: Checked, manner: SheetManner): Sheet {
     { id: 'entries', heading: 'Entries', blocks: entryBlocks(checked, system) },
     { id: 'notes', heading: 'Notes', blocks: noteBlocks(checked) },
     { id: 'cautions', heading: 'Cautions', blocks: cautionBlocks(checked) },
-    { id: 'workings', heading: 'Workings', blocks: manner.workings ? workingBlocks(checked) : [] },
   ]
-  return {
-    title: oneLine(checked.name, longestName),
-    made: [
-      `Pitchline, model version ${modelVersion}`,
-      `${system} units`,
-      ...(date === null ? [] : [oneLine(date, 40)]),
-    ].join(' · '),
-    sections: sections.filter(({ blocks }) => blocks.length > 0),
-    foot: caution,
-  }
 }
 
-function answerBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
+function answerTexts(checked: Checked, system: UnitSystem): readonly Block[] {
   const best = bestAnswer(checked, system)
   return [
     { block: 'answer', text: fastAnswer(checked, system) },
@@ -80,6 +126,12 @@ function answerBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
     text(holdAnswer(checked, system)),
     text(hotAnswer(checked, system)),
     ...(best === '' ? [] : [text(best)]),
+  ]
+}
+
+function answerBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
+  return [
+    ...answerTexts(checked, system),
     { block: 'scenes', scenes: [drawingOf(checked, system)], wide: true },
   ]
 }
@@ -87,6 +139,10 @@ function answerBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
 function orderBlocks(checked: Checked, system: UnitSystem): readonly Block[] {
   const rows = orderOf(checked, system).map(({ label, words: said }) => ({ cells: [label, said] }))
   return [{ block: 'table', columns: [words('Part', 28), words('Order', 72)], rows }]
+}
+
+function orderRuns(checked: Checked, system: UnitSystem): readonly Block[] {
+  return orderOf(checked, system).map(({ label, words: said }) => run(label, `${said}.`))
 }
 
 function noteBlocks({ build, notes }: Checked): readonly Block[] {

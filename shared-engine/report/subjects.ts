@@ -29,3 +29,9 @@ export const figureSubjects: readonly (readonly [heading: string, figures: reado
   ['Switching', wiringFigures],
   ['Level cruise', cruiseFigures],
 ]
+
+/** Subjects that the ledger and the mishaps speak of already: left to the whole sheet. */
+const toldElsewhere: ReadonlySet<string> = new Set(['Balance', 'A jam', 'Bursts and stops', 'Switching'])
+
+/** Those that stand on the one page. */
+export const pageSubjects = figureSubjects.filter(([heading]) => !toldElsewhere.has(heading))

@@ -30,28 +30,32 @@ const words = [
   ...['--nothing=1', '--json=3', '-x', '-xyz', '=', '=1+1', '🦫'],
 ]
 
-it(`${fuzzed} command lines at random are refused in a sentence, or print a help`, async () => {
-  const troubles: string[] = []
-  for (let seed = 0; seed < fuzzed; seed += 1) {
-    const below = belowOf(randomStream(seed, 11))
-    const line = Array.from({ length: below(6) }, () => words[below(words.length)] ?? '')
-    // It would make a file of any name.
-    if (line.includes('new')) continue
-    const said = { out: '', err: '' }
-    const io = {
-      out: (text: string) => void (said.out += text),
-      err: (text: string) => void (said.err += text),
+it(
+  `${fuzzed} command lines at random are refused in a sentence, or print a help`,
+  async () => {
+    const troubles: string[] = []
+    for (let seed = 0; seed < fuzzed; seed += 1) {
+      const below = belowOf(randomStream(seed, 11))
+      const line = Array.from({ length: below(6) }, () => words[below(words.length)] ?? '')
+      // It would make a file of any name.
+      if (line.includes('new')) continue
+      const said = { out: '', err: '' }
+      const io = {
+        out: (text: string) => void (said.out += text),
+        err: (text: string) => void (said.err += text),
+      }
+      try {
+        const code = await runCommandLine(line, commands, '0', io)
+        const isHelp = code === 0 && said.err === '' && said.out !== ''
+        const isUsage = line.every((word) => word === '') || line.length === 0 || line.includes('help')
+        const isRefused =
+          code === 1 && (/^[^\n]+: [^\n]+\.\n/.test(said.err) || (isUsage && said.err.startsWith('Usage')))
+        if (!isHelp && !isRefused) troubles.push(`${JSON.stringify(line)}: ${code}, ${JSON.stringify(said)}`)
+      } catch (thrown) {
+        troubles.push(`${JSON.stringify(line)}: ${String(thrown)}`)
+      }
     }
-    try {
-      const code = await runCommandLine(line, commands, '0', io)
-      const isHelp = code === 0 && said.err === '' && said.out !== ''
-      const isUsage = line.every((word) => word === '') || line.length === 0 || line.includes('help')
-      const isRefused =
-        code === 1 && (/^[^\n]+: [^\n]+\.\n/.test(said.err) || (isUsage && said.err.startsWith('Usage')))
-      if (!isHelp && !isRefused) troubles.push(`${JSON.stringify(line)}: ${code}, ${JSON.stringify(said)}`)
-    } catch (thrown) {
-      troubles.push(`${JSON.stringify(line)}: ${String(thrown)}`)
-    }
-  }
-  expect(troubles).toEqual([])
-})
+    expect(troubles).toEqual([])
+  },
+  60_000 + 100 * fuzzed,
+)

@@ -11,7 +11,7 @@ async function readBack(bytes: Uint8Array) {
   )
   const texts = await Promise.all(pages.map((page) => page.getTextContent()))
   const words = texts.flatMap(({ items }) => items.map((item) => ('str' in item ? item.str : '')))
-  return { size: pages[0]?.view.slice(2), text: words.join(' ').replace(/\s+/g, ' ') }
+  return { count: pages.length, size: pages[0]?.view.slice(2), text: words.join(' ').replace(/\s+/g, ' ') }
 }
 
 test('the sheet says what the window says, prints alone on its paper, and gives the window back', async ({
@@ -39,14 +39,25 @@ test('the sheet says what the window says, prints alone on its paper, and gives 
   await page.keyboard.press('Control+p')
   await expect(page.locator('body')).toHaveAttribute('data-printed', 'yes')
 
+  await expect(sheet.locator('[data-section=remedies]')).toBeVisible()
+  const a4 = await readBack(await page.pdf({ preferCSSPageSize: true }))
+  expect(a4.count).toBe(1)
   await sheet.getByLabel('Paper').selectOption('letter')
   const printed = await readBack(await page.pdf({ preferCSSPageSize: true }))
+  expect(printed.count).toBe(1)
   expect(printed.size?.map(Math.round)).toEqual([612, 792])
   expect(printed.text).toContain(answer)
   for (const label of await sheet.locator('[data-section=limits] td:first-child').allTextContents())
     expect(printed.text).toContain(plain(label))
   expect(printed.text).not.toContain('Back to the window')
   expect(printed.text).not.toContain('Will it hold')
+
+  expect(printed.text).toContain('What would hold')
+  await sheet.getByLabel('Everything, on many pages').check()
+  const whole = await readBack(await page.pdf({ preferCSSPageSize: true }))
+  expect(whole.count).toBeGreaterThan(5)
+  expect(whole.text).toContain(answer)
+  await sheet.getByLabel('Everything, on many pages').uncheck()
 
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' })
   const margins = await page.evaluate(() => {

@@ -12,13 +12,16 @@ export const report: Command = {
     },
     { flags: '--html', about: 'print a page of HTML instead of Markdown' },
     { flags: '--paper <size>', about: 'paper of PDF and HTML', choices: ['a4', 'letter'], standard: 'a4' },
-    { flags: '--workings', about: 'with the working of every figure and limit' },
+    { flags: '--all', about: 'everything in tables, on as many pages as it takes, instead of one page' },
+    { flags: '--workings', about: 'with the working of every figure and limit, on further pages' },
     { flags: '--date <day>', about: 'day on the sheet; the present one where none is given' },
     unitsOption,
   ],
-  more: `The sheet has the answer, the limits in their three groups, what was not judged,
-what a mishap does, what to order, the alarm card, curves, figures, every entry
-with its origin and spread, and cautions. Its numbers are those of check.
+  more: `The sheet is one page: answer, limits in their three groups, what a mishap
+does, what would hold, what was not judged, alarm card, what to order, curves,
+figures, the build with origins and spreads, cautions. Its numbers are those of
+check. Letters are as large as one page allows; what a page cannot hold at the
+smallest goes on over it.
 
 Exit codes: 0 nothing over, 2 something is, 1 the build or the command line
 could not be read or the file not be written.

@@ -1,5 +1,7 @@
 import type { Block, Section, Sheet } from '../../../shared-engine/report/block.ts'
+import { closely } from '../../../shared-engine/report/fit.ts'
 import type { Paper } from '../../../shared-engine/report/paper.ts'
+import { readable } from './pdf/letters.ts'
 import { putScenes, scenesStart } from './pdf/scenes.ts'
 import { putTable, tableStart } from './pdf/table.ts'
 import { colours, Writer, type Face } from './pdf/writer.ts'
@@ -9,6 +11,7 @@ import { colours, Writer, type Face } from './pdf/writer.ts'
 const faces = {
   title: { size: 19, weight: 'strong' },
   section: { size: 12.5, weight: 'strong' },
+  close: { size: 11, weight: 'strong' },
   heading: { size: 9.5, weight: 'strong' },
   answer: { size: 13, weight: 'strong' },
   text: { size: 9 },
@@ -30,8 +33,8 @@ function startOf(writer: Writer, block: Block | undefined): number {
 function putHeading(writer: Writer, text: string, face: Face, below: number): void {
   const lines = writer.lines(text, writer.width, face).length
   writer.room(lines * writer.lineHeight(face) + 12 + below)
-  writer.y += 6
-  writer.paragraph(text, face, 2)
+  writer.y += writer.isClose ? 3 : 6
+  writer.paragraph(text, face, writer.isClose ? 0 : 2)
 }
 
 function putList(writer: Writer, items: readonly string[]): void {
@@ -41,6 +44,23 @@ function putList(writer: Writer, items: readonly string[]): void {
     writer.paragraph(item, faces.text, 1, 10)
   }
   writer.y += 3
+}
+
+function putRun(writer: Writer, label: string, text: string): void {
+  const name = `${label}.`
+  const strong: Face = { ...faces.text, weight: 'strong' }
+  const indent = writer.widthOf(`${name} `, strong)
+  const [first = '', ...others] = writer.lines(text, writer.width, faces.text, indent)
+  writer.room(writer.lineHeight(faces.text))
+  writer.put(name, writer.left, writer.y, strong)
+  writer.put(first, writer.left + indent, writer.y, faces.text)
+  writer.y += writer.lineHeight(faces.text)
+  for (const line of others) {
+    writer.room(writer.lineHeight(faces.text))
+    writer.put(line, writer.left, writer.y, faces.text)
+    writer.y += writer.lineHeight(faces.text)
+  }
+  writer.y += 2
 }
 
 function putCaution(writer: Writer, text: string): void {
@@ -69,6 +89,8 @@ function putBlock(writer: Writer, block: Block, next: Block | undefined): void {
     case 'quiet':
     case 'text':
       return writer.paragraph(block.text, faces[block.block])
+    case 'run':
+      return putRun(writer, block.label, block.text)
     case 'list':
       return putList(writer, block.items)
     case 'table':
@@ -86,17 +108,59 @@ function putSection(writer: Writer, { heading, blocks }: Section): void {
     first?.block === 'heading'
       ? writer.lineHeight(faces.heading) + 14 + startOf(writer, second)
       : startOf(writer, first)
-  putHeading(writer, heading, faces.section, below)
+  putHeading(writer, heading, writer.isClose ? faces.close : faces.section, below)
   writer.rule(writer.y - 1, colours.ink)
-  writer.y += 3
+  writer.y += writer.isClose ? 1.5 : 3
   blocks.forEach((block, at) => putBlock(writer, block, blocks[at + 1]))
 }
 
-/** The sheet as a PDF: drawings as vectors, its letters inside, every page numbered. */
-export function sheetPdf({ title, made, sections, foot }: Sheet, paper: Paper): Promise<Uint8Array> {
-  const writer = new Writer(paper, title)
+/** Shares of the sheet's usual size that its one page is tried at, the largest first. */
+const shares = Array.from({ length: 18 }, (_, step) => 0.95 - 0.02 * step)
+
+/** Title, answer, and the rest of the one page in columns; whether all of it is on that page. */
+function putPage(writer: Writer, { title, made, page }: Sheet): boolean {
+  const [answer, ...others] = page
   writer.paragraph(title, faces.title, 0)
   writer.paragraph(made, faces.quiet)
+  answer?.blocks.forEach((block, at) => putBlock(writer, block, answer.blocks[at + 1]))
+  writer.beginColumns(closely.columns, closely.gap)
+  for (const section of others) putSection(writer, section)
+  const fits = writer.pages === 1
+  writer.endColumns()
+  return fits
+}
+
+function writerFor({ title }: Sheet, paper: Paper, share: number): Writer {
+  return new Writer(paper, title, { share, side: closely.side, top: closely.top, bottom: closely.bottom })
+}
+
+/** The largest share at which the page is one; where none is, the smallest. */
+function pageWriter(sheet: Sheet, paper: Paper): Writer {
+  // Halving: what fits at one size fits at any smaller one.
+  let [fits, tooLarge] = [shares.length - 1, -1]
+  while (fits - tooLarge > 1) {
+    const middle = (fits + tooLarge) >> 1
+    if (putPage(writerFor(sheet, paper, shares[middle] ?? 1), sheet)) fits = middle
+    else tooLarge = middle
+  }
+  const writer = writerFor(sheet, paper, shares[fits] ?? 1)
+  putPage(writer, sheet)
+  return writer
+}
+
+/** The sheet as a PDF: drawings as vectors, its letters inside, every page numbered; and the letters that it cannot show. */
+export async function sheetPdf(
+  asked: Sheet,
+  paper: Paper,
+): Promise<{ readonly bytes: Uint8Array; readonly lacking: readonly string[] }> {
+  const { sheet, lacking } = readable(asked, new Writer(paper, ''))
+  const { title, made, page, sections, foot } = sheet
+  const writer = page.length > 0 ? pageWriter(sheet, paper) : new Writer(paper, asked.title)
+  if (page.length > 0) writer.nextPages()
+  else {
+    writer.paragraph(title, faces.title, 0)
+    writer.paragraph(made, faces.quiet)
+  }
   for (const section of sections) putSection(writer, section)
-  return writer.finish(foot, title)
+  return { bytes: await writer.finish(foot, title), lacking }
 }

@@ -1,6 +1,7 @@
 import { check, type Checked } from '../../../shared-engine/check.ts'
 import { readBuild } from '../../../shared-engine/entries/read.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
+import { remediesFor } from '../../../shared-engine/remedy/remedy.ts'
 import { sheetHtml } from '../../../shared-engine/report/html.ts'
 import { sheetMarkdown } from '../../../shared-engine/report/markdown.ts'
 import type { Paper } from '../../../shared-engine/report/paper.ts'
@@ -35,6 +36,8 @@ export async function reportBuild(file: string, options: OptionValues, io: Io): 
     system: systemOf(options),
     date: dayOf(options),
     workings: options['workings'] === true,
+    whole: options['all'] === true,
+    remedies: remediesFor(build.value),
   })
   const paper: Paper = options['paper'] === 'letter' ? 'letter' : 'a4'
   if (target.file === null) {
@@ -73,10 +76,15 @@ function textOf(sheet: Sheet, form: Form, paper: Paper): string {
   return form === 'html' ? sheetHtml(sheet, paper) : sheetMarkdown(sheet)
 }
 
-async function bytesOf(sheet: Sheet, form: Form, paper: Paper): Promise<Uint8Array> {
+async function bytesOf(sheet: Sheet, form: Form, paper: Paper, io: Io): Promise<Uint8Array> {
   if (form !== 'pdf') return Buffer.from(textOf(sheet, form, paper))
   const { sheetPdf } = await import('./pdf-file.ts')
-  return sheetPdf(sheet, paper)
+  const { bytes, lacking } = await sheetPdf(sheet, paper)
+  if (lacking.length > 0) {
+    const named = oneLine(lacking.slice(0, 20).join(' '), 60)
+    io.err(`The PDF’s typeface lacks ${named}: ? stands there. A file that ends in .html or .md has them.\n`)
+  }
+  return bytes
 }
 
 /** Whether the file is there now; what stood against it has been reported otherwise. */
@@ -86,7 +94,7 @@ async function write(
   paper: Paper,
   io: Io,
 ): Promise<boolean> {
-  const bytes = await bytesOf(sheet, form, paper)
+  const bytes = await bytesOf(sheet, form, paper, io)
   try {
     writeAnew(file, bytes)
   } catch (thrown) {

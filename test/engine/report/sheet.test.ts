@@ -12,7 +12,7 @@ import { sheetOf } from '../../../shared-engine/report/sheet.ts'
 import { displayUnit, format } from '../../../shared-engine/units/display.ts'
 
 const demos = ['quick-sled-puller', 'hut-hauler', 'culvert-crawler'] as const
-const manner = { system: 'metric', date: '2031-02-03', workings: false } as const
+const manner = { system: 'metric', date: '2031-02-03', workings: false, whole: true, remedies: null } as const
 
 function checkedDemo(name: string, changes: object = {}): Checked {
   const read = readStoredBuild(readFileSync(`examples/${name}.build.json`))

@@ -2,7 +2,8 @@ import type { Column, Row } from '../../../../shared-engine/report/block.ts'
 import { colours, type Face, type Writer } from './writer.ts'
 
 const gap = 6
-const padding = 1.4
+/** Closely set rows nearly touch their rules. */
+const paddingOf = (writer: Writer) => (writer.isClose ? 0.3 : 1.4)
 const body: Face = { size: 8.5 }
 const head: Face = { size: 8, colour: colours.quiet }
 
@@ -30,7 +31,7 @@ const cellsOf = (writer: Writer, texts: readonly string[], places: readonly Plac
   texts.map((text, at) => writer.lines(text, places[at]?.width ?? 0, face))
 
 const heightOf = (writer: Writer, cells: Cells, face: Face) =>
-  Math.max(...cells.map(({ length }) => length)) * writer.lineHeight(face) + 2 * padding
+  Math.max(...cells.map(({ length }) => length)) * writer.lineHeight(face) + 2 * paddingOf(writer)
 
 function putRow(writer: Writer, cells: Cells, places: readonly Place[], face: Face): void {
   const height = heightOf(writer, cells, face)
@@ -39,7 +40,7 @@ function putRow(writer: Writer, cells: Cells, places: readonly Place[], face: Fa
     if (place === undefined) return
     lines.forEach((line, number) => {
       const x = place.end ? place.x + place.width - writer.widthOf(line, face) : place.x
-      writer.put(line, x, writer.y + padding + number * writer.lineHeight(face), face)
+      writer.put(line, x, writer.y + paddingOf(writer) + number * writer.lineHeight(face), face)
     })
   })
   writer.y += height
@@ -73,22 +74,21 @@ export function tableStart(writer: Writer, columns: readonly Column[], rows: rea
   )
 }
 
-/** A table; pages break between its rows, and each page has its headings. */
+/** A table; pages and columns of a page break between its rows, and each has its headings. */
 export function putTable(writer: Writer, columns: readonly Column[], rows: readonly Row[]): void {
-  const places = placesOf(writer, columns)
-  const heads = cellsOf(
-    writer,
-    columns.map(({ label }) => label),
-    places,
-    head,
-  )
+  const labels = columns.map(({ label }) => label)
+  const putHeads = () => {
+    const places = placesOf(writer, columns)
+    putRow(writer, cellsOf(writer, labels, places, head), places, head)
+  }
   writer.room(tableStart(writer, columns, rows))
-  putRow(writer, heads, places, head)
+  putHeads()
   for (const row of rows) {
     const face = faceOf(row)
-    const cells = cellsOf(writer, row.cells, places, face)
-    if (writer.room(heightOf(writer, cells, face))) putRow(writer, heads, places, head)
-    putRow(writer, cells, places, face)
+    // As wide in every column of the page, but elsewhere: where it stands is asked once there is room.
+    const cells = cellsOf(writer, row.cells, placesOf(writer, columns), face)
+    if (writer.room(heightOf(writer, cells, face))) putHeads()
+    putRow(writer, cells, placesOf(writer, columns), face)
   }
-  writer.y += 6
+  writer.y += writer.isClose ? 2 : 6
 }

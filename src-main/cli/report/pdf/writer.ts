@@ -21,7 +21,20 @@ export const colours = {
 }
 
 const leading = 1.28
-const margin = { side: 40, top: 42, bottom: 46 }
+/** How a page is set: so many points on paper for a point of what is written, and its margins on paper. */
+interface Setting {
+  readonly share: number
+  readonly side: number
+  readonly top: number
+  readonly bottom: number
+}
+
+const usual: Setting = { share: 1, side: 40, top: 42, bottom: 46 }
+
+/** Size at which widths are kept: they grow with the size of the letters. */
+const unit = 100
+/** Widths of words: a page is tried at several sizes, and most words stand on it more than once. */
+const widths: Readonly<Record<Weight, Map<string, number>>> = { regular: new Map(), strong: new Map() }
 
 /** Bytes of a data address. */
 const bytesOf = (address: string) => Buffer.from(address.slice(address.indexOf(',') + 1), 'base64')
@@ -32,17 +45,23 @@ const bytesOf = (address: string) => Buffer.from(address.slice(address.indexOf('
  */
 export class Writer {
   readonly doc: PDFKit.PDFDocument
-  readonly left = margin.side
-  readonly width: number
-  readonly height: number
-  y = margin.top
+  readonly #paper: readonly [width: number, height: number]
+  #setting: Setting
+  /** That of each page so far. */
+  readonly #settings: Setting[] = []
+  /** Columns of the page, where there are any, and which is being filled. */
+  #columns = 1
+  #gap = 0
+  #column = 0
+  /** Where columns begin on this page. */
+  #top: number
+  y: number
 
-  constructor(paper: Paper, title: string) {
-    const [width, height] = paperSizes[paper]
-    this.width = width - 2 * margin.side
-    this.height = height
+  constructor(paper: Paper, title: string, setting: Setting = usual) {
+    this.#paper = paperSizes[paper]
+    this.#setting = setting
     this.doc = new PDFDocument({
-      size: [width, height],
+      size: [...this.#paper],
       // The library starts a page of its own accord where text passes its margin: here it never does.
       margin: 0,
       bufferPages: true,
@@ -53,51 +72,123 @@ export class Writer {
     })
     this.doc.registerFont('regular', bytesOf(regular))
     this.doc.registerFont('strong', bytesOf(semibold))
+    this.doc.scale(setting.share)
+    this.#settings.push(setting)
+    this.#top = this.y = this.top
+  }
+
+  /** Points of paper as points of what is written. */
+  #from(points: number): number {
+    return points / this.#setting.share
+  }
+
+  get #whole(): number {
+    return this.#from(this.#paper[0] - 2 * this.#setting.side)
+  }
+
+  private get top(): number {
+    return this.#from(this.#setting.top)
+  }
+
+  get width(): number {
+    return (this.#whole - (this.#columns - 1) * this.#gap) / this.#columns
+  }
+
+  get left(): number {
+    return this.#from(this.#setting.side) + this.#column * (this.width + this.#gap)
   }
 
   get bottom(): number {
-    return this.height - margin.bottom
+    return this.#from(this.#paper[1] - this.#setting.bottom)
   }
 
-  get pageHeight(): number {
-    return this.bottom - margin.top
+  /** Whether the one page is being filled, where room is dear. */
+  get isClose(): boolean {
+    return this.#setting !== usual
   }
 
-  /** Begins a page where less than so much is left of this one; whether it did. */
+  get pages(): number {
+    return this.doc.bufferedPageRange().count
+  }
+
+  /** From here on down the page is filled column by column. */
+  beginColumns(columns: number, gap: number): void {
+    this.#columns = columns
+    this.#gap = this.#from(gap)
+    this.#top = this.y
+  }
+
+  endColumns(): void {
+    this.#columns = 1
+    this.#column = 0
+  }
+
+  /** What follows stands on pages of the usual size, a new one where something is to follow. */
+  nextPages(): void {
+    this.#setting = usual
+    this.y = Infinity
+  }
+
+  /** Begins a column or a page where less than so much is left of this one; whether it did. */
   room(height: number): boolean {
-    if (this.y + height <= this.bottom || this.y <= margin.top) return false
-    this.doc.addPage()
-    this.y = margin.top
+    if (this.y + height <= this.bottom || this.y <= this.#top) return false
+    if (this.#column + 1 < this.#columns) this.#column += 1
+    else {
+      this.doc.addPage().scale(this.#setting.share)
+      this.#settings.push(this.#setting)
+      this.#column = 0
+      this.#top = this.top
+    }
+    this.y = this.#top
     return true
   }
 
   lineHeight({ size }: Face): number {
-    return size * leading
+    return size * (this.isClose ? 1.2 : leading)
+  }
+
+  /** Whether the typeface has a letter. */
+  hasLetter(letter: string): boolean {
+    this.doc.font('regular')
+    // The types keep the library's own font to themselves.
+    const { _font } = this.doc as unknown as {
+      readonly _font: { readonly font: { hasGlyphForCodePoint: (code: number) => boolean } }
+    }
+    return _font.font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0)
   }
 
   widthOf(text: string, { size, weight = 'regular' }: Face): number {
-    return this.doc.font(weight).fontSize(size).widthOfString(text)
+    const known = widths[weight].get(text)
+    const width = known ?? this.doc.font(weight).fontSize(unit).widthOfString(text)
+    if (known === undefined) widths[weight].set(text, width)
+    return (width * size) / unit
   }
 
-  /** Text in lines no wider than so much, broken at blanks; a word that is wider is cut. */
-  lines(text: string, width: number, face: Face): readonly string[] {
+  /** Text in lines no wider than so much, the first less by its indent, broken at blanks; a word that is wider is cut. */
+  lines(text: string, width: number, face: Face, firstIndent = 0): readonly string[] {
     const lines: string[] = []
+    const blank = this.widthOf(' ', face)
     let line = ''
+    let filled = 0
     for (const word of text.split(/[ \n\t]+/).filter((piece) => piece !== '')) {
-      const longer = line === '' ? word : `${line} ${word}`
-      if (this.widthOf(longer, face) <= width) {
-        line = longer
+      const wide = this.widthOf(word, face)
+      const room = width - (lines.length === 0 ? firstIndent : 0)
+      if (filled + (line === '' ? 0 : blank) + wide <= room) {
+        filled += (line === '' ? 0 : blank) + wide
+        line = line === '' ? word : `${line} ${word}`
         continue
       }
       if (line !== '') lines.push(line)
       const pieces = this.cut(word, width, face)
       lines.push(...pieces.slice(0, -1))
       line = pieces.at(-1) ?? ''
+      filled = this.widthOf(line, face)
     }
     return line === '' && lines.length > 0 ? lines : [...lines, line]
   }
 
   private cut(word: string, width: number, face: Face): readonly string[] {
+    if (this.widthOf(word, face) <= width) return [word]
     const pieces = ['']
     for (const letter of word) {
       const longer = (pieces.at(-1) ?? '') + letter
@@ -137,13 +228,14 @@ export class Writer {
   async finish(foot: string, name: string): Promise<Uint8Array> {
     const { doc } = this
     const { start, count } = doc.bufferedPageRange()
-    const face = { size: 7.5, colour: colours.quiet }
-    const [title = ''] = this.lines(name, this.width * 0.3, face)
     for (let page = 0; page < count; page += 1) {
       doc.switchToPage(start + page)
-      const y = this.height - margin.bottom + 14
-      this.rule(y - 4)
+      this.#setting = this.#settings[page] ?? usual
+      const face = { size: this.#setting === usual ? 7.5 : this.#from(6), colour: colours.quiet }
+      const y = this.bottom + this.#from(14)
+      this.rule(y - this.#from(4))
       this.put(foot, this.left, y, face)
+      const [title = ''] = this.lines(name, this.width * 0.3, face)
       const number = `${title} · page ${page + 1} of ${count}`
       this.put(number, this.left + this.width - this.widthOf(number, face), y, face)
     }
