@@ -1,5 +1,6 @@
 import type { Checked } from '../check.ts'
 import type { TimeToLimit } from '../cases/heat-times.ts'
+import { windingResistanceAt } from '../motor/constants.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { WorkingStep, WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
@@ -80,10 +81,108 @@ function caseAlarm({ machine, evaluation, figures }: Checked): Alarm {
       'A sensor on the case lags behind the winding: a burst from cold may pass the limit unseen.',
     ],
   })
-  if (value === null || !evaluation.heat.nodes.two) return alarm
+  if (value === null) return alarm
+  const timed = withWarning(alarm, jamAfterCase(machine, evaluation))
+  if (!evaluation.heat.nodes.two) return timed
   const { hold, launch, pivot } = evaluation.times
   const unseen = ({ case: reached }: TimeToLimit) => reached < value
-  return { ...alarm, guards: !(unseen(hold) || unseen(launch) || unseen(pivot)) }
+  return { ...timed, guards: !(unseen(hold) || unseen(launch) || unseen(pivot)) }
+}
+
+/** Seconds from an alarm to its limit, with the symbols that they are worked out from. */
+interface Warning {
+  readonly symbols: readonly WorkingSymbol[]
+  readonly step: WorkingStep & { readonly value: number }
+}
+
+/** An alarm with its seconds of warning; as it was where they are none. */
+function withWarning(alarm: Alarm, { symbols, step }: Warning): Alarm {
+  if (!(step.value > 0 && step.value < Infinity)) return alarm
+  const { working } = alarm
+  const known = new Set(working.symbols.map(({ symbol }) => symbol))
+  return {
+    ...alarm,
+    warningSeconds: step.value,
+    working: {
+      ...working,
+      symbols: [...working.symbols, ...symbols.filter(({ symbol }) => !known.has(symbol))],
+      steps: [...working.steps, step],
+    },
+  }
+}
+
+/**
+ * From the case's alarm to the winding's limit, should the track jam then: no heat leaves, and the winding is as resistive
+ * as at its limit, which is less time than there is.
+ *
+ * t = C_w 0.1 (T_max − T_air)/(I² R), R = R_20 [1 + α (T_max − 20)], I of a jam at full throttle.
+ *
+ * *Source:* heat over power; the winding at 90 % of its rise when its case is [assumption].
+ */
+function jamAfterCase({ motor, ground }: Checked['machine'], e: Checked['evaluation']): Warning {
+  const put = {
+    C_w: e.heat.nodes.windingCapacity,
+    T_max: motor.maxTemperature,
+    T_air: ground.airTemperature,
+    I_j: e.times.launch.amps,
+    R_h: windingResistanceAt(motor.resistance, motor.maxTemperature),
+  }
+  const value = (put.C_w * (1 - riseShare) * (put.T_max - put.T_air)) / (put.I_j * put.I_j * put.R_h)
+  return {
+    symbols: [
+      { symbol: 'C_w', name: 'heat capacity of the winding', value: put.C_w, kind: 'heatCapacity' },
+      {
+        symbol: 'T_max',
+        name: 'hottest allowed',
+        value: put.T_max,
+        kind: 'temperature',
+        from: 'motor.maxTemperatureC',
+      },
+      { symbol: 'I_j', name: 'current of one motor in a jam', value: put.I_j, kind: 'amps' },
+      { symbol: 'R_h', name: 'winding at its limit', value: put.R_h, kind: 'ohms' },
+    ],
+    step: {
+      symbol: 't_w',
+      name: 'least seconds from there to the winding’s limit, in a jam',
+      expression: `C_w * (1 - ${riseShare}) * (T_max - T_air) / (I_j^2 * R_h)`,
+      value,
+      kind: 'time',
+    },
+  }
+}
+
+/**
+ * From the coolant's alarm to boiling, should nothing cool it from then on: t = ρ V c 10 K/q, q the pattern's mean heat.
+ *
+ * *Source:* heat over power; hoses, blocks and radiator take none of it [assumption, the safe side].
+ */
+function boilingWithoutAir(
+  cooling: NonNullable<Checked['machine']['cooling']>,
+  { heat }: Checked['evaluation'],
+): Warning {
+  const { density, specificHeat, volume } = cooling
+  const watts = heat.capacityRate * (heat.hot - heat.feed)
+  return {
+    symbols: [
+      { symbol: 'rho', name: 'coolant', value: density, kind: 'density' },
+      {
+        symbol: 'V_c',
+        name: 'coolant in the circuit',
+        value: volume,
+        kind: 'volume',
+        from: 'cooling.tankLitres',
+      },
+      { symbol: 'c', name: 'its specific heat', value: specificHeat, kind: 'specificHeat' },
+      { symbol: 'q', name: 'heat into it through the pattern', value: watts, kind: 'watts' },
+    ],
+    step: {
+      symbol: 't_w',
+      name: 'seconds from there to boiling, with the air standing still',
+      expression: `rho * V_c * c * ${belowBoiling} / q`,
+      value: (density * volume * specificHeat * belowBoiling) / watts,
+      kind: 'time',
+    },
+  }
 }
 
 function controllerAlarm({ machine }: Checked): Alarm {
@@ -111,8 +210,9 @@ function controllerAlarm({ machine }: Checked): Alarm {
 
 function coolantAlarm({ machine, evaluation }: Checked): Alarm {
   const { boils } = evaluation.heat
-  const value = machine.cooling === null ? null : boils - belowBoiling
-  return alarmOf({
+  const { cooling } = machine
+  const value = cooling === null ? null : boils - belowBoiling
+  const alarm = alarmOf({
     id: 'coolant',
     label: 'Coolant temperature',
     title: 'The coolant 10 K below where it boils.',
@@ -123,6 +223,7 @@ function coolantAlarm({ machine, evaluation }: Checked): Alarm {
     missing: 'it needs cooling',
     hysteresis: 5,
   })
+  return cooling === null ? alarm : withWarning(alarm, boilingWithoutAir(cooling, evaluation))
 }
 
 function burstAlarm({ limits }: Checked): Alarm {

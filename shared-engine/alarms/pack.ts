@@ -1,6 +1,9 @@
 import type { Checked } from '../check.ts'
 import { openCircuitVolts } from '../reference/chemistry.ts'
+import type { WorkingSymbol } from '../workings/working.ts'
 import type { Alarm } from './alarms.ts'
+
+type Pack = Checked['machine']['pack']
 
 const holds = 'hold time and hysteresis common practice, no source'
 
@@ -54,20 +57,21 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
     value: value / pack.series,
     kind: 'volts',
   } as const
+  const left = untilEmpty(pack, amps)
   const row = (id: string, label: string, volts: number, steps: Alarm['working']['steps']): Alarm => ({
     id,
     label,
     direction: 'alarm when below',
     value: volts,
     kind: 'volts',
-    warningSeconds: null,
+    warningSeconds: left?.step.value ?? null,
     holdSeconds: 3,
     hysteresis: 0.02 * volts,
     working: {
       subject: `alarm:${id}`,
       title: `${label}, with the sag added back: volts and amps times the pack’s resistance.`,
-      symbols,
-      steps,
+      symbols: [...symbols, ...(left?.symbols ?? [])],
+      steps: [...steps, ...(left === null ? [] : [left.step])],
       state: 'charge at the reserve',
       source: `\`docs/model.md\` §2; ${holds}`,
       assumptions: ['The pack is at service.packTemperatureC.'],
@@ -80,36 +84,84 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       voltsAtRms: atRms,
     },
     row('cell-volts', 'Cell volts at the reserve', value / pack.series, [rested, perCell]),
-    chargeAlarm(machine.pack),
+    chargeAlarm(machine.pack, amps),
   ]
 }
 
+const capacityOf = ({ capacity }: Pack): WorkingSymbol => ({
+  symbol: 'Q_p',
+  name: 'pack as labelled',
+  value: capacity,
+  kind: 'charge',
+  from: 'pack.capacityMah',
+})
+
+const reserveOf = ({ reserve }: Pack): WorkingSymbol => ({
+  symbol: 'c_r',
+  name: 'reserve',
+  value: reserve,
+  kind: 'fraction',
+})
+
+const coldShareOf = (pack: Pack) => pack.usable / (pack.capacity * (pack.stateOfCharge - pack.reserve))
+
+const coldOf = (pack: Pack): WorkingSymbol => ({
+  symbol: 's_c',
+  name: 'what cells this cold give',
+  value: coldShareOf(pack),
+  kind: 'fraction',
+})
+
+/**
+ * How long the reserve lasts at the pattern's RMS current, more than its mean: t = Q_p c_r s_c/I; null without a reserve or a
+ * current.
+ *
+ * *Source:* charge over current.
+ */
+function untilEmpty(pack: Pack, amps: number) {
+  const value = (pack.capacity * pack.reserve * coldShareOf(pack)) / amps
+  if (!(value > 0 && value < Infinity)) return null
+  const symbol = {
+    symbol: 'I',
+    name: 'pack current through the pattern, RMS',
+    value: amps,
+    kind: 'amps',
+    from: 'figure:patternPackAmpsRms',
+  } as const
+  return {
+    amps: symbol,
+    symbols: [capacityOf(pack), reserveOf(pack), coldOf(pack)],
+    step: {
+      symbol: 't_w',
+      name: 'seconds from there to an empty pack, at the pattern’s current',
+      expression: 'Q_p * c_r * s_c / I',
+      value,
+      kind: 'time',
+    },
+  } as const
+}
+
 /** The charge that a radio or controller counts. */
-function chargeAlarm(pack: Checked['machine']['pack']): Alarm {
-  const share = pack.usable / (pack.capacity * (pack.stateOfCharge - pack.reserve))
+function chargeAlarm(pack: Pack, amps: number): Alarm {
+  const left = untilEmpty(pack, amps)
   return {
     id: 'charge-used',
     label: 'Charge used',
     direction: 'alarm when above',
     value: pack.usable,
     kind: 'charge',
-    warningSeconds: null,
+    warningSeconds: left?.step.value ?? null,
     holdSeconds: 0,
     hysteresis: null,
     working: {
       subject: 'alarm:charge-used',
       title: 'Charge from the given one to the reserve, less what the cold holds back.',
       symbols: [
-        {
-          symbol: 'Q_p',
-          name: 'pack as labelled',
-          value: pack.capacity,
-          kind: 'charge',
-          from: 'pack.capacityMah',
-        },
+        capacityOf(pack),
         { symbol: 'c_0', name: 'charge at the start', value: pack.stateOfCharge, kind: 'fraction' },
-        { symbol: 'c_r', name: 'reserve', value: pack.reserve, kind: 'fraction' },
-        { symbol: 's_c', name: 'what cells this cold give', value: share, kind: 'fraction' },
+        reserveOf(pack),
+        ...(left === null ? [] : [left.amps]),
+        coldOf(pack),
       ],
       steps: [
         {
@@ -119,6 +171,7 @@ function chargeAlarm(pack: Checked['machine']['pack']): Alarm {
           value: pack.usable,
           kind: 'charge',
         },
+        ...(left === null ? [] : [left.step]),
       ],
       state: 'any',
       source: '`docs/model.md` §2; capacity in the cold: common practice, no source',

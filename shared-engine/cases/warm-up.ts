@@ -27,9 +27,12 @@ export interface WarmUp {
 /**
  * Warm-up at a steady motor current, from the temperature of what cools it.
  *
+ * With the circuit standing nothing takes the motor's heat: its way to the coolant is no way to the air, and what is left
+ * of cooling by the air is not known [assumption, the safe side]. It then starts as warm as the circuit is while it runs.
+ *
  * @param amps I, A of one motor: heat follows motor current, not pack current
  * @param ironLoss P_fe, W of one motor
- * @param cooled with the build's cooling circuit, or as if it were off
+ * @param cooled with the build's cooling, or with its circuit standing; the same where there is none
  * @returns null where the motor's heat capacities or its way to the sink are not given, or its circuit runs away
  * *Source:* `docs/model.md` §7, the linear equations solved.
  */
@@ -40,13 +43,15 @@ export function warmUpCurve(
   cooled: boolean,
   count = 121,
 ): WarmUp | null {
-  const shown = cooled ? machine : { ...machine, cooling: null }
+  const stands = !cooled && machine.cooling !== null
+  const shown = stands ? withoutSink(machine) : machine
   const pattern = steadyPattern(shown, amps, ironLoss)
   const heat = new PatternHeat()
   setPatternHeat(heat, shown, pattern)
   if (!heat.hasMotor || !heat.hasCapacities || Number.isNaN(heat.feed)) return null
-  const sink = heat.feed
-  const course = courseOf(shown, heat, amps, ironLoss)
+  const sink = stands ? feedOf(machine, pattern) : heat.feed
+  if (Number.isNaN(sink)) return null
+  const course = courseOf(shown, heat, amps, ironLoss, sink)
   const limit = secondsToExcess(course, machine.motor.maxTemperature - sink)
   const settled = 4 * slowestTime(heat, course)
   const end = Number.isFinite(limit) && limit > 0 ? Math.min(settled, 1.5 * limit) : settled
@@ -63,6 +68,24 @@ export function warmUpCurve(
     steady: finiteOrNull(heat.end.hottest),
     sink,
   }
+}
+
+/** K/W: so far from any sink that a warm-up has no part of it. */
+const noWay = 1e9
+
+/** A machine whose heat stays in its motor. */
+function withoutSink(machine: Machine): Machine {
+  const { motor } = machine
+  const caseToSink = motor.caseToSink === null ? null : noWay
+  const thermalResistance = motor.thermalResistance === null ? null : noWay
+  return { ...machine, cooling: null, motor: { ...motor, caseToSink, thermalResistance } }
+}
+
+/** °C of what feeds the motors while the circuit runs; NaN where it runs away. */
+function feedOf(machine: Machine, pattern: PatternState): number {
+  const heat = new PatternHeat()
+  setPatternHeat(heat, machine, pattern)
+  return heat.feed
 }
 
 /** One row that lasts, at a motor current and an iron loss. */
@@ -84,11 +107,17 @@ function steadyPattern(machine: Machine, amps: number, ironLoss: number): Patter
   return pattern
 }
 
-function courseOf(machine: Machine, heat: PatternHeat, amps: number, ironLoss: number): NodeCourse {
+function courseOf(
+  machine: Machine,
+  heat: PatternHeat,
+  amps: number,
+  ironLoss: number,
+  sink: number,
+): NodeCourse {
   const motion = new NodeMotion()
   const course = new NodeCourse()
   setNodeMotion(motion, heat.nodes, amps * amps * machine.motor.resistance, ironLoss)
-  setNodeCourse(course, motion, 0, 0, heat.feed)
+  setNodeCourse(course, motion, 0, 0, sink)
   return course
 }
 

@@ -2,7 +2,7 @@ import type { WarmUp as WarmUpOfMotor } from '../../cases/warm-up.ts'
 import type { Machine } from '../../machine/parts.ts'
 import type { WarmUp, WarmUpCurve } from './warm-up.ts'
 
-/** The curves of the warm-up plot: as built, the same without the cooling circuit, and the controller. */
+/** The curves of the warm-up plot: as built, the same while the coolant stands, and the controller. */
 export function warmUpData(
   machine: Machine,
   amps: number | null,
@@ -20,7 +20,7 @@ export function warmUpData(
   }
   const bare = machine.cooling === null ? null : curveOf(false)
   if (bare !== null) {
-    const label = 'Motor without cooling'
+    const label = 'Motor while the coolant stands'
     curves.push({
       label,
       seconds: bare.seconds,

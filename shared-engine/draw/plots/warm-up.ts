@@ -7,7 +7,7 @@ import type { PlotLook } from './plot-look.ts'
 import type { LimitId } from '../../limits/id.ts'
 
 export interface WarmUpCurve {
-  /** "Motor winding", "Motor winding without cooling". */
+  /** "Motor", "Motor while the coolant stands". */
   readonly label: string
   readonly seconds: readonly number[]
   /** °C. */

@@ -110,3 +110,32 @@ test('rpm keeps to the slower of motor and controller, electrical rpm counts pol
   expect(row(rows, 'rpm').value).toBeCloseTo(9500, 9)
   expect(row(rows, 'electrical-rpm').value).toBeCloseTo(66_500, 9)
 })
+
+test('seconds of warning: heat over power for case and coolant, charge over current for the pack', () => {
+  const checked = heated()
+  const rows = alarmsOf(checked)
+  const { evaluation, machine } = checked
+  // A winding of 80 J/K a tenth of its rise of 65 K below 80 °C; copper 0.393 % a kelvin above 20 °C.
+  const [amps, cold] = [evaluation.times.launch.amps, machine.motor.resistance]
+  const inAJam = (80 * 6.5) / (amps * amps * cold * (1 + 0.00393 * 60))
+  expect(row(rows, 'case').warningSeconds).toBeCloseTo(inAJam, 6)
+  const { packAmpsRms } = evaluation.pattern
+  const { capacity, usable, stateOfCharge } = machine.pack
+  const left = (usable / (stateOfCharge - 0.2)) * 0.2
+  for (const id of ['pack-volts', 'cell-volts', 'charge-used'])
+    expect(row(rows, id).warningSeconds).toBeCloseTo(left / packAmpsRms, 6)
+  expect(left).toBeLessThanOrEqual(0.2 * capacity)
+  // What sounds at its own limit warns of nothing, and what is not there neither.
+  expect(row(rows, 'controller').warningSeconds).toBeNull()
+  expect(row(rows, 'coolant').warningSeconds).toBeNull()
+})
+
+test('the coolant’s warning is what its own mass takes in while the air stands: 0.2 L of half glycol at 10 K', () => {
+  const demo = readFileSync(new URL('../../../examples/hut-hauler.build.json', import.meta.url), 'utf8')
+  const checked = checkedOf(demo)
+  const { heat } = checked.evaluation
+  const watts = heat.capacityRate * (heat.hot - heat.feed)
+  // 1071 kg/m³ and 3300 J/(kg K): the coolants’ table.
+  const seconds = (1071 * 0.2e-3 * 3300 * 10) / watts
+  expect(row(alarmsOf(checked), 'coolant').warningSeconds).toBeCloseTo(seconds, 6)
+})

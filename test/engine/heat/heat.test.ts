@@ -53,7 +53,7 @@ describe('a pack', () => {
 
 describe('warming up', () => {
   it.each([30, 44, 132])('at %d A follows the heat balance through time', (amps) => {
-    const curve = warmUpCurve(machine, amps, 15, false)
+    const curve = warmUpCurve({ ...machine, cooling: null }, amps, 15, true)
     if (curve === null || curve.controller === null) throw new Error('no curve')
     const { motor, controller } = machine
     const toAir = motor.thermalResistance ?? NaN
@@ -74,6 +74,21 @@ describe('warming up', () => {
     const curve = warmUpCurve(machine, 44, 15, true)
     expect(curve?.sink).toBeGreaterThan(-5)
     expect(curve?.motor[0]).toBeCloseTo(curve?.sink ?? NaN, 12)
+  })
+
+  it('keeps all heat in the motor while the coolant stands, and so is never the cooler one', () => {
+    const [cooled, standing] = [true, false].map((runs) => warmUpCurve(machine, 44, 15, runs))
+    if (!cooled || !standing) throw new Error('no curve')
+    const { motor } = machine
+    expect(standing.sink).toBeCloseTo(cooled.sink, 12)
+    expect(standing.steady).toBeNull()
+    // dT/dt = [P + I² R (1 + α (T − 20))]/C solved for the time: C/(I² R α) ln(loss at the end/loss at the start).
+    const loss = (celsius: number) => 15 + 44 * 44 * motor.resistance * (1 + alpha * (celsius - 20))
+    const growth = 44 * 44 * motor.resistance * alpha
+    const byHand =
+      ((motor.heatCapacity ?? NaN) / growth) * Math.log(loss(motor.maxTemperature) / loss(standing.sink))
+    expect(standing.secondsToLimit).toBeCloseTo(byHand, 3)
+    expect(cooled.secondsToLimit ?? Infinity).toBeGreaterThan(byHand)
   })
 
   it('does not exist without the motor’s thermal entries', () => {
