@@ -84,7 +84,11 @@ const view: MenuHeading = {
 
 const help = (mac: boolean): MenuHeading => ({
   label: 'Help',
-  entries: [{ id: 'help.shortcuts', label: 'Shortcuts', keys: 'F1' }, ...(mac ? [] : [line, about])],
+  entries: [
+    { id: 'help.shortcuts', label: 'Shortcuts', keys: 'F1' },
+    { id: 'help.words', label: 'Words and what they mean' },
+    ...(mac ? [] : [line, about]),
+  ],
 })
 
 const application: MenuHeading = {

@@ -11,6 +11,15 @@ export const helpCommands: readonly Command[] = [
     capture: 'nothing',
   },
   {
+    id: 'help.words',
+    label: 'Words and what they mean',
+    heading: 'Help',
+    keys: [],
+    when: always,
+    do: (workspace) => workspace.explain(''),
+    capture: 'nothing',
+  },
+  {
     id: 'help.about',
     label: 'About Pitchline',
     heading: 'Help',

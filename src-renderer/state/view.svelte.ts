@@ -21,6 +21,8 @@ export class View {
   workings = $state.raw<readonly string[]>([])
   /** Entry whose help stands under the fields: the one that has the focus, or the pointer. */
   helpFor = $state.raw<string | null>(null)
+  /** What stands against the entry that is being typed into; empty: nothing. Told to readers once the typing rests. */
+  trouble = $state.raw('')
   /** Entry whose origin and other forms stand open under it. */
   moreOf = $state.raw<string | null>(null)
   /** Whether the fields are drawn out, where the window is too narrow to keep them open. */

@@ -14,7 +14,7 @@ import { View } from './view.svelte.ts'
 import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
-export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed'
+export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed' | 'words'
 
 /** A moment of something that was recorded: what the drawing shows of it, and words beside it. */
 export interface RecordedMoment {
@@ -122,6 +122,15 @@ export class Workspace {
     this.beforeSheet = document.activeElement
     this.printAsked = print
     this.sheet = 'printed'
+  }
+
+  /** The word of the glossary that was asked about; empty: none in particular. */
+  askedWord = $state.raw('')
+
+  /** Opens the glossary at a word. */
+  explain(word: string): void {
+    this.askedWord = word
+    this.sheet = 'words'
   }
 
   /** Opens the guided tests of an entry, or of all where it has none. */

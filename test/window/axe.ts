@@ -15,7 +15,11 @@ export async function troublesOf(page: Page, within = 'html', only?: 'colours'):
     .include(within)
     .setLegacyMode()
     // No rule in force reads the style sheets by itself.
-    .options({ resultTypes: ['violations'], preload: false })
+    .options({
+      resultTypes: ['violations'],
+      preload: false,
+      rules: { 'heading-order': { enabled: true } },
+    })
   const found = await (only === 'colours' ? axe.withRules(rulesOfColour) : axe.withTags(tags)).analyze()
   return found.violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,

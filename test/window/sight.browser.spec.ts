@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { answer, begin, candidatesIn, question } from './journey.ts'
+import { answer, begin, candidatesIn, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /** Pairs of words of the drawing that lie over each other by more than a dot. */
@@ -23,6 +23,22 @@ function wordsOverWords(page: Page): Promise<string[]> {
   })
 }
 
+/** Words at the row's end that lie over the machine's body. */
+const wordsOverMachine = (page: Page): Promise<string[]> =>
+  page.locator('.power-path').evaluate((path) => {
+    const body = path
+      .querySelector('[data-part="vehicle"] rect, [data-part="track"] rect')
+      ?.getBoundingClientRect()
+    if (body === undefined) return ['no machine']
+    return [...path.querySelectorAll('.words button')]
+      .map((word) => ({ words: word.textContent, box: word.getBoundingClientRect() }))
+      .filter(
+        ({ box }) =>
+          box.left < body.right && box.right > body.left && box.top < body.bottom && box.bottom > body.top,
+      )
+      .map(({ words }) => words)
+  })
+
 test('no words of the drawing lie over others, at any size', async ({ open }) => {
   const { page } = await open()
   await begin(page)
@@ -37,6 +53,13 @@ test('no words of the drawing lie over others, at any size', async ({ open }) =>
     }
     await page.setViewportSize({ width: 1280, height: 800 })
     await page.keyboard.press('Alt+n')
+  }
+  // With more reductions the row is closer: the words of what is not drawn keep clear of the machine.
+  await page.setViewportSize({ width: 1024, height: 700 })
+  await showPart(page, 'stage.1')
+  for (let count = 2; count <= 5; count += 1) {
+    await page.getByRole('button', { name: 'Add a reduction after it' }).click()
+    expect(await wordsOverMachine(page), `${count} reductions`).toEqual([])
   }
 })
 

@@ -103,3 +103,60 @@ test('the form shows nine rows and more, each as tall, with few stops, and besid
   ]
   expect((fields?.x ?? NaN) + (fields?.width ?? NaN)).toBeLessThanOrEqual(shown?.x ?? NaN)
 })
+
+/** What readers are told from now on, each region's words once. */
+const listenToRegions = (page: Page) =>
+  page.evaluate(() => {
+    const told: string[] = []
+    const last = new Map<Element, string>()
+    Object.assign(window, { told })
+    const note = (node: Node | null) => {
+      const region = (node instanceof Element ? node : (node?.parentElement ?? null))?.closest(
+        '[role=status], [role=alert], [aria-live=polite], [aria-live=assertive], output:not([aria-live=off])',
+      )
+      const words = region?.textContent.trim() ?? ''
+      if (!region || words === '' || words === last.get(region)) return
+      last.set(region, words)
+      told.push(words)
+    }
+    new MutationObserver((records) => records.forEach(({ target }) => note(target))).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    })
+  })
+const toldIn = (page: Page) => page.evaluate(() => (window as unknown as { told: string[] }).told)
+
+test('a change is told in one polite sentence once the typing rests; a word leads to what it means', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await begin(page)
+  await showPart(page, 'motor')
+  const kv = page.locator('[data-entry="motor.kvRpmPerVolt"]')
+  await page.waitForTimeout(1200) // the page has told itself what it opened with
+  await listenToRegions(page)
+  await kv.fill('')
+  await kv.pressSequentially('812', { delay: 60 })
+  await expect.poll(() => toldIn(page)).not.toEqual([])
+  await page.waitForTimeout(1500)
+  expect(await toldIn(page)).toEqual([expect.stringMatching(/^Top speed .* over\. Worst limit: .*\.$/)])
+  await kv.pressSequentially('x7', { delay: 60 })
+  await expect.poll(() => toldIn(page)).toHaveLength(2)
+  expect((await toldIn(page))[1]).toContain('not understood')
+  await kv.press('Escape')
+
+  await page.getByRole('button', { name: 'Free-run current: where it comes from' }).focus()
+  const help = page.getByRole('complementary', { name: 'About this entry' })
+  await showPart(page, 'track')
+  await page.locator('[data-entry="track.sprocketTeeth"]').focus()
+  const word = help.getByRole('button', { name: /: what it means$/ }).first()
+  const asked = (await word.textContent()) ?? ''
+  await word.click()
+  const current = page.getByRole('dialog', { name: 'Words' }).locator('[aria-current]')
+  await expect(current).toBeFocused()
+  await expect(current).toBeInViewport()
+  await expect(current).toContainText(new RegExp(asked, 'i'))
+  await page.keyboard.press('Escape')
+  await expect(word).toBeFocused()
+})

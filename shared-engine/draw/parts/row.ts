@@ -22,7 +22,7 @@ const groundWidths = { narrow: 90, wide: 158 } as const
 /** Words that stand in one column. */
 const wordsInColumn = 3
 /** With more reductions than this, the drawing needs the room. */
-const roomyStages = 3
+const roomyStages = 4
 
 /** What of a machine is drawn; nothing else of it reaches the drawing. */
 export interface DrawnMachine extends Pick<Machine, 'stages' | 'track' | 'vehicle' | 'ground'> {

@@ -6,6 +6,7 @@ import {
   format,
   formatFull,
   formatText,
+  formatTo,
   numberText,
 } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind } from '../../../shared-engine/units/kinds.ts'
@@ -103,4 +104,13 @@ test('the full value reads back as the number it was', () => {
   expect(formatFull(0.1 + 0.2, 'none', 'metric').text).toBe('0.3')
   expect(formatFull(31416, 'rpm', 'metric')).toEqual({ text: '31416', unit: 'rpm' })
   expect(formatFull(-0, 'rpm', 'metric').text).toBe('0')
+})
+
+test('shows no more figures than are known, and the same unit', () => {
+  // 5.52 m/s: 19.872 km/h by the definition of km/h.
+  expect(formatTo(5.52, 'speed', 'metric', 2)).toEqual({ text: '20', unit: 'km/h' })
+  expect(formatTo(5.52, 'speed', 'metric', 3)).toEqual({ text: '19.9', unit: 'km/h' })
+  expect(formatTo(17_430, 'none', 'metric', 2).text).toBe('17,000')
+  expect(formatTo(null, 'speed', 'metric', 2).text).toBe('–')
+  expect(formatTo(0, 'speed', 'metric', 2).text).toBe('0')
 })

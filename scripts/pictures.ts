@@ -1,0 +1,114 @@
+import { mkdirSync } from 'node:fs'
+import path from 'node:path'
+import { chromium, type Browser, type Page } from '@playwright/test'
+import { servePage } from '../src-main/serve/serve.ts'
+import { chromiumPath, rootFlags } from '../test/window/launch/computer.ts'
+
+/** Where the pictures lie. */
+const folder = path.join('docs', 'pictures')
+
+type Look = NonNullable<Parameters<Browser['newPage']>[0]>
+
+/** One picture: how the page is shown, and what is done before it is taken. */
+interface Picture {
+  readonly look: Look
+  readonly until?: (page: Page) => Promise<void>
+}
+
+const at = (width: number, height: number, more: Look = {}): Look => ({
+  viewport: { width, height },
+  ...more,
+})
+const usual = at(1280, 800, { colorScheme: 'light' })
+const ask = (number: number) => async (page: Page) => {
+  await page.keyboard.press(`Alt+${number}`)
+  await page.waitForTimeout(1500)
+}
+const begin = (page: Page) => page.keyboard.press('Alt+n')
+
+const sizes = [
+  [1024, 700],
+  [1280, 800],
+  [1920, 1080],
+] as const
+
+/** How the window looks: sizes, themes, what the system may ask for, and what a person meets when all is not well. */
+function pictures(): ReadonlyMap<string, Picture> {
+  const all = new Map<string, Picture>()
+  for (const [width, height] of sizes)
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const look = at(width, height, { colorScheme })
+      all.set(`how-fast-${width}-${colorScheme}`, { look })
+      all.set(`new-build-${width}-${colorScheme}`, { look, until: begin })
+    }
+  ;['which-gears', 'will-it-hold', 'how-hot', 'what-happened-empty', 'side-by-side'].forEach((name, index) =>
+    all.set(name, { look: usual, until: ask(index + 2) }),
+  )
+  for (const colorScheme of ['light', 'dark'] as const) {
+    const look = at(1280, 800, { forcedColors: 'active', colorScheme })
+    all.set(`forced-colours-${colorScheme}`, { look, until: ask(2) })
+  }
+  // 1280 × 800 at 200 %: half as many px of the page, each twice as large.
+  const zoomed = at(640, 400, { deviceScaleFactor: 2 })
+  all.set('zoom-200-how-fast', { look: zoomed })
+  all.set('zoom-200-new-build', { look: zoomed, until: begin })
+  all.set('wrong-entry', { look: usual, until: wrongEntry })
+  all.set('wrong-file', { look: usual, until: wrongFile })
+  all.set('busy', { look: usual, until: busy })
+  all.set('changed', { look: usual, until: changed })
+  return all
+}
+
+async function wrongEntry(page: Page): Promise<void> {
+  await page.getByRole('combobox', { name: 'Part' }).selectOption('pack')
+  await page.locator('[data-entry="pack.series"]').fill('99')
+}
+
+async function wrongFile(page: Page): Promise<void> {
+  const dataTransfer = await page.evaluateHandle(() => {
+    const data = new DataTransfer()
+    data.items.add(new File(['{"version": 1, "pack": 12'], 'cut.build.json', { type: 'application/json' }))
+    return data
+  })
+  await page.dispatchEvent('body', 'drop', { dataTransfer })
+  await page.getByRole('alert').waitFor()
+}
+
+async function busy(page: Page): Promise<void> {
+  await ask(2)(page)
+  const boxes = page.getByRole('tabpanel').locator('input[type=checkbox]')
+  for (const box of (await boxes.all()).slice(0, 6)) await box.check()
+  await page.getByRole('button', { name: 'Search', exact: true }).click()
+  await page.locator('progress').first().waitFor()
+  await page.waitForTimeout(600)
+}
+
+async function changed(page: Page): Promise<void> {
+  await page.getByRole('combobox', { name: 'Part' }).selectOption('pack')
+  await page.locator('[data-entry="pack.series"]').fill('8')
+  await page.getByRole('textbox', { name: 'A log shows' }).fill('20000')
+  await page.getByRole('tabpanel').evaluate((panel) => panel.scrollTo(0, 0))
+  await page.waitForTimeout(300)
+}
+
+/** `node scripts/run.js pictures [name…]`: takes them into `docs/pictures`; all of them where none is named. */
+export async function run(words: readonly string[]): Promise<number> {
+  mkdirSync(folder, { recursive: true })
+  const served = await servePage(path.join('dist', 'page'), null, 0)
+  const browser = await chromium.launch({ executablePath: chromiumPath(), args: [...rootFlags] })
+  for (const [name, { look, until }] of pictures()) {
+    if (words.length > 0 && !words.includes(name)) continue
+    const page = await browser.newPage(look)
+    await page.goto(served.address)
+    await page.getByRole('button', { name: 'Got it' }).click()
+    await until?.(page)
+    await page.mouse.move(0, 0)
+    await page.waitForTimeout(400)
+    await page.screenshot({ path: path.join(folder, `${name}.jpg`), type: 'jpeg', quality: 45 })
+    await page.close()
+  }
+  await browser.close()
+  await served.close()
+  console.log(`Took them into ${folder}.`)
+  return 0
+}
