@@ -104,7 +104,7 @@ export async function run(words: readonly string[]): Promise<number> {
     await until?.(page)
     await page.mouse.move(0, 0)
     await page.waitForTimeout(400)
-    await page.screenshot({ path: path.join(folder, `${name}.jpg`), type: 'jpeg', quality: 45 })
+    await page.screenshot({ path: path.join(folder, `${name}.jpg`), type: 'jpeg', quality: 25 })
     await page.close()
   }
   await browser.close()
