@@ -65,11 +65,12 @@ async function wrongEntry(page: Page): Promise<void> {
 }
 
 async function wrongFile(page: Page): Promise<void> {
-  const dataTransfer = await page.evaluateHandle(() => {
+  // Said as text: this folder is checked without a browser's types.
+  const dataTransfer = await page.evaluateHandle(`(() => {
     const data = new DataTransfer()
     data.items.add(new File(['{"version": 1, "pack": 12'], 'cut.build.json', { type: 'application/json' }))
     return data
-  })
+  })()`)
   await page.dispatchEvent('body', 'drop', { dataTransfer })
   await page.getByRole('alert').waitFor()
 }

@@ -1,5 +1,6 @@
 import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/entries/fields.ts'
 import { fieldUnit, oneOf, plain, type StoredTolerance } from '../../shared-engine/entries/shown.ts'
+import { unusualRange } from '../../shared-engine/entries/usual.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
 import { differenceFromEngine, fromEngine, toEngine } from '../../shared-engine/units/convert.ts'
@@ -86,6 +87,16 @@ export function rangeText(field: Field, system: UnitSystem): string {
   if (unit === bench || field.low === undefined || field.high === undefined) return allowedOf(field)
   const shown = (value: number) => plain(fromEngine(toEngine(value, field.kind), field.kind, unit), 4)
   return `${shown(field.low)} to ${shown(field.high)} ${unit}`
+}
+
+/** What is said of a number that is taken, but lies outside of what builds mostly have; empty where it does not. */
+export function unusualText(value: number, path: string, field: Field, system: UnitSystem): string {
+  const range = unusualRange(path, value)
+  if (range === null) return ''
+  const { bench } = kindUnits[field.kind]
+  const unit = fieldUnit(field, system)
+  const shown = range.map((end) => plain(fromEngine(toEngine(end, field.kind, bench), field.kind, unit), 3))
+  return `Unusual: mostly ${shown.join(' to ')} ${field.counted ?? unit}. It is taken; check the unit and the point.`
 }
 
 /** The mistakes of one entry as text for its field: what is allowed, without the path, which the field shows. */

@@ -1,5 +1,8 @@
 import fc from 'fast-check'
+import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { entryAt, type StoredBuild } from '../../shared-engine/index.ts'
+import { unusualRange, usualPaths } from '../../shared-engine/entries/usual.ts'
 import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/entries/fields.ts'
 import {
   entryText,
@@ -8,6 +11,7 @@ import {
   rangeText,
   readTyped,
   stepped,
+  unusualText,
 } from '../../src-renderer/fields/entry-text.ts'
 
 function assertField(path: string): Field {
@@ -89,6 +93,34 @@ describe('what a field shows and reads', () => {
     expect(readTyped('abc', 'pack.series', series, 'metric')).toMatch(
       /^“abc” is not understood; allowed: a number/,
     )
+  })
+
+  it('hints at a share of one where percent are asked for', () => {
+    const efficiency = assertField('stages.0.efficiencyPercent')
+    const told = readTyped('0.97', 'stages.0.efficiencyPercent', efficiency, 'metric')
+    expect(told).toBe('Allowed: 1 to 100 %. 0.97 of the whole is 97 %.')
+    expect(readTyped('170', 'stages.0.efficiencyPercent', efficiency, 'metric')).toBe('Allowed: 1 to 100 %.')
+  })
+
+  it('takes what is unusual and says so, in the unit that it shows; what is allowed holds the usual', () => {
+    const kv = assertField('motor.kvRpmPerVolt')
+    expect(unusualText(15_000, 'motor.kvRpmPerVolt', kv, 'metric')).toMatch(
+      /^Unusual: mostly 30 to 8000 rpm\/V\./,
+    )
+    expect(unusualText(700, 'motor.kvRpmPerVolt', kv, 'metric')).toBe('')
+    const mass = assertField('vehicle.massKg')
+    expect(unusualText(900, 'vehicle.massKg', mass, 'imperial')).toMatch(/^Unusual: mostly 1.1 to 1320 lb\./)
+    for (const path of usualPaths) {
+      const { low = -Infinity, high = Infinity } = assertField(path)
+      expect(unusualRange(path, low) === null && unusualRange(path, high) === null, path).toBe(false)
+    }
+    for (const name of readdirSync('examples').filter((file) => file.endsWith('.build.json'))) {
+      const build = JSON.parse(readFileSync(`examples/${name}`, 'utf8')) as object
+      for (const path of usualPaths) {
+        const value = entryAt(build as StoredBuild, path)
+        if (typeof value === 'number') expect(unusualRange(path, value), `${path} of ${name}`).toBeNull()
+      }
+    }
   })
 
   it('steps by the second figure, stays in range and leaves no rounding dust', () => {

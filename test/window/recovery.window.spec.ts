@@ -89,10 +89,30 @@ test('the file that was open when the program was left is opened by the next sta
   await first.close()
   const second = await open()
   await expect(second.page.locator('h1')).toHaveText('Newt, the culvert crawler')
+  // The system's own list hears of each file that is opened.
+  const heard = await second.electron?.evaluate(({ app }) => {
+    const files: string[] = []
+    app.addRecentDocument = (one) => void files.push(one)
+    return Object.assign(globalThis, { files }).files.length
+  })
+  expect(heard).toBe(0)
+  await entry(second.page, 'motor.kvRpmPerVolt').fill('301')
+  await second.page.keyboard.press('Control+s')
+  await expect(savedWords(second.page)).not.toContainText('Not saved')
+  expect(await second.electron?.evaluate(() => (globalThis as unknown as { files: string[] }).files)).toEqual(
+    [file],
+  )
   await expect(savedWords(second.page)).toContainText('crawler.build.json')
   await second.close()
   await rm(file)
   const third = await open()
   await expect(third.page.locator('h1')).toHaveText('Stoat, the quick sled puller')
   await expect(third.page.getByRole('alert')).toHaveCount(0)
+  await third.page.getByRole('button', { name: 'Build', exact: true }).click()
+  await third.page.getByRole('menuitem', { name: /^Recent/ }).click()
+  const recent = third.page.getByRole('dialog', { name: /Recent/ })
+  await expect(recent).toContainText('crawler.build.json')
+  await expect(recent).toContainText(/no longer there|missing|gone/)
+  await recent.getByRole('button', { name: /Clear/ }).click()
+  await expect(recent).not.toContainText('crawler.build.json')
 })

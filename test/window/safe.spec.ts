@@ -86,7 +86,7 @@ test('a file that is no build is refused with every reason, and nothing is lost'
   await expect(alert).toContainText('broken.build.json is not a build that can be opened.')
   await expect(alert).toContainText('pack.series is 99, out of range')
   await expect(page.locator('h1')).not.toHaveText('Broken')
-  await alert.getByRole('button', { name: 'Understood' }).click()
+  await alert.getByRole('button', { name: 'Close the message' }).click()
   await expect(alert).toHaveCount(0)
 })
 

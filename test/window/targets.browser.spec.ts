@@ -14,7 +14,8 @@ function small(page: Page): Promise<string[]> {
     return [...controls].flatMap((control) => {
       const { width, height } = control.getBoundingClientRect()
       // 0.5 px: boxes stand between dots.
-      const large = (width === 0 && height === 0) || (width >= 23.5 && height >= 23.5)
+      const least = control.matches('.action.main') ? 39.5 : 23.5 // those meant first: with gloves on
+      const large = (width === 0 && height === 0) || (width >= least && height >= least)
       return large
         ? []
         : [`${control.textContent.trim().slice(0, 40)} ${width.toFixed(0)} × ${height.toFixed(0)}`]
