@@ -1,7 +1,7 @@
 import { glossary } from '../reference/glossary.ts'
 
 /** A stretch of text; with a term where it is a word that the glossary explains. */
-export interface Stretch {
+interface Stretch {
   readonly text: string
   readonly term: string | null
 }

@@ -11,7 +11,7 @@ const schema = z.array(
 )
 
 /** A word of the trade, or of this program, and what it means. */
-export type GlossaryTerm = Readonly<z.infer<typeof schema>[number]>
+type GlossaryTerm = Readonly<z.infer<typeof schema>[number]>
 
 /** Every word that the program explains, by alphabet: the one list, for the window and for `docs/glossary.md`. */
 export const glossary: readonly GlossaryTerm[] = schema
