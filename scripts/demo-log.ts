@@ -23,6 +23,8 @@ const drive: readonly Stretch[] = [
 ]
 /** s at which the track goes. */
 export const demoLostAt = 44
+/** °C of the motor as it leaves the hut. */
+const startC = 4
 const samplesPerSecond = 5
 const seed = 20_261_128
 
@@ -36,11 +38,11 @@ const silences: readonly (readonly [from: number, to: number])[] = [[16.5, 19.5]
 export function demoLog(): string {
   const read = readBuild(readFileSync(path.join(folder, `${demoMachine}.build.json`)))
   if (!read.ok) throw new Error(`${demoMachine} cannot be read`)
-  const { samples } = simulatedRun(read.value, drive, samplesPerSecond, demoLostAt)
+  const { samples } = simulatedRun(read.value, drive, samplesPerSecond, demoLostAt, startC)
   const random = randomStream(seed)
   const noise = () => random() + random() + random() + random() - 2
-  const line = ({ t, rpm, volts }: Sample) => {
-    const warm = 4 + 0.25 * t + 0.3 * noise()
+  const line = ({ t, rpm, volts, motorC }: Sample) => {
+    const warm = motorC + 0.1 * noise()
     const turning = Math.max(0, Math.round((rpm * (1 + 0.003 * noise())) / 10) * 10)
     return [
       (t + 0.004 * noise()).toFixed(3).replace('-', ''),

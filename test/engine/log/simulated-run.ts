@@ -27,6 +27,8 @@ export interface Sample {
   readonly packAmps: number
   readonly throttle: number
   readonly speed: number
+  /** Motor's case (its one node where the build has no two), °C; NaN without the entries of its heat. */
+  readonly motorC: number
   readonly lost: boolean
 }
 
@@ -38,15 +40,20 @@ export interface Run {
 
 const step = 0.002
 
-/** Drives a build over stretches; from `lostAt` on nothing but the motors and what is geared to them turns. */
+/**
+ * Drives a build over stretches; from `lostAt` on nothing but the motors and what is geared to them turns.
+ *
+ * @param startC motor at the start, °C; as warm as the air where left out
+ */
 export function simulatedRun(
   build: Build,
   stretches: readonly Stretch[],
   rate: number,
   lostAt = Infinity,
+  startC = build.ground.airTemperatureC,
 ): Run {
   const model = logModelOf(build)
-  const wheel = new Wheel(model)
+  const wheel = new Wheel(model, startC)
   const samples: Sample[] = []
   let t = 0
   let next = 0
@@ -70,9 +77,11 @@ class Wheel {
   #packAmps = 0
   readonly #line = new DriveLine()
   readonly #model: LogModel
+  readonly #heat: MotorHeat
 
-  constructor(model: LogModel) {
+  constructor(model: LogModel, startC: number) {
     this.#model = model
+    this.#heat = new MotorHeat(model, startC)
   }
 
   advance({ throttle, grip = 1, grade = 0 }: Stretch, lost: boolean): void {
@@ -86,8 +95,9 @@ class Wheel {
       amps = Math.max(0, ampsAt(this.#line, omega))
     }
     this.#packAmps = machine.motor.count * throttle * amps
-    const torque =
-      this.#model.drive.torqueConstant * (amps - (omega > 0 ? noLoadAmpsAt(this.#model.drive, omega) : 0))
+    const spentAmps = omega > 0 ? noLoadAmpsAt(this.#model.drive, omega) : 0
+    this.#heat.advance(amps, this.#model.drive.torqueConstant * spentAmps * omega)
+    const torque = this.#model.drive.torqueConstant * (amps - spentAmps)
     // mass that the belt alone stands for: loops and what turns with them
     const turning = evaluation.equivalentMass - machine.vehicle.mass
     const loops = machine.track.count * machine.track.loopMass
@@ -124,7 +134,42 @@ class Wheel {
       packAmps: amps,
       throttle,
       speed: this.#ground,
+      motorC: this.#heat.shown,
     }
+  }
+}
+
+/**
+ * Winding and case of one motor by small steps of their heat balances, apart from the engine's closed form:
+ * C_w dT_w = [I² R_20 (1 + α (T_w − 20)) − (T_w − T_c)/R_wc] dt,  C_c dT_c = [P_fe + (T_w − T_c)/R_wc − (T_c − T_s)/R] dt.
+ * One node: both losses into one capacity.
+ */
+class MotorHeat {
+  #winding: number
+  #case: number
+  readonly #model: LogModel
+
+  constructor(model: LogModel, startC: number) {
+    this.#model = model
+    this.#winding = this.#case = startC
+  }
+
+  get shown(): number {
+    return this.#case
+  }
+
+  advance(amps: number, iron: number): void {
+    const { machine, checked } = this.#model
+    const { nodes } = checked.evaluation.heat
+    const copper = amps ** 2 * machine.motor.resistance * (1 + 0.00393 * (this.#winding - 20))
+    const away = (this.#case - machine.ground.airTemperature) * nodes.toSink
+    if (!nodes.two) {
+      this.#winding = this.#case += (step * (copper + iron - away)) / nodes.windingCapacity
+      return
+    }
+    const across = (this.#winding - this.#case) * nodes.windingToCase
+    this.#winding += (step * (copper - across)) / nodes.windingCapacity
+    this.#case += (step * (iron + across - away)) / nodes.caseCapacity
   }
 }
 
