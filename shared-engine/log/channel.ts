@@ -7,6 +7,17 @@ const held: readonly ChannelId[] = ['throttle', 'duty']
 /** Temperatures change slowly: an older sample still tells. */
 export const temperatures: readonly ChannelId[] = ['motorC', 'controllerC', 'coolantC']
 
+const rowsOfTimelines = new WeakMap<Timeline, Int32Array>()
+
+/** All rows in order; never changed by whoever has it. */
+function everyRow(timeline: Timeline): Int32Array {
+  const known = rowsOfTimelines.get(timeline)
+  if (known !== undefined) return known
+  const rows = Int32Array.from({ length: timeline.count }, (_, row) => row)
+  rowsOfTimelines.set(timeline, rows)
+  return rows
+}
+
 /**
  * One channel of a log over its rows: NaN where a row has no sample.
  *
@@ -38,12 +49,30 @@ export class Channel {
 
   /** Looks through the rows again, after samples were taken away. */
   index(): void {
+    if (this.#isFull()) {
+      // Every row has its sample: one list of all rows serves samples and places of every such channel.
+      this.samples = this.#place = everyRow(this.timeline)
+    } else this.#find()
+    this.step = this.#medianStep()
+    const least = temperatures.includes(this.id) ? 10 : 1
+    this.reach = Math.max(least, Number.isNaN(this.step) ? 0 : 3 * this.step)
+  }
+
+  #isFull(): boolean {
+    const { values } = this
+    const { count } = this.timeline
+    for (let row = 0; row < count; row += 1) if (!Number.isFinite(values[row])) return false
+    return count > 0
+  }
+
+  #find(): void {
+    const { values } = this
     const { count } = this.timeline
     const found = new Int32Array(count)
     const place = new Int32Array(count)
     let samples = 0
     for (let row = 0; row < count; row += 1) {
-      if (Number.isFinite(this.values[row])) {
+      if (Number.isFinite(values[row])) {
         found[samples] = row
         samples += 1
       }
@@ -51,9 +80,6 @@ export class Channel {
     }
     this.samples = found.slice(0, samples)
     this.#place = place
-    this.step = this.#medianStep()
-    const least = temperatures.includes(this.id) ? 10 : 1
-    this.reach = Math.max(least, Number.isNaN(this.step) ? 0 : 3 * this.step)
   }
 
   #medianStep(): number {

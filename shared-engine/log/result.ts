@@ -1,6 +1,6 @@
 import type { ChannelId } from '../reference/columns.ts'
 import type { RpmReading } from './columns/rpm-scale.ts'
-import { Currents } from './derive/current.ts'
+import { currentsOf } from './derive/current.ts'
 import { storyOf, type Judged } from './episodes/all.ts'
 import type { Episode } from './episodes/episode.ts'
 import { ownAlarms, replayAlarms, type AlarmVerdict, type ReplayedAlarm } from './facts/alarms.ts'
@@ -54,7 +54,7 @@ export interface LogResult {
 export function resultOf(log: ReadLog, alarms: readonly ReplayedAlarm[] | null): LogResult {
   const { data, model, text, stamps, rpm } = log
   const { timeline } = data
-  const currents = new Currents(data, model)
+  const currents = currentsOf(data, model)
   const story = storyOf(data, model, currents, log.frozenRows, log.zeroRows)
   const facts = factsOf(data, model, currents, story.episodes, rpm?.reading.source ?? null)
   const dated = stamps.form === 'epoch' || stamps.form === 'date'

@@ -6,11 +6,11 @@ import type { Episode } from './episodes/episode.ts'
 import { trackOnUntil } from './facts/facts.ts'
 import type { ReadLog } from './read.ts'
 
-/** A sample of a run's ground speed. */
+/** Samples of a run's ground speed, its segments one behind the other. */
 interface Moving {
-  readonly seconds: number
+  readonly seconds: Float64Array
   /** m/s. */
-  readonly speed: number
+  readonly speed: Float64Array
 }
 
 /** Most rows that a build keeps of a drive. */
@@ -22,56 +22,57 @@ const shortest = 1
 const closely = 0.05
 
 /** Time and speed of a run, its segments one behind the other, up to where the load went. */
-function movingOf({ data, model }: ReadLog, episodes: readonly Episode[]): readonly Moving[] {
+function movingOf({ data, model }: ReadLog, episodes: readonly Episode[]): Moving {
   const rpm = data.channels.get('rpm')
   const until = trackOnUntil(episodes)
   const { t, segmentOf } = data.timeline
-  const found: Moving[] = []
-  let [before, segment, now] = [NaN, -1, 0]
-  for (const row of rpm?.samples ?? []) {
+  const samples = rpm?.samples ?? new Int32Array()
+  const [seconds, speed] = [new Float64Array(samples.length), new Float64Array(samples.length)]
+  let [count, before, segment, now] = [0, NaN, -1, 0]
+  for (const row of samples) {
     const time = t[row] ?? 0
     const here = segmentOf[row] ?? 0
     if (time > until(here)) continue
     now += here === segment ? time - before : 0
     ;[before, segment] = [time, here]
-    found.push({
-      seconds: now,
-      speed: Math.max(0, groundSpeedOfRpm(model.machine, rpm?.values[row] ?? 0, model.slip)),
-    })
+    seconds[count] = now
+    speed[count] = Math.max(0, groundSpeedOfRpm(model.machine, rpm?.values[row] ?? 0, model.slip))
+    count += 1
   }
-  return found
+  return { seconds: seconds.subarray(0, count), speed: speed.subarray(0, count) }
 }
 
 /** Mean speed between two places, by the trapezoid: what is driven goes as far as what was. */
-function meanSpeed(moving: readonly Moving[], from: number, to: number): number {
+function meanSpeed({ seconds, speed }: Moving, from: number, to: number): number {
   let metres = 0
-  for (let at = from + 1; at <= to; at += 1) {
-    const [one, other] = [moving[at - 1], moving[at]]
-    if (one !== undefined && other !== undefined)
-      metres += ((other.seconds - one.seconds) * (one.speed + other.speed)) / 2
-  }
-  const seconds = (moving[to]?.seconds ?? 0) - (moving[from]?.seconds ?? 0)
-  return seconds > 0 ? metres / seconds : 0
+  for (let at = from + 1; at <= to; at += 1)
+    metres += (((seconds[at] ?? 0) - (seconds[at - 1] ?? 0)) * ((speed[at - 1] ?? 0) + (speed[at] ?? 0))) / 2
+  const lasted = (seconds[to] ?? 0) - (seconds[from] ?? 0)
+  return lasted > 0 ? metres / lasted : 0
 }
 
-/** Rows that hold one speed each to within so many m/s. */
-function rowsWithin(moving: readonly Moving[], near: number): readonly PatternRowPart[] {
+/** Rows that hold one speed each to within so many m/s; null where they are more than a build keeps. */
+function rowsWithin(moving: Moving, near: number): readonly PatternRowPart[] | null {
+  const { seconds, speed } = moving
   const rows: PatternRowPart[] = []
   let from = 0
   let [least, most] = [Infinity, -Infinity]
   const close = (to: number) => {
-    const seconds = (moving[to]?.seconds ?? 0) - (moving[from]?.seconds ?? 0)
-    if (seconds > 0) rows.push(plainRow('speed', meanSpeed(moving, from, to), seconds))
+    const lasted = (seconds[to] ?? 0) - (seconds[from] ?? 0)
+    if (lasted > 0) rows.push(plainRow('speed', meanSpeed(moving, from, to), lasted))
     from = to
-    ;[least, most] = [moving[to]?.speed ?? 0, moving[to]?.speed ?? 0]
+    least = most = speed[to] ?? 0
   }
-  moving.forEach(({ seconds, speed }, at) => {
-    ;[least, most] = [Math.min(least, speed), Math.max(most, speed)]
-    const lasted = seconds - (moving[from]?.seconds ?? 0)
+  for (let at = 0; at < seconds.length; at += 1) {
+    const now = speed[at] ?? 0
+    if (now < least) least = now
+    if (now > most) most = now
+    const lasted = (seconds[at] ?? 0) - (seconds[from] ?? 0)
     if (lasted >= longest || (lasted >= shortest && most - least > 2 * near)) close(at)
-  })
-  close(moving.length - 1)
-  return rows
+    if (rows.length > mostRows) return null
+  }
+  close(seconds.length - 1)
+  return rows.length > mostRows ? null : rows
 }
 
 /**
@@ -83,11 +84,11 @@ function rowsWithin(moving: readonly Moving[], near: number): readonly PatternRo
  */
 export function runPattern(log: ReadLog, episodes: readonly Episode[], name: string): Pattern | null {
   const moving = movingOf(log, episodes)
-  if (moving.length < 2) return null
-  const fastest = moving.reduce((most, { speed }) => Math.max(most, speed), 0)
+  if (moving.seconds.length < 2) return null
+  const fastest = moving.speed.reduce((most, speed) => Math.max(most, speed), 0)
   let near = closely * fastest
   let rows = rowsWithin(moving, near)
-  while (rows.length > mostRows) {
+  while (rows === null) {
     near *= 1.5
     // A long run at rest and a longest row can be more rows than a build keeps, however coarse.
     if (near > 4 * fastest) return null

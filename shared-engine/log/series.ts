@@ -1,9 +1,11 @@
 import type { ChannelId } from '../reference/columns.ts'
 import { groundSpeedOfRpm } from '../vehicle/logged-speed.ts'
-import { Currents } from './derive/current.ts'
-import { loadCourseOf, type LoadCourse } from './derive/load-course.ts'
+import type { Channel } from './channel.ts'
+import { currentsOf, type Currents } from './derive/current.ts'
+import { loadCourseOf } from './derive/load-course.ts'
 import { trackOnUntil } from './facts/facts.ts'
 import type { Episode } from './episodes/episode.ts'
+import { PointKeeper } from './point-keeper.ts'
 import type { ReadLog } from './read.ts'
 
 /** What is drawn of a log: its channels, and what follows from them. */
@@ -40,12 +42,15 @@ const drawn: readonly ChannelId[] = [
   'duty',
 ]
 
+/** What a series is at a place among its samples; NaN where there is nothing. */
+type ValueAt = (place: number, row: number) => number
+
 /**
  * The series of a log, segment by segment: channels as they were repaired, the currents that are worked out where none is
  * logged, and the ground speed that the rpm gives while the track was on.
  *
- * They come one by one, so that of a long log each can be thinned before the next is made. Samples further apart than the
- * channel's reach are parted by a null half-way.
+ * Samples further apart than the channel's reach are parted by a null half-way. Of a long segment no more points are kept
+ * than a screen can show: no peak is lost.
  *
  * @param episodes of the same log
  */
@@ -53,42 +58,23 @@ export function* seriesOf(log: ReadLog, episodes: readonly Episode[]): Generator
   const { data, model } = log
   for (const id of drawn) {
     const channel = data.channels.get(id)
-    if (channel !== undefined) yield* parted(log, id, channel.samples, channel.values, channel.reach)
+    if (channel !== undefined) yield* parted(channel, id, (_, row) => channel.values[row] ?? NaN)
   }
   const rpm = data.channels.get('rpm')
   if (rpm === undefined) return
-  const currents = new Currents(data, model)
+  const currents = currentsOf(data, model)
   const until = trackOnUntil(episodes)
-  const { t, segmentOf, count } = data.timeline
-  const byRow = (valueAt: (row: number, place: number) => number) => {
-    const values = new Float64Array(count).fill(NaN)
-    rpm.samples.forEach((row, place) => (values[row] = valueAt(row, place)))
-    return values
-  }
-  const derived = (id: SeriesId, values: Float64Array, within = 0) =>
-    parted(log, id, rpm.samples, values, rpm.reach, within)
-  const hasSpeed = data.channels.has('speed')
+  const { t, segmentOf } = data.timeline
   const half = Number.isFinite(currents.sagStep) ? currents.sagStep / 2 : 0
-  if (currents.source === 'sag')
-    yield* derived(
-      'driveAmps',
-      byRow((_, place) => currents.pack[place] ?? NaN),
-      half,
-    )
+  if (currents.source === 'sag') yield* parted(rpm, 'driveAmps', (place) => currents.pack[place] ?? NaN, half)
   if (currents.source !== null && currents.source !== 'motorAmps')
-    yield* derived(
-      'oneMotorAmps',
-      byRow((_, place) => currents.motor[place] ?? NaN),
-    )
-  yield* forcesOf(log, currents, half, until)
-  if (!hasSpeed)
-    yield* derived(
-      'speedByRpm',
-      byRow((row) =>
-        (t[row] ?? 0) > until(segmentOf[row] ?? 0)
-          ? NaN
-          : groundSpeedOfRpm(model.machine, rpm.values[row] ?? NaN, model.slip),
-      ),
+    yield* parted(rpm, 'oneMotorAmps', (place) => currents.motor[place] ?? NaN)
+  yield* forcesOf(log, rpm, currents, half, until)
+  if (!data.channels.has('speed'))
+    yield* parted(rpm, 'speedByRpm', (_, row) =>
+      (t[row] ?? 0) > until(segmentOf[row] ?? 0)
+        ? NaN
+        : groundSpeedOfRpm(model.machine, rpm.values[row] ?? NaN, model.slip),
     )
 }
 
@@ -96,57 +82,51 @@ export function* seriesOf(log: ReadLog, episodes: readonly Episode[]): Generator
  * Force on the most loaded tooth and tension of a loop through a log, while the load is there; as ranges where the current
  * is told in steps.
  */
-function forcesOf(
+function* forcesOf(
   log: ReadLog,
+  rpm: Channel,
   currents: Currents,
   half: number,
   until: (segment: number) => number,
-): readonly LogSeries[] {
-  const rpm = log.data.channels.get('rpm')
-  if (rpm === undefined || currents.source === null) return []
-  const courses = (half === 0 ? [0] : [0, -half, half]).map((aside) =>
+): Generator<LogSeries, void> {
+  if (currents.source === null) return
+  const [middle, low, high] = (half === 0 ? [0] : [0, -half, half]).map((aside) =>
     loadCourseOf(log, currents, until, aside),
   )
-  const ranged = (id: SeriesId, of: (course: LoadCourse) => Float64Array) => {
-    const [middle = [], low = [], high = []] = courses.map((course) => {
-      const values = new Float64Array(log.data.timeline.count).fill(NaN)
-      rpm.samples.forEach((row, place) => (values[row] = of(course)[place] ?? NaN))
-      return parted(log, id, rpm.samples, values, rpm.reach)
-    })
-    if (half === 0) return middle
-    return middle.map((one, at) => ({
-      ...one,
-      range: { low: low[at]?.values ?? [], high: high[at]?.values ?? [] },
-    }))
+  if (middle === undefined) return
+  for (const [id, of] of [
+    ['toothN', 'tooth'],
+    ['tensionN', 'tension'],
+  ] as const) {
+    const ranged = low === undefined || high === undefined ? null : ([low[of], high[of]] as const)
+    yield* parted(rpm, id, (place) => middle[of][place] ?? NaN, 0, ranged)
   }
-  return [...ranged('toothN', ({ tooth }) => tooth), ...ranged('tensionN', ({ tension }) => tension)]
 }
 
-/** The finite samples of each segment, with a null between two that lie too far apart. */
-function parted(
-  { data }: ReadLog,
+/**
+ * The finite samples of each segment, with a null between two that lie too far apart.
+ *
+ * @param ranged least and most by place among the samples
+ */
+function* parted(
+  { samples, timeline, reach }: Channel,
   id: SeriesId,
-  samples: Int32Array,
-  values: Float64Array,
-  reach: number,
+  valueAt: ValueAt,
   within = 0,
-): readonly LogSeries[] {
-  const { t, segmentOf } = data.timeline
-  const found = new Map<number, { seconds: number[]; values: (number | null)[] }>()
-  for (const row of samples) {
-    const value = values[row] ?? NaN
-    if (!Number.isFinite(value)) continue
-    const segment = (segmentOf[row] ?? 0) + 1
-    const series = found.get(segment) ?? { seconds: [], values: [] }
-    found.set(segment, series)
-    const now = t[row] ?? 0
-    const before = series.seconds.at(-1)
-    if (before !== undefined && now - before > reach) {
-      series.seconds.push((now + before) / 2)
-      series.values.push(null)
+  ranged: readonly [low: Float64Array, high: Float64Array] | null = null,
+): Generator<LogSeries, void> {
+  const { t, segments } = timeline
+  let place = 0
+  for (const [at, { first, end }] of segments.entries()) {
+    const keeper = new PointKeeper(end - first, t[end - 1] ?? 0, reach, ranged !== null)
+    for (; place < samples.length && (samples[place] ?? 0) < end; place += 1) {
+      const row = samples[place] ?? 0
+      const value = valueAt(place, row)
+      if (Number.isFinite(value)) keeper.add(t[row] ?? 0, value, ranged?.[0][place], ranged?.[1][place])
     }
-    series.seconds.push(now)
-    series.values.push(value)
+    keeper.end()
+    const { seconds, values, range } = keeper
+    if (seconds.length === 0) continue
+    yield { id, segment: at + 1, seconds, values, within, ...(range === null ? {} : { range }) }
   }
-  return [...found].map(([segment, series]) => ({ id, segment, ...series, within }))
 }

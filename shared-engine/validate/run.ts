@@ -1,6 +1,6 @@
 import { fitLogOf } from '../fit/from-log.ts'
 import { channelNames, type ChannelName, type Column, type FitLog, type Segment } from '../fit/log.ts'
-import { Currents, type AmpsSource } from '../log/derive/current.ts'
+import { currentsOf, type AmpsSource } from '../log/derive/current.ts'
 import type { Episode } from '../log/episodes/episode.ts'
 import type { ReadLog } from '../log/read.ts'
 
@@ -44,7 +44,7 @@ export function runOfLog(
   offGround: ReadonlySet<number> = new Set(),
 ): Run {
   const { data, model } = read
-  const currents = new Currents(data, model)
+  const currents = currentsOf(data, model)
   const plain = fitLogOf(read, offGround)
   const hasDuty = data.channels.has('duty')
   const throttle = hasDuty ? undefined : data.channels.get('throttle')?.values

@@ -1,4 +1,4 @@
-import { Currents } from '../derive/current.ts'
+import { currentsOf } from '../derive/current.ts'
 import type { Episode } from '../episodes/episode.ts'
 import type { ReadLog } from '../read.ts'
 import type { ChannelId } from '../../reference/columns.ts'
@@ -20,7 +20,7 @@ const standing = 0.03
 
 /** Works out of a run what its stretches are made of. */
 export function courseOf({ log, episodes }: ToldRun): Course {
-  const currents = new Currents(log.data, log.model)
+  const currents = currentsOf(log.data, log.model)
   return { log, episodes, currents, charge: chargeCourseOf(log, currents) }
 }
 

@@ -1,6 +1,7 @@
 import { motorAmpsFromPack } from '../../motor/amps-from-pack.ts'
 import type { DriveLine } from '../../motor/drive-line.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
+import type { Channel } from '../channel.ts'
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
 import { RestVolts, sagStepOf } from './sag.ts'
@@ -23,6 +24,11 @@ export function packAmpsOfMotor(line: DriveLine, amps: number, speed: number, vo
 
 /** Currents at the rpm samples of a log. */
 export class Currents {
+  readonly #rpm: Channel | undefined
+  readonly #amps: Channel | undefined
+  readonly #motorAmps: Channel | undefined
+  readonly #duty: Channel | undefined
+
   readonly source: AmpsSource | null
   /** I, A of one motor, by place among the rpm samples; NaN where it is not known. */
   readonly motor: Float64Array
@@ -41,7 +47,11 @@ export class Currents {
     this.data = data
     this.model = model
     const { channels } = data
-    const samples = channels.get('rpm')?.samples ?? new Int32Array()
+    this.#rpm = channels.get('rpm')
+    this.#amps = channels.get('amps')
+    this.#motorAmps = channels.get('motorAmps')
+    this.#duty = channels.get('duty')
+    const samples = this.#rpm?.samples ?? new Int32Array()
     const volts = channels.get('volts')
     this.source = sourceOf(data)
     this.motor = new Float64Array(samples.length).fill(NaN)
@@ -49,7 +59,7 @@ export class Currents {
     this.volts = Float64Array.from(samples, (row) => volts?.at(row) ?? NaN)
     this.sagStep =
       this.source === 'sag' && volts !== undefined ? sagStepOf(volts, model.machine.pack.resistance) : NaN
-    samples.forEach((row, place) => this.#set(place, row))
+    for (let place = 0; place < samples.length; place += 1) this.#set(place, samples[place] ?? 0)
   }
 
   /** What the pack would show at rest; null without volts. */
@@ -67,29 +77,27 @@ export class Currents {
    */
   motorAt(place: number, aside: number): number {
     if (aside === 0) return this.motor[place] ?? NaN
-    const row = this.data.channels.get('rpm')?.samples[place] ?? -1
+    const row = this.#rpm?.samples[place] ?? -1
     const { drive: line } = this.model
-    const speed = angularSpeedOf(this.data.channels.get('rpm')?.values[row] ?? NaN)
+    const speed = angularSpeedOf(this.#rpm?.values[row] ?? NaN)
     const drive = Math.max(0, (this.pack[place] ?? NaN) + aside)
     const power = ((this.volts[place] ?? NaN) * drive) / line.count
     return motorAmpsFromPack(power, speed * line.torqueConstant, line.seriesResistance)
   }
 
   #set(place: number, row: number): void {
-    const { channels } = this.data
     if (this.source === null) return
-    const direct = channels.get('motorAmps')?.at(row) ?? NaN
     const drive = this.#driveAmps(place, row)
     this.pack[place] = drive
     if (this.source === 'motorAmps') {
-      this.motor[place] = direct
+      this.motor[place] = this.#motorAmps?.at(row) ?? NaN
       return
     }
-    const duty = this.source === 'amps+duty' ? (channels.get('duty')?.at(row) ?? NaN) : NaN
+    const duty = this.source === 'amps+duty' ? (this.#duty?.at(row) ?? NaN) : NaN
     const { drive: line } = this.model
     if (duty >= leastDuty) this.motor[place] = drive / (line.count * duty)
     else {
-      const speed = angularSpeedOf(channels.get('rpm')?.values[row] ?? NaN)
+      const speed = angularSpeedOf(this.#rpm?.values[row] ?? NaN)
       const power = ((this.volts[place] ?? NaN) * drive) / line.count
       this.motor[place] = motorAmpsFromPack(power, speed * line.torqueConstant, line.seriesResistance)
     }
@@ -97,14 +105,22 @@ export class Currents {
 
   /** I_b at a sample: logged, or from how far the volts are below rest. */
   #driveAmps(place: number, row: number): number {
-    const { channels, timeline } = this.data
+    const { timeline } = this.data
     const { pack } = this.model.machine
-    const logged = channels.get('amps')
-    if (logged !== undefined) return logged.at(row) - this.model.accessoryAmps
+    if (this.#amps !== undefined) return this.#amps.at(row) - this.model.accessoryAmps
     if (this.source !== 'sag') return NaN
     const rest = this.rest?.at(timeline.segmentOf[row] ?? 0, timeline.t[row] ?? NaN) ?? NaN
     return Math.max(0, (rest - (this.volts[place] ?? NaN)) / pack.resistance)
   }
+}
+
+const known = new WeakMap<LogData, Currents>()
+
+/** The currents of a log, worked out once: several parts of what follows need them. */
+export function currentsOf(data: LogData, model: LogModel): Currents {
+  const found = known.get(data) ?? new Currents(data, model)
+  known.set(data, found)
+  return found
 }
 
 function sourceOf({ channels }: LogData): AmpsSource | null {

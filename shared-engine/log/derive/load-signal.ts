@@ -38,7 +38,10 @@ export class LoadSignal {
     const count = rpm.samples.length
     const byMotor = currents.source === 'motorAmps'
     this.x = byMotor ? currents.motor : currents.pack
-    const levels = [0, 1, 2, 3].map(() => new Float64Array(count).fill(NaN))
+    this.free = new Float64Array(count)
+    this.threshold = new Float64Array(count)
+    this.cruise = new Float64Array(count)
+    this.spin = new Float64Array(count)
     this.quantum = this.#quantum(data)
     this.coarseness = Math.max(Number.isNaN(this.quantum) ? 0 : this.quantum, this.#noise())
     for (let place = 0; place < count; place += 1) {
@@ -46,17 +49,11 @@ export class LoadSignal {
       const found = byMotor
         ? this.rates.levels(turning)
         : this.rates.packLevels(turning, currents.volts[place] ?? NaN)
-      found.forEach((value, which) => ((levels[which] as Float64Array)[place] = value))
-    }
-    ;[this.free, this.threshold, this.cruise, this.spin] = levels as [
-      Float64Array,
-      Float64Array,
-      Float64Array,
-      Float64Array,
-    ]
-    for (let place = 0; place < count; place += 1) {
-      const least = (this.free[place] ?? NaN) + 1.5 * this.coarseness
-      if (least > (this.threshold[place] ?? NaN)) this.threshold[place] = least
+      const least = found[0] + 1.5 * this.coarseness
+      this.free[place] = found[0]
+      this.threshold[place] = least > found[1] ? least : found[1]
+      this.cruise[place] = found[2]
+      this.spin[place] = found[3]
     }
   }
 

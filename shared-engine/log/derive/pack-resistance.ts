@@ -33,32 +33,53 @@ export function packResistanceOf({ channels, timeline }: LogData): LoggedResista
   const current = Float64Array.from(samples, (row) => amps.values[row] ?? NaN)
   const level = Float64Array.from(samples, (row) => volts.at(row))
   const times = Float64Array.from(samples, (row) => timeline.t[row] ?? NaN)
-  const segment = (place: number) => timeline.segmentOf[samples[place] ?? 0]
   const most = current.reduce((one, other) => Math.max(one, other), 0)
-  const isCalm = (place: number) =>
-    place > 0 &&
-    segment(place) === segment(place - 1) &&
-    Math.abs((current[place] ?? NaN) - (current[place - 1] ?? NaN)) <= calmShare * most &&
-    !Number.isNaN(level[place] ?? NaN)
-  const follower = (from: number): number => {
-    for (let to = from + 1; to < samples.length && segment(to) === segment(from); to += 1) {
-      const later = (times[to] ?? NaN) - (times[from] ?? NaN)
-      if (later > latest) break
-      const step = Math.abs((current[to] ?? NaN) - (current[from] ?? NaN))
-      if (later >= soonest && isCalm(to) && step >= stepShare * most) return to
-    }
-    return -1
-  }
   const steps: [number, number][] = []
-  for (let place = 0; place < samples.length;) {
-    const to = isCalm(place) ? follower(place) : -1
-    if (to === -1) place += 1
-    else {
-      steps.push([(current[to] ?? 0) - (current[place] ?? 0), (level[to] ?? 0) - (level[place] ?? 0)])
-      place = to
+  let end = 0
+  for (const segment of timeline.segments) {
+    const first = end
+    while (end < samples.length && (samples[end] ?? 0) < segment.end) end += 1
+    const follower = followerIn(times, current, level, most, first, end)
+    // The first sample of a segment has none before it: nobody knows whether it is calm.
+    for (let place = first + 1; place < end;) {
+      const to = follower(place)
+      if (to === -1) place += 1
+      else {
+        steps.push([(current[to] ?? 0) - (current[place] ?? 0), (level[to] ?? 0) - (level[place] ?? 0)])
+        place = to
+      }
     }
   }
   return fitted(steps)
+}
+
+/**
+ * Looks in one segment for the step that a calm sample begins: the first calm one, 1 to 3 s later, whose current is far
+ * enough away; −1 without one.
+ */
+function followerIn(
+  times: Float64Array,
+  current: Float64Array,
+  level: Float64Array,
+  most: number,
+  first: number,
+  end: number,
+): (from: number) => number {
+  const isCalm = (place: number) =>
+    place > first &&
+    Math.abs((current[place] ?? NaN) - (current[place - 1] ?? NaN)) <= calmShare * most &&
+    !Number.isNaN(level[place] ?? NaN)
+  return (from) => {
+    if (!isCalm(from)) return -1
+    const [begun, amps] = [times[from] ?? NaN, current[from] ?? NaN]
+    for (let to = from + 1; to < end; to += 1) {
+      const later = (times[to] ?? NaN) - begun
+      if (later > latest) break
+      const isFar = Math.abs((current[to] ?? NaN) - amps) >= stepShare * most
+      if (isFar && later >= soonest && isCalm(to)) return to
+    }
+    return -1
+  }
 }
 
 function fitted(steps: readonly (readonly [number, number])[]): LoggedResistance | null {

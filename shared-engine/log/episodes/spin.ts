@@ -37,12 +37,13 @@ function isSteep(signal: LoadSignal, base: number): boolean {
   const within = Math.max(1, Number.isNaN(rpm.step) ? 0 : 1.5 * rpm.step)
   const begun = signal.timeAt(base)
   const low = signal.rpmAt(base)
-  const least = steepness * rates.loaded(low)
+  const enough = riseShare * model.freeRpm
   for (let place = base + 1; follows(rpm, place); place += 1) {
     const seconds = signal.timeAt(place) - begun
     if (seconds > within) return false
     const up = signal.rpmAt(place) - low
-    if (up >= riseShare * model.freeRpm && up / seconds >= least) return true
+    // What the machine can do is worked out for the few rises that are high enough.
+    if (up >= enough && up / seconds >= steepness * rates.loaded(low)) return true
   }
   return false
 }

@@ -30,6 +30,13 @@ export function repetitionsToFailure(blocks: readonly CycleBlock[]): number {
   return 1 / minerSum(blocks)
 }
 
+/** A straight line in logarithms through two points, and what is borne for ever (0: nothing is). */
+interface LifeLine {
+  readonly first: readonly [amplitude: number, life: number]
+  readonly second: readonly [amplitude: number, life: number]
+  readonly endurance: number
+}
+
 /**
  * Cycles to failure at an amplitude on a straight line in logarithms.
  *
@@ -39,16 +46,13 @@ export function repetitionsToFailure(blocks: readonly CycleBlock[]): number {
  * @param line two points of amplitude and life, and the endurance limit (0 without one)
  * *Source:* Basquin, *The exponential law of endurance tests*, Proc. ASTM 10 (1910).
  */
-export function basquinLife(
-  amplitude: number,
-  line: {
-    readonly first: readonly [amplitude: number, life: number]
-    readonly second: readonly [amplitude: number, life: number]
-    readonly endurance: number
-  },
-): number {
-  if (amplitude <= line.endurance) return Infinity
-  const [highAmplitude, shortLife] = line.first
-  const slope = Math.log(highAmplitude / line.second[0]) / Math.log(shortLife / line.second[1])
-  return shortLife * (amplitude / highAmplitude) ** (1 / slope)
+export function basquinLife(amplitude: number, line: LifeLine): number {
+  return basquinLives(line)(amplitude)
+}
+
+/** The same line for many amplitudes. *Source:* as {@link basquinLife}. */
+export function basquinLives({ first, second, endurance }: LifeLine): (amplitude: number) => number {
+  const [highAmplitude, shortLife] = first
+  const power = Math.log(shortLife / second[1]) / Math.log(highAmplitude / second[0])
+  return (amplitude) => (amplitude <= endurance ? Infinity : shortLife * (amplitude / highAmplitude) ** power)
 }

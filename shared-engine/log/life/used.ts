@@ -2,12 +2,12 @@ import { fullTurn } from '../../constants.ts'
 import type { LimitId } from '../../limits/id.ts'
 import type { LimitRow } from '../../limits/ledger.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
-import { Currents } from '../derive/current.ts'
+import { currentsOf } from '../derive/current.ts'
 import { loadCourseOf, type LoadCourse } from '../derive/load-course.ts'
 import type { Episode } from '../episodes/episode.ts'
 import { trackOnUntil } from '../facts/facts.ts'
 import type { ReadLog } from '../read.ts'
-import { basquinLife, minerSum } from './miner.ts'
+import { basquinLives, minerSum } from './miner.ts'
 import { rainflowCycles } from './rainflow.ts'
 
 /** Part of its life that a run took of something. */
@@ -45,7 +45,7 @@ interface Course extends LoadCourse {
 function courseOf(log: ReadLog, episodes: readonly Episode[]): Course | null {
   const { data, model } = log
   const rpm = data.channels.get('rpm')
-  const currents = new Currents(data, model)
+  const currents = currentsOf(data, model)
   if (rpm === undefined || currents.source === null) return null
   const { t, segmentOf } = data.timeline
   const { samples, values, reach } = rpm
@@ -57,10 +57,10 @@ function courseOf(log: ReadLog, episodes: readonly Episode[]): Course | null {
   return { ...loadCourseOf(log, currents, trackOnUntil(episodes)), turned }
 }
 
-const bare = (life: Strength, stress: number) =>
-  basquinLife(stress, {
-    first: [thousandfold * life.once, fewCycles],
-    second: [life.lasting, manyCycles],
+const livesOf = (strength: Strength) =>
+  basquinLives({
+    first: [thousandfold * strength.once, fewCycles],
+    second: [strength.lasting, manyCycles],
     // No endurance limit is counted on: plastics, rubber and light metals have none.
     endurance: 0,
   })
@@ -73,15 +73,17 @@ function byPasses(
   turnsPerPass: number,
 ): LifeUsed {
   let [count, most, used] = [0, 0, 0]
-  load.forEach((value, at) => {
+  const lifeAt = livesOf(strength)
+  for (let at = 0; at < load.length; at += 1) {
+    const value = load[at] ?? NaN
     const passes = (turned[at] ?? NaN) / fullTurn / turnsPerPass
-    if (!(passes > 0) || !Number.isFinite(value)) return
+    if (!(passes > 0) || !Number.isFinite(value)) continue
     const stress = Math.max(0, value) * strength.perLoad
     count += passes
     most = Math.max(most, stress / strength.lasting)
-    // Added up at once: a long log has a million passes.
-    if (stress > 0) used += minerSum([{ count: passes, life: bare(strength, stress) }])
-  })
+    // Miner's sum, added up at once: a long log has a million passes.
+    if (stress > 0) used += passes / lifeAt(stress)
+  }
   return { limit: strength.limit, by: 'passes', count, used, most }
 }
 
@@ -92,12 +94,13 @@ function byPasses(
  */
 function byCycles(strength: Strength, cycles: ReturnType<typeof rainflowCycles>): LifeUsed {
   let [whole, most, used] = [0, 0, 0]
+  const lifeAt = livesOf(strength)
   for (const { range, mean, count } of cycles) {
     const share = Math.min(0.99, (Math.abs(mean) * strength.perLoad) / strength.once)
     const stress = ((range / 2) * strength.perLoad) / (1 - share)
     whole += count
     most = Math.max(most, stress / strength.lasting)
-    if (stress > 0) used += minerSum([{ count, life: bare(strength, stress) }])
+    if (stress > 0) used += minerSum([{ count, life: lifeAt(stress) }])
   }
   return { limit: strength.limit, by: 'cycles', count: whole, used, most }
 }

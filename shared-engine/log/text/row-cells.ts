@@ -28,8 +28,9 @@ export class RowCells {
   /** Reads the first `length` cells of a row. */
   read(cells: readonly string[], length: number): void {
     if (length > this.values.length) this.values = new Float64Array(2 * length)
-    this.times.length = 0
-    this.units.length = 0
+    // Setting a length costs as much as reading a cell, and most rows have neither.
+    if (this.times.length > 0) this.times.length = 0
+    if (this.units.length > 0) this.units.length = 0
     this.length = length
     this.filled = 0
     this.valueCount = 0
