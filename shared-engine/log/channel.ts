@@ -13,7 +13,8 @@ const rowsOfTimelines = new WeakMap<Timeline, Int32Array>()
 function everyRow(timeline: Timeline): Int32Array {
   const known = rowsOfTimelines.get(timeline)
   if (known !== undefined) return known
-  const rows = Int32Array.from({ length: timeline.count }, (_, row) => row)
+  const rows = new Int32Array(timeline.count)
+  for (let row = 0; row < rows.length; row += 1) rows[row] = row
   rowsOfTimelines.set(timeline, rows)
   return rows
 }

@@ -3,7 +3,7 @@
 
 /** A copy in ascending order. */
 function sortedOf(values: ArrayLike<number>): Float64Array {
-  return Float64Array.from(values).sort()
+  return new Float64Array(values).sort()
 }
 
 /**
@@ -38,7 +38,7 @@ function selected(values: Float64Array, place: number): number {
 
 /** The middle element, the upper one of two: element ⌊n/2⌋ from 0; NaN of none. The values hold no NaN. */
 export function medianOf(values: ArrayLike<number>): number {
-  return selected(Float64Array.from(values), Math.floor(values.length / 2))
+  return selected(new Float64Array(values), Math.floor(values.length / 2))
 }
 
 /** The middle one of three. */
@@ -55,7 +55,7 @@ export function medianOfThree(one: number, two: number, three: number): number {
  */
 export function rankOf(values: ArrayLike<number>, q: number): number {
   if (values.length === 0) return NaN
-  return selected(Float64Array.from(values), Math.floor(q * (values.length - 1) + 0.5))
+  return selected(new Float64Array(values), Math.floor(q * (values.length - 1) + 0.5))
 }
 
 /** Median of the steps above zero between neighbours; NaN without one. */

@@ -1,3 +1,4 @@
+import { mapped } from '../mapped.ts'
 import { motorAmpsFromPack } from '../../motor/amps-from-pack.ts'
 import type { DriveLine } from '../../motor/drive-line.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
@@ -56,7 +57,7 @@ export class Currents {
     this.source = sourceOf(data)
     this.motor = new Float64Array(samples.length).fill(NaN)
     this.pack = new Float64Array(samples.length).fill(NaN)
-    this.volts = Float64Array.from(samples, (row) => volts?.at(row) ?? NaN)
+    this.volts = mapped(samples, (row) => volts?.at(row) ?? NaN)
     this.sagStep =
       this.source === 'sag' && volts !== undefined ? sagStepOf(volts, model.machine.pack.resistance) : NaN
     for (let place = 0; place < samples.length; place += 1) this.#set(place, samples[place] ?? 0)

@@ -1,3 +1,4 @@
+import { mapped } from '../mapped.ts'
 import type { LogData } from '../data.ts'
 
 /** A pack's resistance as a log shows it. */
@@ -30,9 +31,9 @@ export function packResistanceOf({ channels, timeline }: LogData): LoggedResista
   const volts = channels.get('volts')
   if (amps === undefined || volts === undefined) return null
   const { samples } = amps
-  const current = Float64Array.from(samples, (row) => amps.values[row] ?? NaN)
-  const level = Float64Array.from(samples, (row) => volts.at(row))
-  const times = Float64Array.from(samples, (row) => timeline.t[row] ?? NaN)
+  const current = mapped(samples, (row) => amps.values[row] ?? NaN)
+  const level = mapped(samples, (row) => volts.at(row))
+  const times = mapped(samples, (row) => timeline.t[row] ?? NaN)
   const most = current.reduce((one, other) => Math.max(one, other), 0)
   const steps: [number, number][] = []
   let end = 0

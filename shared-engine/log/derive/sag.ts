@@ -1,3 +1,4 @@
+import { mapped } from '../mapped.ts'
 import type { Channel } from '../channel.ts'
 import { medianOfThree, quantumOf } from '../order-statistics.ts'
 
@@ -22,11 +23,11 @@ export class RestVolts {
       const from = place
       while (place < samples.length && (samples[place] ?? 0) < end) place += 1
       const rows = samples.subarray(from, place)
-      const smooth = smoothed(Float64Array.from(rows, (row) => values[row] ?? NaN))
+      const smooth = smoothed(mapped(rows, (row) => values[row] ?? NaN))
       for (let at = smooth.length - 2; at >= 0; at -= 1) {
         smooth[at] = Math.max(smooth[at] ?? NaN, smooth[at + 1] ?? NaN)
       }
-      this.#times.push(Float64Array.from(rows, (row) => timeline.t[row] ?? NaN))
+      this.#times.push(mapped(rows, (row) => timeline.t[row] ?? NaN))
       this.#most.push(smooth)
     }
   }

@@ -4,7 +4,7 @@ import { beforeLoss, freeRpmAt } from './before-loss.ts'
 import type { Episode } from './episode.ts'
 import { episodeOf, peakOf } from './sampled.ts'
 import type { Rise } from './spin.ts'
-import { isCarrying, isFree, isLoaded, meanOf, meanRpm, windowsOf, type Window } from './windows.ts'
+import { isFree, isLoaded, lastCarrying, meanOf, meanRpm, windowFrom, type Window } from './windows.ts'
 
 /** What was found of a segment's load. */
 interface LoadVerdict {
@@ -38,16 +38,17 @@ export function judgeLoad(
   to: number,
   rises: readonly Rise[],
 ): LoadVerdict {
-  const windows = windowsOf(signal, from, to)
-  const carrying = windows.findLast((window) => isCarrying(signal, window))
+  const carrying = lastCarrying(signal, from, to)
   if (carrying === undefined) return { judged: false, lastCarried: -1, episode: null }
   let c = carrying.last
   while (!isLoaded(signal, c)) c -= 1
   const x = currentAfter(signal, c, to)
   const most = mostFree(signal, carrying)
-  const free = windows.filter(
-    (window) => window.first > c && isFree(signal, window, x) && meanOf(x, window) <= most,
-  )
+  const free: Window[] = []
+  for (let place = Math.max(from, c + 1); place <= to; place += 1) {
+    const window = windowFrom(signal, place, to)
+    if (window !== null && isFree(signal, window, x) && meanOf(x, window) <= most) free.push(window)
+  }
   const bursts = rises.filter(({ first }) => first > c && first <= to && isBurst(signal, first, to, x))
   const stepped = isStep(data, signal, { ...carrying, last: c }, free[0], to)
   const lost =
@@ -71,7 +72,7 @@ function currentAfter(signal: LoadSignal, c: number, to: number): Float64Array {
   if (currents.source !== 'sag') return signal.x
   const segment = rpm.timeline.segmentOf[rpm.samples[c] ?? 0] ?? 0
   const rest = currents.rest?.at(segment, signal.timeAt(c) - lookFurther) ?? NaN
-  const x = Float64Array.from(signal.x)
+  const x = new Float64Array(signal.x)
   for (let place = c + 1; place <= to; place += 1) {
     x[place] = Math.max(0, (rest - (currents.volts[place] ?? NaN)) / model.machine.pack.resistance)
   }

@@ -32,16 +32,17 @@ export function risesOf(signal: LoadSignal): readonly Rise[] {
   return rises
 }
 
-function isSteep(signal: LoadSignal, base: number): boolean {
-  const { rpm, rates, model } = signal
+function isSteep({ rpm, rates, model }: LoadSignal, base: number): boolean {
+  const { samples, values, timeline } = rpm
   const within = Math.max(1, Number.isNaN(rpm.step) ? 0 : 1.5 * rpm.step)
-  const begun = signal.timeAt(base)
-  const low = signal.rpmAt(base)
+  const row = samples[base] ?? 0
+  const [begun, low] = [timeline.t[row] ?? NaN, values[row] ?? NaN]
   const enough = riseShare * model.freeRpm
   for (let place = base + 1; follows(rpm, place); place += 1) {
-    const seconds = signal.timeAt(place) - begun
+    const here = samples[place] ?? 0
+    const seconds = (timeline.t[here] ?? NaN) - begun
     if (seconds > within) return false
-    const up = signal.rpmAt(place) - low
+    const up = (values[here] ?? NaN) - low
     // What the machine can do is worked out for the few rises that are high enough.
     if (up >= enough && up / seconds >= steepness * rates.loaded(low)) return true
   }

@@ -12,24 +12,28 @@ const leastSeconds = 0.5
 const steadyShare = 0.1
 
 /**
- * From each sample the shortest run of at least three samples and half a second while the motor turns and the current is
- * known.
+ * From a sample the shortest run of at least three samples and half a second while the motor turns and the current is
+ * known; null without one.
  *
- * @param from, to places, both included
+ * @param first, to places, both included
  */
-export function windowsOf(signal: LoadSignal, from: number, to: number): readonly Window[] {
+export function windowFrom(signal: LoadSignal, first: number, to: number): Window | null {
   const isGood = (place: number) => signal.turns(place) && !Number.isNaN(signal.x[place] ?? NaN)
-  const windows: Window[] = []
-  for (let first = from; first <= to; first += 1) {
-    if (!isGood(first)) continue
-    for (let last = first + 1; last <= to && isGood(last) && follows(signal.rpm, last); last += 1) {
-      const long = signal.timeAt(last) - signal.timeAt(first) >= leastSeconds
-      if (last - first + 1 < fewestSamples || !long) continue
-      windows.push({ first, last })
-      break
-    }
+  if (!isGood(first)) return null
+  for (let last = first + 1; last <= to && isGood(last) && follows(signal.rpm, last); last += 1) {
+    const long = signal.timeAt(last) - signal.timeAt(first) >= leastSeconds
+    if (last - first + 1 >= fewestSamples && long) return { first, last }
   }
-  return windows
+  return null
+}
+
+/** The last window from which the track carries; undefined without one. Looked for from the end: a log can be long. */
+export function lastCarrying(signal: LoadSignal, from: number, to: number): Window | undefined {
+  for (let first = to; first >= from; first -= 1) {
+    const window = windowFrom(signal, first, to)
+    if (window !== null && isCarrying(signal, window)) return window
+  }
+  return undefined
 }
 
 /** Sum of a series over a window. */
@@ -55,7 +59,7 @@ export function meanRpm(signal: LoadSignal, { first, last }: Window): number {
  * Whether the track carries in a window: a steady rpm, and clearly more current than the threshold, in three quarters of
  * the samples too.
  */
-export function isCarrying(signal: LoadSignal, window: Window): boolean {
+function isCarrying(signal: LoadSignal, window: Window): boolean {
   const { first, last } = window
   const moved = Math.abs(signal.rpmAt(last) - signal.rpmAt(first))
   if (moved > steadyShare * signal.model.freeRpm) return false

@@ -1,3 +1,4 @@
+import { mapped } from '../mapped.ts'
 import { fullTurn } from '../../constants.ts'
 import type { LimitId } from '../../limits/id.ts'
 import type { LimitRow } from '../../limits/ledger.ts'
@@ -49,7 +50,7 @@ function courseOf(log: ReadLog, episodes: readonly Episode[]): Course | null {
   if (rpm === undefined || currents.source === null) return null
   const { t, segmentOf } = data.timeline
   const { samples, values, reach } = rpm
-  const turned = Float64Array.from(samples, (row, place) => {
+  const turned = mapped(samples, (row, place) => {
     const next = samples[place + 1] ?? row
     const seconds = segmentOf[next] === segmentOf[row] ? (t[next] ?? 0) - (t[row] ?? 0) : 0
     return seconds > reach ? NaN : angularSpeedOf(values[row] ?? NaN) * seconds

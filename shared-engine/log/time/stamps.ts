@@ -1,3 +1,4 @@
+import { filled } from '../mapped.ts'
 import { logUnits, type LogUnit } from '../../reference/columns.ts'
 import type { AssignedColumn } from '../columns/assign.ts'
 import { lookedAt, medianPositiveStep } from '../order-statistics.ts'
@@ -43,7 +44,7 @@ export function stampsOf(
   const form = mostForm(time.column, grid.count)
   if (form === 'clock') return clockStamps(grid, time.column, time.place, date)
   if (form !== null) {
-    const seconds = Float64Array.from({ length: grid.count }, (_, row) => {
+    const seconds = filled(grid.count, (row) => {
       const found = time.column.formAt(row)
       return found === 'moment' || found === 'day' ? time.column.secondsAt(row) : NaN
     })
@@ -56,7 +57,7 @@ export function stampsOf(
 export function steadyStamps(count: number, rate: number): Stamps {
   return {
     form: 'rate',
-    seconds: Float64Array.from({ length: count }, (_, row) => row / rate),
+    seconds: filled(count, (row) => row / rate),
     unit: null,
     place: null,
   }
@@ -109,7 +110,7 @@ function numberStamps(grid: Grid, time: AssignedColumn, repairs: Repairs): Stamp
   const unit = written === null ? bareUnit(largest, step) : fittingUnit(written, step)
   if (written !== null && unit !== written) repairs.add('time-unit', 'time', grid.lines[first] ?? 1, counted)
   const times = unit?.times ?? 1
-  const seconds = Float64Array.from({ length: grid.count }, (_, row) => {
+  const seconds = filled(grid.count, (row) => {
     const value = ((values[row] ?? NaN) * time.factor + time.offset) * times
     return Number.isFinite(value) ? value : NaN
   })
