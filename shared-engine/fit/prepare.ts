@@ -76,7 +76,8 @@ export function preparedOf(log: FitLog, machine: Machine): Prepared {
       segment: at,
       offGround: segment.offGround,
       seconds,
-      volts: columnOf(segment, 'packVolts'),
+      // No pack that drives shows 0 V or less: a sensor that is not there, or the wrong way round.
+      volts: columnOf(segment, 'packVolts').map((volts) => (volts > 0 ? volts : NaN)),
       packAmps,
       amps: logged ? columnOf(segment, 'motorAmps') : fromPack,
       duty,

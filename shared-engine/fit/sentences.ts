@@ -29,7 +29,8 @@ const reasons: Readonly<Record<RefusalCode, (others: readonly string[]) => strin
   'not-in-build': () => 'needs an entry of the build that is not there.',
   'no-channel': () => 'the log has no channel that tells it.',
   'no-effect': () => 'nothing in this log, or on this machine, depends on it.',
-  together: (others) => `this log cannot tell it from ${list(others)}.`,
+  together: (others) =>
+    others.length === 0 ? 'this log cannot tell it.' : `this log cannot tell it from ${list(others)}.`,
   noise: (others) =>
     others.length === 0
       ? 'sensor noise is too large a part of what the channels say of it.'

@@ -15,12 +15,12 @@ const allowed = ({ allowed }: Details) => (allowed === '' ? '' : `; allowed: ${a
  */
 export const catalogue = {
   // The build file as bytes and as JSON.
-  'empty-file': () => 'the file is empty; a build is a JSON object',
+  'empty-file': () => 'the file is empty; a build, readings and channels are JSON in braces',
   'too-large': (m) => `the file is too large: ${found(m)}${allowed(m)}`,
   'not-utf8': (m) => `the file is not UTF-8 text${m.value === '' ? '' : ` (${m.value})`}`,
   'not-json': (m) => `the file is not JSON${m.value === '' ? '' : `: ${m.value}`}`,
   'too-deep': (m) => `${at(m)} is nested too deeply${allowed(m)}`,
-  'forbidden-key': (m) => `${at(m)} is a key that no build may have; take it out`,
+  'forbidden-key': (m) => `${at(m)} is a key that no file may have; take it out`,
   'duplicate-key': (m) => `${at(m)} stands in the file more than once; keep one`,
   'wrong-format': (m) => `${at(m)} is ${found(m)}: this is not a build file${allowed(m)}`,
   'newer-version': (m) =>

@@ -9,8 +9,14 @@ const text = () => readFileSync(demoFile('culvert-crawler'), 'utf8')
 
 /** Odd files by name, and the lines that each gets on stderr, behind its name. */
 const odd: Record<string, { bytes: () => string | Uint8Array; lines: readonly RegExp[] }> = {
-  'empty.json': { bytes: () => '', lines: [/^the file is empty; a build is a JSON object\.$/] },
-  'blank.json': { bytes: () => ' \n\t', lines: [/^the file is empty; a build is a JSON object\.$/] },
+  'empty.json': {
+    bytes: () => '',
+    lines: [/^the file is empty; a build, readings and channels are JSON in braces\.$/],
+  },
+  'blank.json': {
+    bytes: () => ' \n\t',
+    lines: [/^the file is empty; a build, readings and channels are JSON in braces\.$/],
+  },
   'noise.json': {
     // 2 MiB of noise from a fixed recurrence.
     bytes: () =>
@@ -43,7 +49,7 @@ const odd: Record<string, { bytes: () => string | Uint8Array; lines: readonly Re
   },
   'proto.json': {
     bytes: () => text().replace('"name"', '"__proto__": {"polluted": 1}, "name"'),
-    lines: [/^__proto__ is a key that no build may have; take it out\.$/],
+    lines: [/^__proto__ is a key that no file may have; take it out\.$/],
   },
   'newer.json': {
     bytes: () => text().replace('"version": 2', '"version": 3'),
@@ -102,7 +108,7 @@ describe('a file that is no build gets one line per mistake, on stderr, and exit
       'nowhere.json: there is no file of this name.\n',
     )
     expect(pitchline(['check', '-'], '').err).toBe(
-      'standard input: the file is empty; a build is a JSON object.\n',
+      'standard input: the file is empty; a build, readings and channels are JSON in braces.\n',
     )
   })
 })

@@ -43,7 +43,7 @@ describe.each(readers)('a file of kind %s refuses in the same words', (kind, rea
 
   test('a key that reaches into how objects work', () => {
     expect(sentencesOf(read(bytesOf('{"__proto__":{}}')))).toContain(
-      '__proto__ is a key that no build may have; take it out.',
+      '__proto__ is a key that no file may have; take it out.',
     )
   })
 

@@ -75,8 +75,8 @@ describe('a build that is in order', () => {
 
 describe('a file that is no build', () => {
   it.each([
-    ['', 'the file is empty; a build is a JSON object.'],
-    [' \n\t', 'the file is empty; a build is a JSON object.'],
+    ['', 'the file is empty; a build, readings and channels are JSON in braces.'],
+    [' \n\t', 'the file is empty; a build, readings and channels are JSON in braces.'],
     ['{"name": NaN}', 'the file is not JSON: line 1, column 10.'],
     ['{\n  "name": "x",\n  oops\n}', 'the file is not JSON: line 3, column 3.'],
     ['{"name": "x"', 'the file is not JSON: it ends too early.'],
@@ -148,14 +148,14 @@ describe('mistakes in a build', () => {
 
   it('keys that reach into objects are refused by name', () => {
     const text = JSON.stringify(plainBuild()).replace('{"format"', '{"__proto__":{"version":2},"format"')
-    expect(told(text)).toEqual(['__proto__ is a key that no build may have; take it out.'])
+    expect(told(text)).toEqual(['__proto__ is a key that no file may have; take it out.'])
     expect(told(text.replace('"chemistry"', '"constructor":1,"chemistry"'))).toEqual([
-      '__proto__ is a key that no build may have; take it out.',
-      'pack.constructor is a key that no build may have; take it out.',
+      '__proto__ is a key that no file may have; take it out.',
+      'pack.constructor is a key that no file may have; take it out.',
     ])
     expect(
       told(JSON.stringify(plainBuild()).replace('{"format"', '{"origins":{"__proto__":"measured"},"format"')),
-    ).toEqual(['origins.__proto__ is a key that no build may have; take it out.'])
+    ).toEqual(['origins.__proto__ is a key that no file may have; take it out.'])
     expect(({} as Record<string, unknown>)['version']).toBeUndefined()
   })
 

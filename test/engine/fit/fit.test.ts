@@ -122,6 +122,25 @@ describe('what a drive cannot tell', () => {
     expect(refusalOf(['vehicle.dragCoefficient'], 'vehicle.dragCoefficient', flat)?.[0]).toBe('no-effect')
   })
 
+  it('is all that hangs on volts, where they are the wrong way round; what does not is told as ever', () => {
+    const segments = log.segments.map((segment) => {
+      const packVolts = segment.channels.packVolts?.map((volts) => (volts === null ? null : -volts)) ?? []
+      return { ...segment, channels: { ...segment.channels, packVolts } }
+    })
+    const { entries: found } = fitOf(machine(), { ...log, segments }, entries)
+    const codes = Object.fromEntries(found.map(({ path, code }) => [path, code]))
+    const onVolts = ['motor.kvRpmPerVolt', 'motor.resistanceMilliohm', 'pack.cellResistanceMilliohm']
+    for (const path of onVolts) expect(codes[path], path).toBe('no-effect')
+    expect(codes['ground.slipPercent']).toBeUndefined()
+  })
+
+  it('is said in a whole sentence, whatever it goes together with', () => {
+    const path = 'pack.cellResistanceMilliohm'
+    expect(refusalSentence(path, { code: 'together', with: [], tell: 'bursts' })).toContain(
+      'cannot tell it. ',
+    )
+  })
+
   it('is heat without a thermometer', () => {
     const pair = ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK']
     expect(refusalOf(pair, 'motor.heatCapacityJPerK')?.[0]).toBe('no-channel')

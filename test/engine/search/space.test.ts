@@ -63,7 +63,7 @@ describe('a space file', () => {
       ),
     ).toEqual(['format stands in the file more than once; keep one.'])
     expect(told(readSpaceText('{"__proto__":{},"format":"pitchline-space","version":1}'))).toEqual([
-      '__proto__ is a key that no build may have; take it out.',
+      '__proto__ is a key that no file may have; take it out.',
     ])
   })
 
