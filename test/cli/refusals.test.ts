@@ -131,7 +131,7 @@ test.runIf(existsSync('/dev/full'))(
 )
 
 const everyCommand =
-  'check, explain, search, sweep, compare, uncertainty, remedy, pattern, alarms, report, measure, log, fit, validate, new'
+  'check, explain, search, sweep, compare, uncertainty, merge, remedy, pattern, alarms, report, measure, log, fit, validate, new'
 
 describe('a command line that is not understood', () => {
   test.each([
