@@ -22,6 +22,9 @@ const ofThePage = [
   ],
   ...['side', 'uncertainty', 'working'],
 ].map((name) => `**/${name}.spec.ts`)
+/** `npm run package` looks at what it packed; elsewhere nothing is. */
+const ofThePacked = ['**/packed.window.spec.ts']
+const packed = (process.env['PITCHLINE_PACKED'] ?? '') !== ''
 const both = (process.env['PITCHLINE_BOTH'] ?? '') !== ''
 
 /**
@@ -57,7 +60,7 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
     {
       name: 'window',
       testMatch: '**/*.spec.ts',
-      testIgnore: ['**/*.browser.spec.ts', ...(both ? [] : ofThePage)],
+      testIgnore: ['**/*.browser.spec.ts', ...(both ? [] : ofThePage), ...(packed ? [] : ofThePacked)],
       use: { shownIn: 'window' },
     },
   ],

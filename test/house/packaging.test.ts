@@ -53,6 +53,20 @@ describe('the packaged program', () => {
     expect(existsSync(builder['icon'] as string)).toBe(true)
   })
 
+  it('carries the licence beside the program, as the runtime does its own', () => {
+    expect(builder['extraFiles']).toEqual(['LICENSE'])
+  })
+
+  it('is packed, read back and started by `npm run package`, with tools of one version', () => {
+    expect((manifest['scripts'] as Json)['package']).toBe(
+      'node scripts/run.js build && node scripts/run.js package',
+    )
+    const script = readFileSync('scripts/package.ts', 'utf8')
+    expect(script).toMatch(/'electron-builder@\d+\.\d+\.\d+'/)
+    expect(script).toMatch(/'@electron\/fuses@\d+\.\d+\.\d+'/)
+    expect(script).toContain('test/window/packed.window.spec.ts')
+  })
+
   it('publishes nothing by itself', () => {
     expect(builder['publish']).toBeNull()
     expect(manifest['private']).toBe(true)
