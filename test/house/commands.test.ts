@@ -21,7 +21,7 @@ const scripts = Object.keys(
 )
 
 /** Verbs of npm itself. */
-const ofNpm = ['ci', 'start', 'test', 'install', 'audit']
+const ofNpm = ['ci', 'start', 'test', 'install', 'audit', 'outdated']
 
 describe.each(['README.md', 'DEVELOPERS.md'])('commands of %s', (document) => {
   const written = [...new Set(commandsOf(document))]
