@@ -34,8 +34,7 @@ interface GivenShaft {
  */
 export function shaftPartOf(given: GivenShaft, hubBearing = Infinity): ShaftPart {
   const { diameter, material, span, overhang, joint, bearing } = given
-  const rest = { diameter, material, joint, bearing, hubBearing }
-  if (span !== null) return { ...rest, arm: span / 4, seat: 'between' }
-  if (overhang !== null) return { ...rest, arm: overhang, seat: 'beyond' }
-  return { ...rest, arm: 0, seat: 'unknown' }
+  const seat = span !== null ? 'between' : overhang !== null ? 'beyond' : 'unknown'
+  const arm = span !== null ? span / 4 : (overhang ?? 0)
+  return { diameter, material, arm, seat, joint, hubBearing, bearing }
 }

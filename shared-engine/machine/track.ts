@@ -52,7 +52,10 @@ export function trackPartOf(track: Build['track'], airTemperature: number): Trac
     radius: advance / fullTurn,
     massPerMetre,
     loopMass: massPerMetre * track.loopPitches * pitch,
-    ...loop,
+    length: loop.length,
+    tightSpan: loop.tightSpan,
+    pitchError: loop.pitchError,
+    hold: loop.hold,
     pretensionGiven: track.pretensionN !== undefined,
     enclosedArea: si('enclosedAreaCm2'),
     workingTension: si('workingTensionN') ?? workingShareOf(si('breakingTensionN')),
@@ -146,7 +149,8 @@ function springsOf(track: Build['track'], tooth: ToothPart | null, pitchError: n
   const si = trackIn(track)
   const loopStiffness = si('loopStiffnessN')
   if (loopStiffness === null || tooth === null || tooth.modulus === null) return null
-  const rowStiffness = rowStiffnessOf({ ...tooth, modulus: tooth.modulus }, track.teethAcross)
+  const { root, width, loadHeight, modulus, poisson } = tooth
+  const rowStiffness = rowStiffnessOf({ root, width, loadHeight, modulus, poisson }, track.teethAcross)
   const pitch = si('pitchMm')
   return {
     rows: rowSpringsOf(rowStiffness, loopStiffness, pitch, pitchError),
@@ -214,6 +218,9 @@ function strengthsOf(tooth: StoredTooth) {
       poisson: poissonOf.other,
     }
   }
-  const material = materialOf(tooth.material)
-  return { ...material, poisson: material.family === 'metal' ? poissonOf.metal : poissonOf.other }
+  const { shear, tensile, bearing, workShear, workTensile, workBearing, modulus, family } = materialOf(
+    tooth.material,
+  )
+  const poisson = family === 'metal' ? poissonOf.metal : poissonOf.other
+  return { shear, tensile, bearing, workShear, workTensile, workBearing, modulus, poisson }
 }

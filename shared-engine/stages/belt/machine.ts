@@ -34,13 +34,22 @@ export function beltPartOf(stage: StoredStage<'belt'>): BeltStage {
   const width = si('widthMm')
   const relativeWidth = width / profile.referenceWidth
   const tableTension = profile.allowableTension ?? NaN // the build's rules ask for one where the table has none
-  const drive = { ...wheelsOf(stage), pitch: profile.pitch, centre: si('centreMm') }
+  const { ratio, driverTeeth, drivenTeeth } = wheelsOf(stage)
+  const common = commonOf(stage)
+  const drive = { ratio, driverTeeth, drivenTeeth, pitch: profile.pitch, centre: si('centreMm') }
   const driverRadius = pulleyRadius(profile.pitch, stage.driverTeeth)
   const ratedPull = si('allowableTensionN') ?? tableTension * relativeWidth ** beltWidthExponent
   return {
     kind: 'belt',
-    ...drive,
-    ...commonOf(stage),
+    ratio,
+    driverTeeth,
+    drivenTeeth,
+    pitch: drive.pitch,
+    centre: drive.centre,
+    efficiency: common.efficiency,
+    drivenInertia: common.drivenInertia,
+    shaft: common.shaft,
+    slipTorque: common.slipTorque,
     width,
     ratedPull,
     meshedPull: beltMeshFactor(teethInMesh(drive)) * ratedPull,

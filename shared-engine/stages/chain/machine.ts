@@ -35,11 +35,18 @@ export function chainPartOf(stage: StoredStage<'chain'>): ChainStage {
   const si = chainIn(stage)
   const size = chainSizeOf(stage.size)
   const driverRadius = chainWheelRadius(size.pitch, stage.driverTeeth)
+  const { ratio, driverTeeth, drivenTeeth } = wheelsOf(stage)
+  const common = commonOf(stage)
   const smaller = Math.min(stage.driverTeeth, stage.drivenTeeth)
   return {
     kind: 'chain',
-    ...wheelsOf(stage),
-    ...commonOf(stage),
+    ratio,
+    driverTeeth,
+    drivenTeeth,
+    efficiency: common.efficiency,
+    drivenInertia: common.drivenInertia,
+    shaft: common.shaft,
+    slipTorque: common.slipTorque,
     pitch: size.pitch,
     driverRadius,
     pullPerTorque: 1 / driverRadius,

@@ -12,12 +12,16 @@ const fixedIn = siOf(fixedRows)
 /** A gearbox of which only the ratio is known, in SI. *Source:* `docs/model.md` §4. */
 export function fixedPartOf(stage: StoredStage<'fixed'>): FixedStage {
   const si = fixedIn(stage)
+  const common = commonOf(stage)
   return {
     kind: 'fixed',
     ratio: si('ratio'),
     driverTeeth: 0,
     drivenTeeth: 0,
     pullPerTorque: 0,
-    ...commonOf(stage),
+    efficiency: common.efficiency,
+    drivenInertia: common.drivenInertia,
+    shaft: common.shaft,
+    slipTorque: common.slipTorque,
   }
 }

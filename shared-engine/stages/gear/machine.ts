@@ -61,13 +61,20 @@ export function gearPartOf(stage: StoredStage<'gear'>): GearStage {
   const faceWidth = si('faceWidthMm')
   const forms = [lewisFormFactor(stage.driverTeeth), lewisFormFactor(stage.drivenTeeth)] as const
   const materials = [materialOf(stage.driverMaterial), materialOf(stage.drivenMaterial)] as const
-  const mesh = gearMeshOf({ ...wheels, driverShift, drivenShift, pressureAngle })
+  const { driverTeeth, drivenTeeth } = wheels
+  const mesh = gearMeshOf({ driverTeeth, drivenTeeth, driverShift, drivenShift, pressureAngle })
   const strengths = (property: Property) => rootStrengthOf(faceWidth * module, forms, materials, property)
   const [driver, driven] = materials
+  const common = commonOf(stage, driven.bearing * driven.knockdown)
   return {
     kind: 'gear',
-    ...wheels,
-    ...commonOf(stage, driven.bearing * driven.knockdown),
+    ratio: wheels.ratio,
+    driverTeeth,
+    drivenTeeth,
+    efficiency: common.efficiency,
+    drivenInertia: common.drivenInertia,
+    shaft: common.shaft,
+    slipTorque: common.slipTorque,
     module,
     driverShift,
     drivenShift,
