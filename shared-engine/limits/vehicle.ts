@@ -54,7 +54,7 @@ const facts = {
       missing: loopsGrip,
       write: (d) => {
         spinUpLift(d)
-        centreOfMass(d, ['x'])
+        centreOfMass(d, ['ahead'])
         d.step('M_w', ['torque', 'moment of the weight'], 'W * x')
         return { actual: 'M_u', allowed: 'M_w' }
       },

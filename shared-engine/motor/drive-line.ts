@@ -107,7 +107,9 @@ export function ampsAt(line: DriveLine, speed: number): number {
 export function dutyForAmps(line: DriveLine, amps: number, speed: number): number {
   const needed = speed * line.torqueConstant + amps * line.seriesResistance
   const inside = line.volts * line.volts - 4 * line.count * amps * line.packResistance * needed
-  return (2 * needed) / (line.volts + Math.sqrt(inside))
+  // the most that the pack gives leaves nothing under the root, and rounding less than nothing
+  const rounded = inside < 0 && inside > -1e-12 * line.volts * line.volts
+  return (2 * needed) / (line.volts + (rounded ? 0 : Math.sqrt(inside)))
 }
 
 /**

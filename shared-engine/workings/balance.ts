@@ -99,7 +99,7 @@ export function spinUpLift(d: Draft): void {
   d.entry('F_tow', 'vehicle.towForceN')
   const rest = ['force', 'resistance at rest with the front up'] as const
   d.step('R_st', rest, 'R_up + m * g * sin(theta) + F_tow')
-  centreOfMass(d, ['h'])
+  centreOfMass(d, ['height'])
   d.entry('h_t', 'vehicle.towHeightMm')
   d.entry('n_t', 'track.count')
   d.entry('m_b', 'track.massGPerM')
@@ -132,7 +132,7 @@ const cgHeightM: Subject = {
   source: 'statics',
   missing: needing('vehicle.cgHeightMm'),
   write: (d) => {
-    centreOfMass(d, ['h'])
+    centreOfMass(d, ['height'])
     d.step('h_c', ['length', 'height of the centre of mass'], 'h')
   },
 }
@@ -143,7 +143,7 @@ const cgAheadM: Subject = {
   source: 'statics',
   missing: needing('vehicle.cgAheadMm'),
   write: (d) => {
-    centreOfMass(d, ['x'])
+    centreOfMass(d, ['ahead'])
     d.step('x_c', ['length', 'centre of mass ahead of the rear edge'], 'x')
   },
 }
@@ -189,7 +189,7 @@ function backAngle(d: Draft): void {
 
 /** `gamma`: side slope on which it falls over, in degrees. */
 function sideAngle(d: Draft): void {
-  centreOfMass(d, ['h'])
+  centreOfMass(d, ['height'])
   d.entry('B_g', 'vehicle.gaugeMm')
   const width = d.checked.machine.vehicle.contactWidth !== null
   if (width) d.entry('B', 'vehicle.contactWidthMm')

@@ -25,15 +25,23 @@ export function mass(d: Draft): number {
   return d.step('m', ['mass', 'mass with its load'], 'm_0 + m_p')
 }
 
-/** `h` and `x`: centre of mass of machine and load, above ground and ahead of the patch’s rear edge. */
-export function centreOfMass(d: Draft, wanted: readonly ('h' | 'x')[] = ['h', 'x']): void {
+/**
+ * `h` and `x`: centre of mass of machine and load, above ground and ahead of the patch’s rear edge.
+ *
+ * @param height its symbol, another one where `h` is the height of something else
+ */
+export function centreOfMass(
+  d: Draft,
+  wanted: readonly ('height' | 'ahead')[] = ['height', 'ahead'],
+  height = 'h',
+): void {
   const places = [
-    ['h', 'cgHeightMm', 'loadCgHeightMm', 'height of the centre of mass'],
-    ['x', 'cgAheadMm', 'loadCgAheadMm', 'centre of mass ahead of the patch’s rear edge'],
+    ['height', height, 'cgHeightMm', 'loadCgHeightMm', 'height of the centre of mass'],
+    ['ahead', 'x', 'cgAheadMm', 'loadCgAheadMm', 'centre of mass ahead of the patch’s rear edge'],
   ] as const
   const { load } = d.checked.machine.vehicle
-  for (const [symbol, own, loads, words] of places) {
-    if (!wanted.includes(symbol)) continue
+  for (const [place, symbol, own, loads, words] of places) {
+    if (!wanted.includes(place)) continue
     if (load === 0 || d.checked.build.vehicle[loads] === undefined) {
       d.entry(symbol, `vehicle.${own}`)
       continue
@@ -177,31 +185,35 @@ export function transferredWeight(d: Draft): void {
     ownStrength(d, 'slope', ground)
     fullSlipShare(d)
     d.step('F_0', ['force', 'grip before any weight moves'], 'S_0 * f_s * s_1')
-    d.step('f_1', ['none', 'grip for one more newton on the tracks'], 'f_s * tan(phi) * s_1')
+    d.step('f_w', ['none', 'grip for one more newton on the tracks'], 'f_s * tan(phi) * s_1')
   } else {
     d.source(coefficientPractice)
     trackWeight(d, 'slope')
-    d.entry('f_1', 'ground.gripCoefficient')
-    d.step('F_0', ['force', 'grip before any weight moves'], 'f_1 * W_t')
+    d.entry('f_w', 'ground.gripCoefficient')
+    d.step('F_0', ['force', 'grip before any weight moves'], 'f_w * W_t')
   }
   groundResistance(d, 'slope')
   movedWeight(d)
 }
 
-/** `Delta` from `F_0`, `f_1` and `R_g`. */
+/** `Delta` from `F_0`, `f_w` and `R_g`. */
 function movedWeight(d: Draft): void {
   d.source('moments about the middle of the patch')
   d.assume('Sinkage and resistance stay as they are where weight moves.')
-  centreOfMass(d)
-  d.entry('d_s', 'vehicle.skiDistanceMm')
+  // What these rest on has a shaft's `d_s` and a tooth's `h` of its own.
+  centreOfMass(d, ['height'], 'h_g')
+  d.entry('d_k', 'vehicle.skiDistanceMm')
   d.entry('F_tow', 'vehicle.towForceN')
   d.entry('h_t', 'vehicle.towHeightMm')
-  d.step('M_p', ['torque', 'moment that lifts the skis'], 'h * (F_0 - R_g) + F_tow * (h_t - h)')
-  d.step('d_1', ['length', 'arm, shortened by the grip that weight brings'], 'd_s - h * f_1')
+  d.step('M_p', ['torque', 'moment that lifts the skis'], 'h_g * (F_0 - R_g) + F_tow * (h_t - h_g)')
   const told = ['force', 'weight that thrust moves to the tracks'] as const
-  if (!(d.of('M_p') > 0)) d.step('Delta', told, 'max(0, min(0, M_p))', 'nothing lifts the skis')
-  else if (!(d.of('d_1') > 0)) d.step('Delta', told, 'W - W_t', 'all of it: each newton moves another')
-  else d.step('Delta', told, 'min(M_p / d_1, W - W_t)', 'at most what stands on the skis')
+  if (!(d.of('M_p') > 0)) {
+    d.step('Delta', told, 'max(0, M_p)', 'nothing lifts the skis')
+    return
+  }
+  d.step('d_1', ['length', 'arm, shortened by the grip that weight brings'], 'd_k - h_g * f_w')
+  const words = d.of('d_1') > 0 ? 'at most what stands on the skis' : 'all of it: each newton moves another'
+  d.step('Delta', told, 'min(M_p / max(0, d_1), W - W_t)', words)
 }
 
 /** Below it a subtraction of near equals would eat the digits of the formula: its series says the same. */
@@ -234,7 +246,7 @@ export function gripThrust(d: Draft, lie: Lie): void {
   }
   if (lie === 'slope' && transfers(d)) {
     transferredWeight(d)
-    d.step('F_max', told, 'F_0 + f_1 * Delta', 'with the weight that thrust moves to the tracks')
+    d.step('F_max', told, 'F_0 + f_w * Delta', 'with the weight that thrust moves to the tracks')
     return
   }
   d.source(coefficientPractice)
@@ -269,8 +281,8 @@ export function mostGrip(d: Draft): void {
     d.step('F_let', told, 'F_0')
     return
   }
-  d.step('f_1', ['none', 'grip for one more newton on the tracks'], 'tan(phi) * s_1')
+  d.step('f_w', ['none', 'grip for one more newton on the tracks'], 'tan(phi) * s_1')
   groundResistance(d, 'slope')
   movedWeight(d)
-  d.step('F_let', told, 'F_0 + f_1 * Delta')
+  d.step('F_let', told, 'F_0 + f_w * Delta')
 }

@@ -16,7 +16,7 @@ function burst(d: Draft): void {
   d.figure('R_b', 'packOhm')
   d.entry('M', 'motor.count')
   d.step('c', ['volts', 'volts that the current needs at standstill'], 'I_b * R_s')
-  const root = '2 * c / (V_0 + sqrt(V_0^2 - 4 * M * I_b * R_b * c))'
+  const root = '2 * c / (V_0 + sqrt(max(0, V_0^2 - 4 * M * I_b * R_b * c)))'
   d.step('delta_0', ['fraction', 'duty of the burst at standstill'], root)
   d.entry('delta_c', 'controller.throttleCapPercent')
 }

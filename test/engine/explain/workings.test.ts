@@ -27,7 +27,12 @@ function buildsIn(folder: string): (readonly [string, Checked])[] {
   })
 }
 
-const builds = [...buildsIn('test/golden/'), ...buildsIn('test/golden/2/heat/'), ...buildsIn('examples/')]
+const builds = [
+  ...buildsIn('test/golden/'),
+  ...buildsIn('test/golden/2/'),
+  ...buildsIn('test/golden/2/heat/'),
+  ...buildsIn('examples/'),
+]
 
 describe('every working, worked out again', () => {
   test.each(builds)('%s', (_name, checked) => {
