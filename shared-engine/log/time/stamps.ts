@@ -37,20 +37,26 @@ export function stampsOf(
   repairs: Repairs,
 ): Stamps | null {
   if (time === null) {
-    const place = grid.columns.findIndex((column) => mostForm(column, grid.count) === 'clock')
-    const column = grid.columns[place]
-    return column === undefined ? null : clockStamps(grid, column, place, date)
+    const first = (form: 'clock' | 'moment') =>
+      grid.columns.findIndex((column) => mostForm(column, grid.count) === form)
+    const clock = first('clock')
+    const column = grid.columns[clock]
+    if (column !== undefined) return clockStamps(grid, column, clock, date)
+    const moment = first('moment')
+    const dated = grid.columns[moment]
+    return dated === undefined ? null : momentStamps(grid, dated, moment)
   }
   const form = mostForm(time.column, grid.count)
   if (form === 'clock') return clockStamps(grid, time.column, time.place, date)
-  if (form !== null) {
-    const seconds = filled(grid.count, (row) => {
-      const found = time.column.formAt(row)
-      return found === 'moment' || found === 'day' ? time.column.secondsAt(row) : NaN
-    })
-    return { form: 'date', seconds, unit: null, place: time.place }
-  }
-  return numberStamps(grid, time, repairs)
+  return form === null ? numberStamps(grid, time, repairs) : momentStamps(grid, time.column, time.place)
+}
+
+function momentStamps(grid: Grid, column: GridColumn, place: number): Stamps {
+  const seconds = filled(grid.count, (row) => {
+    const found = column.formAt(row)
+    return found === 'moment' || found === 'day' ? column.secondsAt(row) : NaN
+  })
+  return { form: 'date', seconds, unit: null, place }
 }
 
 /** Stamps of rows that come at a steady rate. */
