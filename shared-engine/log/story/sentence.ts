@@ -17,7 +17,7 @@ export function tellingOf(facts: LogFacts, segments: number, system: UnitSystem 
 }
 
 /** A moment of a log, to the tenth of a second; to the hundredth where ends lie close. */
-const moment = (seconds: number, digits = 1) => `${seconds.toFixed(digits)} s`
+const moment = (seconds: number, digits = 1) => `${seconds.toFixed(digits)}\u202Fs`
 
 const peakKinds: Readonly<Record<Peak['unit'], QuantityKind>> = {
   rpm: 'rpm',
