@@ -103,6 +103,15 @@ const changes: readonly (readonly [start: string, list: (build: Build) => readon
   ['motor.loaded-rpm', (build) => slower(build)],
   ['controller.electrical-rpm', (build) => slower(build)],
   [
+    'cooling.boiling',
+    () => [
+      { words: 'a larger radiator', path: 'cooling.radiatorWPerK' },
+      { words: 'more flow', path: 'cooling.flowLPerMin' },
+      { words: 'more coolant, which warms more slowly', path: 'cooling.tankLitres' },
+      { words: 'a cap that holds more pressure', path: 'cooling.capKpa' },
+    ],
+  ],
+  [
     'pack.floor-voltage',
     () => [
       { words: 'more cells in parallel, which sag less', path: 'pack.parallel' },

@@ -1,4 +1,7 @@
+import { airGasConstant, zeroCelsius } from '../constants.ts'
+import { boilingPoint } from '../heat/boiling.ts'
 import type { LimitId } from '../limits/id.ts'
+import type { Machine } from '../machine/parts.ts'
 import { bracketedRoot } from '../numeric/root.ts'
 import type { DriveModel } from './model.ts'
 import type { PeakName, Reading } from './reading.ts'
@@ -38,7 +41,15 @@ function watchesOf({ machine, heat }: DriveModel): Watch[] {
     ...most('controller.current-burst', 'motorAmps', controller.burstAmps),
     ...most('pack.current-burst', 'packAmps', pack.burstAmps),
     { id: 'pack.floor-voltage', channel: 'packVolts', allowed: pack.floorVolts, minimum: true },
+    ...most('pack.temperature', 'pack', pack.maxTemperature),
+    ...most('cooling.boiling', 'coolant', machine.cooling === null ? null : boilingOf(machine)),
   ]
+}
+
+/** °C at which the coolant boils under the air's pressure and the cap's. *Source:* `docs/model.md` §7. */
+function boilingOf({ cooling, ground }: Machine): number {
+  const pressure = ground.airDensity * airGasConstant * (ground.airTemperature + zeroCelsius)
+  return boilingPoint(pressure + (cooling?.capPressure ?? 0), cooling?.boilingRise ?? 0)
 }
 
 /** Looks along a drive for the first time that each bound is passed. */

@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { check } from '../../../shared-engine/check.ts'
 import { changesFor, passedOf, passedWords } from '../../../shared-engine/drive/passed.ts'
 import { plainRow } from '../../../shared-engine/drive/rows.ts'
 import { runDrive } from '../../../shared-engine/drive/run.ts'
-import { completeBuild } from '../../../shared-engine/entries/read.ts'
+import { completeBuild, readBuildText } from '../../../shared-engine/entries/read.ts'
 import { fieldOf } from '../../../shared-engine/entries/fields.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 
@@ -37,4 +39,28 @@ test('whatever can be passed has something to change, each an entry of its own',
     expect(new Set(paths).size).toBe(paths.length)
     for (const path of paths) expect(fieldOf(path)).toBeDefined()
   }
+})
+
+test('cells that get hotter than they may are passed in their row, with entries to change', () => {
+  const pack = { ...build.pack, maxTemperatureC: 30 }
+  const warm = { ...build, pack, service: { ...build.service, packTemperatureC: 29.99 } }
+  const hot = passedOf(runDrive(warm, { name: 'Test', notes: '', rows }), rows)
+  expect(hot.find(({ id }) => id === 'pack.temperature')).toMatchObject({ row: 1, allowed: 30 })
+  const cool = { ...warm, service: { ...build.service, packTemperatureC: 10 } }
+  const passed = passedOf(runDrive(cool, { name: 'Test', notes: '', rows }), rows)
+  expect(passed.map(({ id }) => id)).not.toContain('pack.temperature')
+})
+
+test('the coolant’s boiling is watched where there is coolant, at the ledger’s own temperature', () => {
+  const read = readBuildText(
+    readFileSync(new URL('../../../examples/hut-hauler.build.json', import.meta.url), 'utf8'),
+  )
+  if (!read.ok) throw new Error('demo')
+  const [row] = rows
+  const { watched } = runDrive(read.value, { name: 'Test', notes: '', rows: row === undefined ? [] : [row] })
+  const allowed = check(read.value).limits.find(({ id }) => id === 'cooling.boiling')?.allowed
+  expect(watched.find(({ id }) => id === 'cooling.boiling')).toMatchObject({ allowed, passedAt: null })
+  expect(run.watched.map(({ id }) => id)).not.toContain('cooling.boiling')
+  const paths = changesFor('cooling.boiling', read.value).map(({ path }) => path)
+  expect(paths.map((path) => fieldOf(path)?.label).includes(undefined)).toBe(false)
 })
