@@ -106,10 +106,10 @@ export function ampsAt(line: DriveLine, speed: number): number {
  */
 export function dutyForAmps(line: DriveLine, amps: number, speed: number): number {
   const needed = speed * line.torqueConstant + amps * line.seriesResistance
-  const inside = line.volts * line.volts - 4 * line.count * amps * line.packResistance * needed
+  const left = line.volts * line.volts - 4 * line.count * amps * line.packResistance * needed
   // the most that the pack gives leaves nothing under the root, and rounding less than nothing
-  const rounded = inside < 0 && inside > -1e-12 * line.volts * line.volts
-  return (2 * needed) / (line.volts + (rounded ? 0 : Math.sqrt(inside)))
+  const inside = left < 0 && left > -1e-12 * line.volts * line.volts ? 0 : left
+  return (2 * needed) / (line.volts + Math.sqrt(inside))
 }
 
 /**
