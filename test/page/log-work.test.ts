@@ -337,7 +337,7 @@ describe('the moment under the cursor', () => {
     // rad/s of the logged rpm, by definition.
     expect(before?.state.motorSpeed).toBeCloseTo(((series?.values[at] ?? NaN) * Math.PI) / 30, 6)
     expect(before?.state.motorThrust).toBeGreaterThan(0)
-    expect(before?.words).toMatch(/^At \d+\.\d\d.s of the log: .*most loaded tooth/)
+    expect(before?.words).toMatch(/^At \d+\.\d\d.s of the log: .*tooth/)
     workspace.moveCursor('logSeconds', loss.before.to + 0.5)
     expect(log.moment?.state.motorThrust).toBeNaN()
     workspace.view.question = 'fast'

@@ -12,7 +12,7 @@ import type { ToldLog } from './log.svelte.ts'
 const beside: readonly (readonly [id: SeriesId, label: string, kind: QuantityKind])[] = [
   ['motorC', 'motor', 'temperature'],
   ['controllerC', 'controller', 'temperature'],
-  ['toothN', 'most loaded tooth', 'force'],
+  ['toothN', 'tooth', 'force'],
 ]
 
 /** A moment of a log's segment for the drawing of the machine; null where the log has no rpm there. */
