@@ -28,8 +28,10 @@ export interface SearchOutcome {
   readonly looked: number
   readonly sound: number
   readonly holding: number
-  /** One aim: best first. Two: along the front, spread evenly over it where it is longer than the rows kept. */
+  /** One aim: best first. Two: along the front, spread over it where it is longer than the rows kept; then runners-up. */
   readonly rows: readonly SearchRow[]
+  /** Rows after those of the front: the next best in the first aim; 0 where the front is long enough, or one aim. */
+  readonly runnersUp: number
   /** Points of the whole front with different aims; 0 where there is one aim. */
   readonly frontCount: number
   /** The front's candidates with the aims' values, for the map; empty where there is one aim. */
@@ -52,6 +54,9 @@ export interface SearchOutcome {
 
 /** Candidates with equal aims that are looked at for the same figures; a front rarely has more. */
 const mostEqual = 200
+
+/** A front of fewer points is followed by the next best: aims that do not conflict would leave a single row. */
+const fewestRows = 8
 
 /** Puts the parts of a search together. */
 export class SearchGathering {
@@ -98,14 +103,17 @@ export class SearchGathering {
     const points = this.#frontPoints()
     const unsound = tally.unsound.toSorted((one, other) => one.index - other.index)
     const nothing = tally.holding === 0
+    const front = this.#frontRows(points)
+    const runnersUp = this.#runnersUp(front.length)
     return {
       looked: tally.sound + unsound.reduce((sum, rule) => sum + rule.count, 0),
       sound: tally.sound,
       holding: tally.holding,
       rows:
         plan.aims.length === 2
-          ? this.#frontRows(points)
+          ? [...front, ...runnersUp]
           : this.#rows.rows.map((row) => this.#maker.rowOfFolded(row)),
+      runnersUp: runnersUp.length,
       frontCount: points.length,
       front: this.#frontLists(),
       map: (this.#map ?? new SearchMap({ low: [0, 0], high: [1, 1] })).part(),
@@ -163,6 +171,18 @@ export class SearchGathering {
       const to = Math.min(starts[rank + 1] ?? this.#front.count, from + mostEqual)
       return this.#maker.folded([...this.#front.index.subarray(from, to)])
     })
+  }
+
+  /** The best by the first aim that are not on the front, as many as a short list of its own lacks. */
+  #runnersUp(already: number): SearchRow[] {
+    const lacking = Math.min(fewestRows, this.#plan.keep) - already
+    if (this.#plan.aims.length < 2 || already === 0 || lacking <= 0) return []
+    const { index, count } = this.#front
+    const onFront = new Set(index.subarray(0, count))
+    return this.#rows.rows
+      .filter((row) => !row.members.some((member) => onFront.has(member)))
+      .slice(0, lacking)
+      .map((row) => this.#maker.rowOfFolded(row))
   }
 
   #frontLists(): SearchOutcome['front'] {

@@ -214,7 +214,7 @@ export class Searcher {
     else known.count += 1
   }
 
-  /** Offers a candidate that holds everything to the best rows, or to the front. */
+  /** Offers a candidate that holds everything to the best rows by the first aim, and to the front where there are two. */
   #rank(index: number): void {
     const { machine } = this.#candidates
     const first = this.#first
@@ -225,7 +225,6 @@ export class Searcher {
     const order = orderOf(first, first.measure.value(e, machine, worst))
     if (second !== undefined) {
       this.#front?.add(order, orderOf(second, second.measure.value(e, machine, worst)), index)
-      return
     }
     const inHand = -coarse(this.#meter.worstCommon)
     if (!this.#rows.mayTake(order, inHand)) return

@@ -26,6 +26,7 @@ function broken(id: LimitId): SearchOutcome {
     sound: 5,
     holding: 0,
     rows: [],
+    runnersUp: 0,
     frontCount: 0,
     holds: [
       {

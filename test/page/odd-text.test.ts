@@ -12,6 +12,8 @@ it.each([
   ['38.2000001 km/h', ['38.2000001']],
   ['0.30000000000000004', ['0.30000000000000004']],
   ['1,234,567 rpm', ['1,234,567']],
+  ['Without motor.heatCapacityJPerK it is held', ['motor.heatCapacityJPerK']],
+  ['vary.stages.0.driverTeeth.to is 9', ['vary.stages.0.driverTeeth.to']],
 ])('%s may not be shown', (text, odd) => {
   expect(oddIn(text)).toEqual(odd)
 })
@@ -26,6 +28,7 @@ it.each([
   'Cannot be annulled; nullify',
   '1.23 × 10⁻⁷',
   '23456.7',
+  'Give the motor. Then ease it',
 ])('%s may', (text) => {
   expect(oddIn(text)).toEqual([])
 })

@@ -30,7 +30,7 @@ const wordsOf = (page: Page, within: string): Promise<Words[]> =>
         found.push({ at: `entry ${node.dataset['entry'] ?? ''}`, text: node.value })
     }
     const once = new Map(found.map((words) => [`${words.at} ${words.text}`, words]))
-    return [...once.values()].filter(({ text }) => /\d|NaN|Infinity|undefined|null|object|Invalid/.test(text))
+    return [...once.values()].filter(({ text }) => /\d|NaN|Infinity|undefined|null|object|Invalid|\.[a-z]+[A-Z]/.test(text))
   })
 
 /** Everything odd in all views of the open build, in both systems of units. */

@@ -53,10 +53,11 @@ function busiest({ holds, holding, sound }: SearchOutcome): readonly string[] {
 
 function frontNote(
   { aims }: SearchPlan,
-  { frontCount, rows }: SearchOutcome,
+  { frontCount, rows, runnersUp }: SearchOutcome,
 ): readonly (readonly string[])[] {
   if (aims.length < 2 || frontCount === 0) return []
-  const shown = rows.length < frontCount ? `; ${rows.length} of them follow, spread over it` : ''
+  const spread = rows.length < frontCount ? `; ${rows.length} of them follow, spread over it` : ''
+  const shown = runnersUp > 0 ? `; after them the next best in the first aim` : spread
   return [
     wrapped(
       `${frontCount} on the front, where neither aim gains without the other's loss${shown}.`,

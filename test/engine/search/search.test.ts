@@ -230,15 +230,23 @@ describe('two aims', () => {
       )
     const front = holding.filter((point) => !beaten(point))
     const outcome = searched(plan)
-    const members = outcome.rows.reduce((sum, row) => sum + 1 + row.alternatives.count, 0)
+    const rows = outcome.rows.slice(0, outcome.rows.length - outcome.runnersUp)
+    const members = rows.reduce((sum, row) => sum + 1 + row.alternatives.count, 0)
     expect(members).toBe(front.length)
+    // A short front is followed by the fastest of the rest, so that there is something to choose from.
+    const next = outcome.rows.slice(rows.length).map(({ aims }) => aims[0] ?? NaN)
+    expect(outcome.rows).toHaveLength(8)
+    expect(next).toEqual(next.toSorted((a, b) => b - a))
+    const others = holding.filter((point) => beaten(point)).map(([speed]) => speed)
+    expect(next[0]).toBeCloseTo(Math.max(...others), 9)
     expect(outcome.front.index.length).toBe(front.length)
-    for (const { aims } of outcome.rows) expect(beaten([aims[0] ?? 0, aims[1] ?? 0])).toBe(false)
+    for (const { aims } of rows) expect(beaten([aims[0] ?? 0, aims[1] ?? 0])).toBe(false)
     expect(searched(plan, 9, true)).toEqual(outcome)
   })
 
   it('spread the rows kept over the whole front', () => {
-    const all = searched(plan).rows
+    const { rows, runnersUp } = searched(plan)
+    const all = rows.slice(0, rows.length - runnersUp)
     const few = searched({ ...plan, keep: 3 }).rows
     expect(few).toHaveLength(3)
     expect([few[0], few[2]]).toEqual([all[0], all.at(-1)])
