@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { oddIn } from '../fixtures/text/odd.ts'
+import { oddIn, rawKeyIn } from '../fixtures/text/odd.ts'
 
 it.each([
   ['NaN km/h', ['NaN']],
@@ -12,8 +12,6 @@ it.each([
   ['38.2000001 km/h', ['38.2000001']],
   ['0.30000000000000004', ['0.30000000000000004']],
   ['1,234,567 rpm', ['1,234,567']],
-  ['Without motor.heatCapacityJPerK it is held', ['motor.heatCapacityJPerK']],
-  ['vary.stages.0.driverTeeth.to is 9', ['vary.stages.0.driverTeeth.to']],
 ])('%s may not be shown', (text, odd) => {
   expect(oddIn(text)).toEqual(odd)
 })
@@ -28,7 +26,12 @@ it.each([
   'Cannot be annulled; nullify',
   '1.23 × 10⁻⁷',
   '23456.7',
-  'Give the motor. Then ease it',
 ])('%s may', (text) => {
   expect(oddIn(text)).toEqual([])
+})
+
+it('a key of the file is found in a sentence, a name is none', () => {
+  expect(rawKeyIn('Without motor.heatCapacityJPerK it is held')).toBe('motor.heatCapacityJPerK')
+  expect(rawKeyIn('vary.stages.0.driverTeeth.to is 9, out of range')).toBe('vary.stages.0.driverTeeth.to')
+  expect(rawKeyIn('Give the motor. Then ease it; saved in sled.build.json')).toBeNull()
 })

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test'
 import { readStoredBuildText } from '../../shared-engine/entries/read.ts'
 import { writeBuild } from '../../shared-engine/entries/write.ts'
 import { atTheEnd } from '../fixtures/build/extreme.ts'
-import { oddIn } from '../fixtures/text/odd.ts'
+import { oddIn, rawKeyIn } from '../fixtures/text/odd.ts'
 import { answer, begin, drop, limits, question } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
@@ -30,7 +30,9 @@ const wordsOf = (page: Page, within: string): Promise<Words[]> =>
         found.push({ at: `entry ${node.dataset['entry'] ?? ''}`, text: node.value })
     }
     const once = new Map(found.map((words) => [`${words.at} ${words.text}`, words]))
-    return [...once.values()].filter(({ text }) => /\d|NaN|Infinity|undefined|null|object|Invalid|\.[a-z]+[A-Z]/.test(text))
+    return [...once.values()].filter(({ text }) =>
+      /\d|NaN|Infinity|undefined|null|object|Invalid|\.[a-z]+[A-Z]/.test(text),
+    )
   })
 
 /** Everything odd in all views of the open build, in both systems of units. */
@@ -38,7 +40,8 @@ async function oddOf(page: Page): Promise<string[]> {
   const odd = new Set<string>()
   const look = async (where: string, within: string) => {
     for (const { at, text } of await wordsOf(page, within))
-      for (const one of oddIn(text)) odd.add(`${where}, ${at}: ${one} in “${text.trim().slice(0, 200)}”`)
+      for (const one of [...oddIn(text), ...[rawKeyIn(text) ?? []].flat()])
+        odd.add(`${where}, ${at}: ${one} in “${text.trim().slice(0, 200)}”`)
   }
   const inBoth = async (where: string, within = 'body') => {
     await look(where, within)
