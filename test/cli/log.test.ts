@@ -47,6 +47,21 @@ describe('a golden log on the command line', () => {
     expect(out).not.toMatch(/\d\sN /)
   })
 
+  test('an earlier log and the build itself are held beside it where that is asked for, or it is said what they lack', () => {
+    const before = ['--before', golden('07.csv'), '--before-build', golden('07.build.json')]
+    const { out, err } = pitchline([...words('07'), ...before, '--by-build'])
+    expect(err).toBe('')
+    expect(untidyLines(out)).toEqual([])
+    const said = out.replace(/\s+/g, ' ')
+    expect(said).toContain('Before and after: ')
+    // The log was simulated with this very build.
+    expect(said).toContain('This run and its build: No difference between this run and its build is told')
+    expect(said).toMatch(/Resistance of the pack: \d[\d.]* mΩ by the build, \d[\d.]* mΩ on this run/)
+    const gone = pitchline([...words('07'), '--before', 'none.csv'])
+    expect([gone.code, gone.out]).toEqual([1, ''])
+    expect(gone.err).toMatch(/^none\.csv: /)
+  })
+
   test('0 where nothing went over', () => {
     expect(pitchline(words('04')).code).toBe(0)
   })
