@@ -125,7 +125,9 @@ function numberAxisOf(
   const listPath = typeof given === 'string' ? `owned.${given}` : at
   values.forEach((value, place) => {
     if (value >= low && value <= high && (whole !== true || Number.isInteger(value))) return
-    mistakes.push(mistake('out-of-range', `${listPath}.${place}`, value, `${allowedOf(field)}, for ${path}`))
+    // A list of what is owned may serve several entries: which one it is too much for is said.
+    const allowed = listPath === at ? allowedOf(field) : `${allowedOf(field)}, for ${path}`
+    mistakes.push(mistake('out-of-range', `${listPath}.${place}`, value, allowed))
   })
   reportTwice(values, listPath, mistakes)
   return { path, label: axisLabelOf(path), values, motors: null }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { readSpaceText } from '../../shared-engine/search/space-read.ts'
 import { planOf } from '../../shared-engine/search/space.ts'
 import { readStoredBuildText, type StoredBuild } from '../../shared-engine/index.ts'
+import { rawKeyIn } from '../fixtures/text/odd.ts'
 import { formOf, spaceOf, spaceTrouble, startingForm } from '../../src-renderer/questions/gears/form.ts'
 import { readOwned, readValues, valuesText } from '../../src-renderer/questions/gears/values.ts'
 
@@ -83,5 +84,22 @@ describe('what is asked', () => {
     )
     expect(Object.keys(troubles).sort()).toEqual(['bound.0', 'vary.track.sprocketTeeth'])
     expect(Object.keys(space.vary)).toContain('stages.0.driverTeeth')
+  })
+
+  it('names an entry as the form does, wherever the engine names it by its key', () => {
+    const vary = (owned: boolean) => ({
+      format: 'pitchline-space',
+      version: 1,
+      ...(owned ? { owned: { wheels: [201] } } : {}),
+      vary: { 'track.sprocketTeeth': owned ? 'wheels' : [201] },
+      aim: [{ figure: 'topSpeedMps', best: 'most' }],
+    })
+    for (const owned of [false, true]) {
+      const read = readSpaceText(JSON.stringify(vary(owned)))
+      const mistakes = read.ok ? planOf(stoat(), read.value) : read
+      const said = mistakes.ok ? [] : mistakes.mistakes.map(spaceTrouble)
+      expect(said.join(' ')).toContain('Teeth of the drive sprocket')
+      expect(said.map(rawKeyIn)).toEqual([null])
+    }
   })
 })

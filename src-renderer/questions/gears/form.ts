@@ -141,7 +141,11 @@ export function placeOf({ path }: Mistake, paths: readonly string[]): string {
 /** A mistake of the engine in words for the form: a place in the space by its name, no key of the file. */
 export function spaceTrouble(mistake: Mistake): string {
   const path = /^vary\.(.+?)(?:\.(?:from|to|step|values)(?:\.\d+)?|\.\d+)?$/.exec(mistake.path)?.[1]
-  return sentenceOf(path === undefined ? mistake : { ...mistake, path: axisLabelOf(path) })
+  const allowed = mistake.allowed.replace(
+    /, for ([\w.]+)$/,
+    (_, entry: string) => `, for ${axisLabelOf(entry)}`,
+  )
+  return sentenceOf({ ...mistake, allowed, path: path === undefined ? mistake.path : axisLabelOf(path) })
 }
 
 /** A space from a file as the form shows it. */

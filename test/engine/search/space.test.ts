@@ -121,8 +121,8 @@ describe('a space on a build', () => {
     ).toMatchInlineSnapshot(`
       [
         "vary.stages.0.ratio cannot be varied here; …",
-        "vary.pack.series.2 is 61, out of range; allowed: a whole number, 1 to 60 cells, for pack.series.",
-        "vary.pack.series.3 is 7.5, out of range; allowed: a whole number, 1 to 60 cells, for pack.series.",
+        "vary.pack.series.2 is 61, out of range; allowed: a whole number, 1 to 60 cells.",
+        "vary.pack.series.3 is 7.5, out of range; allowed: a whole number, 1 to 60 cells.",
         "vary.pack.series lists 6 more than once; once is enough.",
         "owned.pinions.1 is 3, out of range; allowed: a whole number, 4 to 1,000 teeth, for stages.0.driverTeeth.",
         "vary.stages.0.drivenTeeth names the list "wheels", which the space does not have; allowed: pinions, empty.",
