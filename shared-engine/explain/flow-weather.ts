@@ -1,6 +1,7 @@
 import { check } from '../check.ts'
 import type { Build } from '../entries/schema.ts'
 import { toEngine } from '../units/convert.ts'
+import type { QuantityKind } from '../units/kinds.ts'
 
 /** Least pump flow over the weather. */
 export interface FlowForWeather {
@@ -59,6 +60,26 @@ export function flowForWeather(build: Build): FlowForWeather | null {
     freezes,
     airToday: build.ground.airTemperatureC,
   }
+}
+
+/**
+ * What that says of the build's own air, in a sentence or two.
+ *
+ * @param said puts a number into words
+ */
+export function flowWords(
+  { air, flow, freezes, airToday }: FlowForWeather,
+  said: (value: number, kind: QuantityKind) => string,
+): string {
+  const enough = flow[air.findIndex((celsius) => celsius >= airToday)] ?? null
+  const at = `At ${said(airToday, 'temperature')}`
+  const needed =
+    airToday <= freezes
+      ? `${at} this coolant freezes.`
+      : enough === null
+        ? `${at} no flow of a small pump keeps everything within its limits in this drive.`
+        : `${at} ${said(enough, 'flow')} is enough for this drive.`
+  return `${needed} Below ${said(freezes, 'temperature')} this coolant freezes.`
 }
 
 function leastFlowAt(keeps: (litresPerMinute: number) => boolean): number | null {

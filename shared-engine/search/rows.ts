@@ -1,4 +1,4 @@
-import { compareLists } from './order.ts'
+import { coarse, compareLists } from './order.ts'
 
 /** Numbers of candidates named as alternatives of a row; more are counted. */
 export const mostAlternatives = 20
@@ -73,8 +73,10 @@ export class Shortlist {
   }
 }
 
+/** Margins that differ by rounding alone are one: another compiler's last digit must not name another candidate. */
 function fold(into: FoldedRow, row: FoldedRow): void {
-  if (row.margin > into.margin || (row.margin === into.margin && row.index < into.index)) {
+  const more = coarse(row.margin) - coarse(into.margin)
+  if (more > 0 || (!(more < 0) && row.index < into.index)) {
     into.index = row.index
     into.margin = row.margin
   }

@@ -84,7 +84,7 @@ export const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
   distance: kind(
     'm',
     [metre, kilometre, centimetre, millimetre, feet, miles, inches],
-    shown('m', 'km', 10_000),
+    shown('m', 'km', 1000),
     shown('ft', 'mi', exact.metresPerMile),
   ),
   kilometres: kind(

@@ -44,6 +44,16 @@ test('remedy: an unknown limit is told with those that there are', () => {
 })
 
 describe('pattern', () => {
+  test('how fast the pump has to turn is stated for a liquid circuit, from winter to summer', () => {
+    const { out } = pitchlineOnce(['pattern', demoFile('hut-hauler'), 'Hut round'])
+    const rows = [...out.matchAll(/^ {2}Air of (\S+) °C +(?:([\d.]+) L\/min|frozen|none)$/gmu)]
+    expect(rows.length).toBeGreaterThan(5)
+    const flows = rows.flatMap(([, , flow]) => (flow === undefined ? [] : [Number(flow)]))
+    expect(flows).toEqual(flows.toSorted((one, other) => one - other)) // warmer air asks for no less
+    expect(out).toMatch(/is enough for this drive\./)
+    expect(pitchlineOnce(['pattern', crawler, 'stop and go']).out).not.toContain('flow of the pump')
+  })
+
   test('by name: text, JSON and CSV', () => {
     const text = pitchlineOnce(['pattern', crawler, 'stop and go'])
     expect(untidyLines(text.out)).toEqual([])

@@ -1,17 +1,11 @@
 import { existsSync, readFileSync } from 'node:fs'
-import { execFileSync } from 'node:child_process'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { filesBelow } from './sources-of.ts'
+import { filesBelow, projectFiles } from './sources-of.ts'
 
-/** Text files that git knows or would add. */
-const tracked = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard'], {
-  encoding: 'utf8',
-})
-  .split('\n')
-  .filter((file) => file !== '' && existsSync(file))
+const files = projectFiles()
 
-const documents = tracked.filter((file) => file.endsWith('.md'))
+const documents = files.filter((file) => file.endsWith('.md'))
 
 const model = readFileSync('docs/model.md', 'utf8')
 const sections = new Set([...model.matchAll(/^## (\d+) /gm)].map(([, number]) => number))
@@ -78,7 +72,7 @@ function isThere(written: string): boolean {
     .replace(/[.+^$()|[\]\\]/g, '\\$&')
     .replace(/<[^>]+>|\*+/g, '[^/]*')
     .replace(/\{([^}]+)\}/g, (_, inside: string) => `(${inside.split(',').join('|')})`)
-  return tracked.some((file) => new RegExp(`^${pattern}(/|$)`).test(file))
+  return files.some((file) => new RegExp(`^${pattern}(/|$)`).test(file))
 }
 
 describe.each(documents)('%s', (document) => {

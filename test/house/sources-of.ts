@@ -12,6 +12,21 @@ export function filesBelow(folder: string, endings: readonly string[]): string[]
     })
 }
 
+/** Every file of the project from its root; what `.gitignore` names by its folder is made, not kept. Asked without git: a fresh machine may have none. */
+export function projectFiles(): string[] {
+  const made = readFileSync('.gitignore', 'utf8')
+    .split('\n')
+    .flatMap((line) => (line.endsWith('/') ? [line.slice(0, -1)] : []))
+  const skipped = new Set(['.git', ...made])
+  const below = (folder: string): string[] =>
+    readdirSync(folder, { withFileTypes: true }).flatMap((one) => {
+      if (skipped.has(one.name)) return []
+      const file = path.posix.join(folder, one.name)
+      return one.isDirectory() ? below(file) : [file]
+    })
+  return below('.').sort()
+}
+
 /** A documented, exported thing of a source file. */
 export interface Documented {
   readonly file: string

@@ -1,4 +1,4 @@
-import type { FlowForWeather } from '../../explain/flow-weather.ts'
+import { flowWords, type FlowForWeather } from '../../explain/flow-weather.ts'
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
 import type { Scene } from '../scene.ts'
@@ -6,16 +6,7 @@ import { said, seriesCurve, type PlotLook } from './plot-look.ts'
 
 /** Least pump flow over the air's temperature, the build's own flow and where the coolant freezes. */
 export function flowWeather(data: FlowForWeather, look: PlotLook): Scene {
-  const { air, flow, today, freezes, airToday } = data
-  const here = air.findIndex((celsius) => celsius >= airToday)
-  const enough = flow[here] ?? null
-  const at = `At ${said(airToday, 'temperature', look)}`
-  const needed =
-    airToday <= freezes
-      ? `${at} this coolant freezes.`
-      : enough === null
-        ? `${at} no flow of a small pump keeps everything within its limits in this drive.`
-        : `${at} ${said(enough, 'flow', look)} is enough for this drive.`
+  const { air, flow, today, freezes } = data
   const marks: Mark[] = [
     {
       mark: 'rule',
@@ -32,7 +23,7 @@ export function flowWeather(data: FlowForWeather, look: PlotLook): Scene {
   return plot({
     name: 'flow-weather',
     title: 'Pump flow against the weather',
-    summary: `${needed} Below ${said(freezes, 'temperature', look)} this coolant freezes.`,
+    summary: flowWords(data, (value, kind) => said(value, kind, look)),
     ...look,
     x: { label: 'Air', kind: 'temperature', fromZero: false },
     panels: [{ y: { label: 'Flow', kind: 'flow' }, marks }],

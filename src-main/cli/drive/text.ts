@@ -5,6 +5,7 @@ import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.t
 import { mostSteps } from '../../../shared-engine/drive/run.ts'
 import { peakWords, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
 import { changesFor, passedOf, passedWords } from '../../../shared-engine/drive/passed.ts'
+import { flowForWeather, flowWords } from '../../../shared-engine/explain/flow-weather.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
@@ -49,6 +50,7 @@ export function driveText(run: DriveRun, asked: Asked, system: UnitSystem): stri
     'Where the energy went',
     ...energyLines(run.energy, shown),
     '',
+    ...pumpLines(asked.build, shown),
     ...run.notes.flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
   ]
   return `${lines.join('\n')}\n`
@@ -104,6 +106,24 @@ function passedLines(run: DriveRun, { build, pattern }: Asked, system: UnitSyste
       ...wrapped(`Would help: ${changes.join('; ')}.`, 80, '      ', '    '),
     ]
   })
+}
+
+/** How fast the pump has to turn from winter to summer; nothing without a liquid circuit. */
+function pumpLines(build: Build, shown: Shown): string[] {
+  const weather = flowForWeather(build)
+  if (weather === null) return []
+  const rows = weather.air.flatMap((celsius, at) => {
+    if (celsius % 10 !== 0) return []
+    const least = weather.flow[at] ?? null
+    const none = celsius <= weather.freezes ? 'frozen' : 'none'
+    return [line(`Air of ${shown(celsius, 'temperature')}`, least === null ? none : shown(least, 'flow'))]
+  })
+  return [
+    'Least flow of the pump, in the build’s own drive pattern',
+    ...rows,
+    ...wrapped(flowWords(weather, shown), 80, '  ', '  '),
+    '',
+  ]
 }
 
 function energyLines(book: EnergyBook, shown: Shown): string[] {

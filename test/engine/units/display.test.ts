@@ -81,8 +81,8 @@ describe('units on the screen', () => {
   })
 
   test('the larger unit from where it reads better', () => {
-    expect(displayUnit('distance', 'metric', 9999)).toBe('m')
-    expect(displayUnit('distance', 'metric', 10_000)).toBe('km')
+    expect(displayUnit('distance', 'metric', 999)).toBe('m')
+    expect(displayUnit('distance', 'metric', 1000)).toBe('km')
     expect(displayUnit('time', 'metric', -700)).toBe('min')
   })
 
