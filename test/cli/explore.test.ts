@@ -46,7 +46,7 @@ test('remedy: an unknown limit is told with those that there are', () => {
 describe('pattern', () => {
   test('how fast the pump has to turn is stated for a liquid circuit, from winter to summer', () => {
     const { out } = pitchlineOnce(['pattern', demoFile('hut-hauler'), 'Hut round'])
-    const rows = [...out.matchAll(/^ {2}Air of (\S+) °C +(?:([\d.]+) L\/min|frozen|none)$/gmu)]
+    const rows = [...out.matchAll(/^ {2}Air of (\S+)\s°C +(?:([\d.]+)\sL\/min|frozen|none)$/gmu)]
     expect(rows.length).toBeGreaterThan(5)
     const flows = rows.flatMap(([, , flow]) => (flow === undefined ? [] : [Number(flow)]))
     expect(flows).toEqual(flows.toSorted((one, other) => one - other)) // warmer air asks for no less
