@@ -1,6 +1,5 @@
 import { allowedOf, benchUnitOf, type Field } from '../../shared-engine/entries/fields.ts'
 import { fieldUnit, oneOf, plain, type StoredTolerance } from '../../shared-engine/entries/shown.ts'
-import { unusualRange } from '../../shared-engine/entries/usual.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Mistake } from '../../shared-engine/mistakes/mistake.ts'
 import { differenceFromEngine, fromEngine, toEngine } from '../../shared-engine/units/convert.ts'
@@ -90,12 +89,12 @@ export function rangeText(field: Field, system: UnitSystem): string {
 }
 
 /** What is said of a number that is taken, but lies outside of what builds mostly have; empty where it does not. */
-export function unusualText(value: number, path: string, field: Field, system: UnitSystem): string {
-  const range = unusualRange(path, value)
-  if (range === null) return ''
+export function unusualText(value: number, field: Field, system: UnitSystem): string {
+  const { usual } = field
+  if (usual === undefined || (value >= usual[0] && value <= usual[1])) return ''
   const { bench } = kindUnits[field.kind]
   const unit = fieldUnit(field, system)
-  const shown = range.map((end) => plain(fromEngine(toEngine(end, field.kind, bench), field.kind, unit), 3))
+  const shown = usual.map((end) => plain(fromEngine(toEngine(end, field.kind, bench), field.kind, unit), 3))
   return `Unusual: mostly ${shown.join(' to ')} ${field.counted ?? unit}. It is taken; check the unit and the point.`
 }
 

@@ -2,7 +2,6 @@ import fc from 'fast-check'
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { entryAt, type StoredBuild } from '../../shared-engine/index.ts'
-import { unusualRange, usualPaths } from '../../shared-engine/entries/usual.ts'
 import { fieldOf, fieldPatterns, type Field } from '../../shared-engine/entries/fields.ts'
 import {
   entryText,
@@ -104,21 +103,22 @@ describe('what a field shows and reads', () => {
 
   it('takes what is unusual and says so, in the unit that it shows; what is allowed holds the usual', () => {
     const kv = assertField('motor.kvRpmPerVolt')
-    expect(unusualText(15_000, 'motor.kvRpmPerVolt', kv, 'metric')).toMatch(
-      /^Unusual: mostly 30 to 8000 rpm\/V\./,
-    )
-    expect(unusualText(700, 'motor.kvRpmPerVolt', kv, 'metric')).toBe('')
+    expect(unusualText(15_000, kv, 'metric')).toMatch(/^Unusual: mostly 30 to 8000 rpm\/V\./)
+    expect(unusualText(700, kv, 'metric')).toBe('')
     const mass = assertField('vehicle.massKg')
-    expect(unusualText(900, 'vehicle.massKg', mass, 'imperial')).toMatch(/^Unusual: mostly 1.1 to 1320 lb\./)
+    expect(unusualText(900, mass, 'imperial')).toMatch(/^Unusual: mostly 1.1 to 1320 lb\./)
+    const isUsual = (path: string, value: number) => unusualText(value, assertField(path), 'metric') === ''
+    const usualPaths = fieldPatterns.filter((path) => fieldOf(path)?.usual !== undefined)
+    expect(usualPaths).toHaveLength(11)
     for (const path of usualPaths) {
       const { low = -Infinity, high = Infinity } = assertField(path)
-      expect(unusualRange(path, low) === null && unusualRange(path, high) === null, path).toBe(false)
+      expect(isUsual(path, low) && isUsual(path, high), path).toBe(false)
     }
     for (const name of readdirSync('examples').filter((file) => file.endsWith('.build.json'))) {
       const build = JSON.parse(readFileSync(`examples/${name}`, 'utf8')) as object
       for (const path of usualPaths) {
         const value = entryAt(build as StoredBuild, path)
-        if (typeof value === 'number') expect(unusualRange(path, value), `${path} of ${name}`).toBeNull()
+        if (typeof value === 'number') expect(isUsual(path, value), `${path} of ${name}`).toBe(true)
       }
     }
   })

@@ -24,6 +24,7 @@ export const motor = {
       kind: 'speedConstant',
       low: 10,
       high: 20_000,
+      usual: [30, 8_000],
       lever: { step: 10 },
       help: 'Unloaded rpm per volt at 20 °C. Labels are rounded and often 5 to 10 % off: spin it and measure.',
       asks: {
@@ -43,6 +44,7 @@ export const motor = {
       kind: 'ohms',
       low: 0.1,
       high: 10_000,
+      usual: [0.5, 2_000],
       help: 'Between two of the three leads at 20 °C: a few amps, read the millivolts. Or the effective one of loaded runs; the two differ.',
       asks: {
         question: 'Which resistance is this?',
@@ -62,6 +64,7 @@ export const motor = {
       kind: 'amps',
       low: 0,
       high: 200,
+      usual: [0.05, 30],
       help: 'What the motor alone draws with nothing on its shaft, at the voltage beside it.',
     },
     noLoadVolts: {
@@ -102,6 +105,7 @@ export const motor = {
       kind: 'rpm',
       low: 500,
       high: 500_000,
+      usual: [1_500, 100_000],
       help: 'The maker’s mechanical limit: beyond it magnets and bearings may let go. Keep people away from a rotor under test.',
       asks: {
         question: 'Is this the speed of the shaft or electrical rpm?',
@@ -161,6 +165,7 @@ export const motor = {
       kind: 'mass',
       low: 0.005,
       high: 500,
+      usual: [0.02, 30],
       optional: true,
       help: 'On a kitchen scale, leads and all. A size of 36 by 50 mm weighs about 0.19 kg.',
       brings:

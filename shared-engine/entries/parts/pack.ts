@@ -31,6 +31,7 @@ export const pack = {
       counted: 'cells',
       low: 1,
       high: 60,
+      usual: [1, 28],
       whole: true,
       lever: { step: 1 },
       axis: { offered: 2, turns: 1 },
@@ -51,6 +52,7 @@ export const pack = {
       kind: 'charge',
       low: 50,
       high: 200_000,
+      usual: [300, 100_000],
       lever: { step: 100, way: 'more' },
       help: 'Charge of the whole pack, as labelled.',
       asks: perCell,
@@ -61,6 +63,7 @@ export const pack = {
       kind: 'ohms',
       low: 0.05,
       high: 200,
+      usual: [0.1, 60],
       help: 'Of one cell at 25 °C, from the sag between two loads held for 30 to 60 s. Shorter loads and chargers show too little.',
       asks: {
         question: 'How was this resistance taken?',

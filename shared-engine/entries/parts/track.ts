@@ -52,6 +52,7 @@ export const track = {
       kind: 'length',
       low: 1,
       high: 500,
+      usual: [4, 130],
       help: 'From one drive tooth or link to the next. Measure ten under working tension and divide.',
     },
     sprocketTeeth: {
@@ -61,6 +62,7 @@ export const track = {
       counted: 'teeth',
       low: 4,
       high: 200,
+      usual: [5, 40],
       whole: true,
       lever: { step: 1 },
       axis: { offered: 1, turns: 4 },

@@ -12,6 +12,7 @@ export const vehicle = {
       kind: 'mass',
       low: 0.05,
       high: 20_000,
+      usual: [0.5, 600],
       help: 'With pack and tracks, without load. Weigh it one end at a time and you have the centre of mass too.',
     },
     loadKg: {

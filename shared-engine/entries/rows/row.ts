@@ -78,6 +78,11 @@ export interface Row {
   readonly counted?: string
   readonly low?: number
   readonly high?: number
+  /**
+   * What it mostly is on machines of 1 to 300 kg, bench unit: a number outside is taken, and said to be unusual, since a
+   * slip of a power of ten stays within what is allowed. *Source:* common practice, no source.
+   */
+  readonly usual?: readonly [least: number, most: number]
   /** Only whole numbers. */
   readonly whole?: true
   /** Yes or no instead of a number or text. */
