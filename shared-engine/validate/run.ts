@@ -89,7 +89,7 @@ export function runOfLog(
 }
 
 /** A long log as means over equal numbers of rows, so that it has no more than {@link mostRows}. */
-function averaged(log: FitLog): FitLog {
+export function averaged(log: FitLog): FitLog {
   const rows = log.segments.reduce((sum, { seconds }) => sum + seconds.length, 0)
   const each = Math.ceil(rows / mostRows)
   if (each <= 1) return log

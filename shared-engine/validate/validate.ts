@@ -4,9 +4,7 @@ import { preparedOf, type Prepared } from '../fit/prepare.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import { machineOf } from '../machine/machine.ts'
 import { responsesOf, uncertaintiesOf } from './bands.ts'
-import { byAmps } from './by-amps.ts'
-import { byDuty } from './by-duty.ts'
-import { byHeat } from './by-heat.ts'
+import { comparisonsOf } from './comparisons.ts'
 import { bandedSeries, judgedOf, type JudgedQuantity, type PredictedSeries } from './judge.ts'
 import { explanationsOf, type Explanation } from './causes.ts'
 import type { Comparison, QuantityId } from './quantity.ts'
@@ -60,21 +58,7 @@ const tryPart = 0.2
 export function validationOf(build: Build, run: Run): TracedValidation {
   const machine = machineOf(build)
   const prepared = preparedOf(run.log, machine)
-  const has = (name: 'duty' | 'packVolts' | 'motorAmps' | 'motorRpm' | 'motorCelsius') =>
-    prepared.noise.has(name)
-  const drivenBy =
-    has('motorRpm') && has('duty') && has('packVolts')
-      ? 'duty'
-      : has('motorRpm') && has('motorAmps')
-        ? 'amps'
-        : null
-  const driven =
-    drivenBy === 'duty'
-      ? byDuty(prepared, machine, feedsBack(prepared))
-      : drivenBy === 'amps'
-        ? byAmps(prepared, machine)
-        : null
-  const heated = has('motorRpm') && has('motorAmps') && has('motorCelsius') ? byHeat(prepared, machine) : null
+  const { drivenBy, driven, heated } = comparisonsOf(prepared, machine)
   const compared = [driven, heated].flatMap((one) => (one === null ? [] : [seriesOf(build, one)]))
   const series = compared.flat()
   const quantities = series.flatMap((one) => judgedOf(one) ?? [])
@@ -95,15 +79,6 @@ function causesOf(series: readonly PredictedSeries[]): readonly Cause[] {
   const about = series.filter((one) => judgedOf(one)?.verdict === 'off').map(({ id }) => id)
   if (about.length === 0) return []
   return [{ about, explanations: explanationsOf(series.filter(({ measured }) => measured.length > 0)) }]
-}
-
-/** Whether the motors of a run give current back: clearly below nothing at times. */
-function feedsBack({ tracks, mostAmps }: Prepared): boolean {
-  const least = tracks.reduce(
-    (lowest, { amps }) => amps.reduce((sofar, value) => (value < sofar ? value : sofar), lowest),
-    0,
-  )
-  return least < -0.05 * mostAmps
 }
 
 function seriesOf(build: Build, comparison: Comparison): readonly PredictedSeries[] {

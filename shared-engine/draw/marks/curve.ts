@@ -53,7 +53,7 @@ function evenly(run: readonly Point[], spacing: number, first: number): Point[] 
 }
 
 /** Where the name may stand: near the right end first, above or below the line, then further left. */
-function labelPlaces(runs: readonly (readonly Point[])[]): LabelPlace[] {
+export function labelPlaces(runs: readonly (readonly Point[])[]): LabelPlace[] {
   const longest = runs.reduce<readonly Point[]>((most, run) => (run.length > most.length ? run : most), [])
   const at = (share: number): Point | undefined => longest[Math.round(share * (longest.length - 1))]
   return [0.8, 0.65, 0.92, 0.5, 0.35, 0.2, 0.08].flatMap((share): LabelPlace[] => {

@@ -1,16 +1,19 @@
 import type { Marker } from '../role.ts'
 import type { Shape } from '../scene.ts'
 import type { DataMark, MarkKind } from './mark.ts'
-import { nothingDrawn } from './mark.ts'
+import { nothingDrawn, present } from './mark.ts'
 import { px } from '../parts/outline.ts'
+import { labelPlaces } from './curve.ts'
 
-/** Many places without names, one path for all of them: candidates of a search. */
+/** Many places, one path for all of them: candidates of a search, samples of a run. */
 export interface DotsMark extends DataMark {
   readonly mark: 'dots'
-  /** SI, pairs in any order. */
+  /** SI, pairs in any order; where there is no y, there is no dot. */
   readonly xs: readonly number[]
-  readonly ys: readonly number[]
+  readonly ys: readonly (number | null)[]
   readonly marker: Exclude<Marker, 'ring' | 'flag'>
+  /** Named beside them, read at the cursor and a column of the table: their xs rise. */
+  readonly read?: boolean
 }
 
 const half = 2.6
@@ -34,17 +37,25 @@ function dotPath(marker: DotsMark['marker'], x: number, y: number): string {
 }
 
 export const dots: MarkKind<DotsMark> = {
-  extent: ({ xs, ys }) => ({ xs, ys }),
+  extent: ({ xs, ys }) => ({ xs, ys: present(ys) }),
 
   draw(mark, { x, y }) {
-    const d = mark.xs.map((value, index) =>
-      dotPath(mark.marker, x.pixelOf(value), y.pixelOf(mark.ys[index] ?? 0)),
-    )
+    const places = mark.xs.flatMap((value, index) => {
+      const here = mark.ys[index]
+      return here === null || here === undefined ? [] : [{ x: x.pixelOf(value), y: y.pixelOf(here) }]
+    })
+    const d = places.map((place) => dotPath(mark.marker, place.x, place.y))
     const stroked = mark.marker === 'cross'
     const look = stroked
       ? { stroke: { role: mark.role, width: 1.4 } }
       : { fill: mark.role, fillOpacity: 0.75 }
     const shape: Shape = { shape: 'path', d: d.join(''), ...look }
-    return { ...nothingDrawn, shapes: mark.xs.length > 0 ? [shape] : [] }
+    const drawn = { ...nothingDrawn, shapes: places.length > 0 ? [shape] : [] }
+    if (mark.read !== true) return drawn
+    return {
+      ...drawn,
+      labels: [{ text: mark.label, role: mark.role, places: labelPlaces([places]) }],
+      series: { label: mark.label, role: mark.role, kind: y.kind, xs: mark.xs, ys: mark.ys },
+    }
   },
 }

@@ -1,6 +1,7 @@
 import type { FitTrace } from '../../fit/fit.ts'
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
+import { sameCursor } from '../readout.ts'
 import type { Scene } from '../scene.ts'
 import { absentPlot, type PlotLook } from './plot-look.ts'
 
@@ -16,6 +17,8 @@ const words: Readonly<Record<FitTrace['block'], string>> = {
   heat: 'Temperature',
 }
 
+const dots = { mark: 'dots', read: true } as const
+
 /** Two standard deviations either way hold nineteen of twenty where the model is right. */
 const usual = 2
 
@@ -23,6 +26,7 @@ const usual = 2
 export function fitResiduals(traces: readonly FitTrace[], segment: number, look: PlotLook): Scene {
   const here = traces.map((trace) => partOf(trace, segment)).filter(({ seconds }) => seconds.length > 0)
   if (here.length === 0) return absentPlot(name, title, 'Nothing of this segment was fitted.', look)
+  const moments = here.flatMap(({ seconds }) => [seconds[0] ?? 0, seconds.at(-1) ?? 0])
   return plot({
     name,
     title,
@@ -32,10 +36,11 @@ export function fitResiduals(traces: readonly FitTrace[], segment: number, look:
     panels: here.map(({ block, seconds, before, after }) => ({
       y: { label: `${words[block]}, standard deviations`, kind: 'none' as const, include: [-usual, usual] },
       marks: [
-        { mark: 'dots', role: 'quiet', marker: 'cross', label: 'Before', xs: seconds, ys: before },
-        { mark: 'dots', role: 'accent', marker: 'disc', label: 'After', xs: seconds, ys: after },
+        { ...dots, role: 'quiet', marker: 'cross', label: `${words[block]} before`, xs: seconds, ys: before },
+        { ...dots, role: 'accent', marker: 'disc', label: `${words[block]} after`, xs: seconds, ys: after },
       ] satisfies Mark[],
     })),
+    cursor: sameCursor('logSeconds', Math.min(...moments), Math.max(...moments)),
   })
 }
 

@@ -5,7 +5,8 @@ import type { Prepared, Track } from '../prepare.ts'
 import { meanOver, wholeSpans } from '../whole-seconds.ts'
 import { joined, withoutOffset, type Block } from './block.ts'
 
-interface Second {
+/** A second of a pack's terminal volts: what was measured, and what they would be at rest. */
+interface SagSecond {
   readonly count: number
   readonly seconds: number
   readonly volts: number
@@ -41,7 +42,7 @@ function piecesOfTrack(track: Track, open: (drawn: number) => number, before: nu
   return cut.map(({ cluster, rows }) => ({
     cluster,
     segment: track.segment,
-    seconds: rows.flatMap((row): Second[] => {
+    seconds: rows.flatMap((row): SagSecond[] => {
       const span = spans[row]
       if (span === undefined) return []
       return [
@@ -58,6 +59,22 @@ function piecesOfTrack(track: Track, open: (drawn: number) => number, before: nu
 }
 
 /**
+ * Seconds of a log by pieces, each with the open-circuit volts of the charge that is left: that of the build less what was
+ * drawn.
+ */
+export function sagPiecesOf({ tracks }: Pick<Prepared, 'tracks'>, build: Machine, chemistry: ChemistryId) {
+  const { series, capacity, stateOfCharge } = build.pack
+  const open = (drawn: number) =>
+    series * openCircuitVolts(chemistry, Math.min(1, Math.max(0, stateOfCharge - drawn / capacity)))
+  let before = 0
+  return tracks.flatMap((track) => {
+    const found = piecesOfTrack(track, open, before)
+    before += drawnOf(track).at(-1) ?? 0
+    return found
+  })
+}
+
+/**
  * V − V_oc(charge) + I R_b of a second, over √{[σ_V² + (R_b σ_I)²]/n}, one free offset a piece: it tells the cells'
  * resistance.
  *
@@ -66,16 +83,8 @@ function piecesOfTrack(track: Track, open: (drawn: number) => number, before: nu
 export function sagBlock({ tracks, noise }: Prepared, build: Machine, chemistry: ChemistryId): Block {
   const sigmaVolts = noise.get('packVolts')?.sigma ?? NaN
   const sigmaAmps = noise.get('packAmps')?.sigma ?? NaN
-  const { series, capacity, stateOfCharge } = build.pack
-  const open = (drawn: number) =>
-    series * openCircuitVolts(chemistry, Math.min(1, Math.max(0, stateOfCharge - drawn / capacity)))
-  let before = 0
-  const pieces = tracks.flatMap((track) => {
-    const found = piecesOfTrack(track, open, before)
-    before += drawnOf(track).at(-1) ?? 0
-    return found
-  })
-  const scale = ({ count }: Second, resistance: number) =>
+  const pieces = sagPiecesOf({ tracks }, build, chemistry)
+  const scale = ({ count }: SagSecond, resistance: number) =>
     Math.sqrt((sigmaVolts ** 2 + (resistance * sigmaAmps) ** 2) / count)
   return {
     name: 'sag',

@@ -6,6 +6,7 @@ import { readChannels } from '../../../shared-engine/fit/read.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import type { Build } from '../../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Result } from '../../../shared-engine/mistakes/mistake.ts'
+import { channelsOfFit } from '../../../shared-engine/validate/fitted.ts'
 import { buildOf, readsInputTwice } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
@@ -32,7 +33,7 @@ export async function fitFile(
   if (options['json'] === true) io.out(fitJson(answer))
   else {
     const { fitText } = await import('./text.ts')
-    io.out(fitText(build.name, answer))
+    io.out(fitText(build.name, answer, channelsOfFit(build, log.value, answer)))
   }
   return answer.entries.some(({ verdict }) => verdict === 'refused') ? exit.over : exit.within
 }

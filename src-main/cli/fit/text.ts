@@ -3,12 +3,13 @@ import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import type { FitAnswer, FittedEntry } from '../../../shared-engine/fit/fit.ts'
 import { refusalSentence, roughSentence } from '../../../shared-engine/fit/sentences.ts'
 import { rounded, unitText } from '../../../shared-engine/measure/shown.ts'
+import { fittedSentence, type FittedChannel } from '../../../shared-engine/validate/fitted.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 
 const width = 80
 
 /** A fit as text for a person: each entry old and new, or the reason why not; how well the model agrees. */
-export function fitText(name: string, answer: FitAnswer): string {
+export function fitText(name: string, answer: FitAnswer, channels: readonly FittedChannel[]): string {
   const { entries, blocks, condition, notes } = answer
   const refused = entries.filter(({ verdict }) => verdict === 'refused')
   const offered = entries.filter(({ verdict }) => verdict !== 'refused')
@@ -18,6 +19,12 @@ export function fitText(name: string, answer: FitAnswer): string {
     offered.flatMap(offeredLines),
     refused.flatMap(refusedLines),
     correlationLines(answer),
+    channels.length === 0
+      ? []
+      : [
+          ...wrapped('The prediction and this run (root of the mean square; after: all values taken)', width),
+          ...channels.flatMap((channel) => wrapped(fittedSentence(channel, 'metric'), width, '    ', '  ')),
+        ],
     blocks.length === 0
       ? []
       : [

@@ -1,6 +1,8 @@
 import { completeBuild } from '../../../shared-engine/index.ts'
 import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engine/fit/entries.ts'
-import type { FittedEntry, TracedFit } from '../../../shared-engine/fit/fit.ts'
+import type { FittedEntry } from '../../../shared-engine/fit/fit.ts'
+import type { SeenFit } from '../../../shared-engine/jobs/fit.ts'
+import { isMoved, type FittedChannelId } from '../../../shared-engine/validate/fitted.ts'
 import type { ChannelName } from '../../../shared-engine/fit/log.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
 import { originAt, takeMeasured } from '../../fields/edits.ts'
@@ -28,18 +30,20 @@ const nothingHeld: Held = { stop: () => {}, drop: () => {} }
 /** *Fit the build to this run*: what is asked of the log, and what it tells. */
 export class FitWork implements QuestionState {
   readonly #workspace: Workspace
-  readonly work: Following<TracedFit>
+  readonly work: Following<SeenFit>
   /** Entries that are asked for; null: all that the log has channels for. */
   #asked = $state.raw<readonly string[] | null>(null)
   #taken = $state.raw<readonly { readonly path: string; readonly bytes: Uint8Array }[]>([])
   /** Segments, from 0, that were driven with the loops in the air. */
   offGround = $state.raw<readonly number[]>([])
+  /** Channels that are drawn; null: those that the fit has moved. */
+  #drawn = $state.raw<readonly FittedChannelId[] | null>(null)
   /** Whether a person wants it: it takes seconds. */
   wanted = $state.raw(false)
 
   constructor(workspace: Workspace) {
     this.#workspace = workspace
-    this.work = new Following<TracedFit>(
+    this.work = new Following<SeenFit>(
       () => [workspace.session.stored, this.#log.log, this.asked, this.offGround],
       ({ progress, ended }) => {
         const { log } = this.#log
@@ -83,6 +87,18 @@ export class FitWork implements QuestionState {
     this.#asked = wanted ? [...others, path] : others
   }
 
+  /** Channels that are drawn beside the prediction: at first those that the fit has moved, all where it has moved none. */
+  readonly drawn: readonly FittedChannelId[] = $derived.by(() => {
+    const channels = this.work.found?.channels ?? []
+    const moved = channels.filter(isMoved)
+    return this.#drawn ?? (moved.length > 0 ? moved : channels).map(({ id }) => id)
+  })
+
+  drawChannel(id: FittedChannelId, wanted: boolean): void {
+    const others = this.drawn.filter((one) => one !== id)
+    this.#drawn = wanted ? [...others, id] : others
+  }
+
   markOffGround(segment: number, off: boolean): void {
     const others = this.offGround.filter((one) => one !== segment)
     this.offGround = off ? [...others, segment] : others
@@ -114,6 +130,7 @@ export class FitWork implements QuestionState {
   forget(): void {
     this.work.forget()
     this.#asked = null
+    this.#drawn = null
     this.offGround = []
   }
 }
