@@ -107,7 +107,9 @@ export function makeDeb(unpacked: string, out: string): boolean {
   put(root, 'usr/share/applications/pitchline.desktop', desktop)
   put(root, 'usr/share/mime/packages/pitchline.xml', mimeType)
   put(root, 'usr/share/doc/pitchline/copyright', readFileSync('LICENSE', 'utf8'))
-  cpSync('assets/icon.svg', path.join(root, 'usr/share/icons/hicolor/scalable/apps/pitchline.svg'))
+  const icons = path.join(root, 'usr/share/icons/hicolor')
+  cpSync('assets/icon.svg', path.join(icons, 'scalable/apps/pitchline.svg'))
+  cpSync('assets/icon.png', path.join(icons, '512x512/apps/pitchline.png'))
   const size = spawnSync('du', ['-sk', root], { encoding: 'utf8' }).stdout
   put(root, 'DEBIAN/control', control(manifest, Number.parseInt(size, 10)))
   put(root, 'DEBIAN/postinst', afterwards, 0o755)

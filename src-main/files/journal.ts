@@ -29,6 +29,9 @@ export type KeptWork = Entry & { readonly id: string }
 
 const nameOf = (id: string) => `${id}.unsaved.json`
 const idOf = (name: string) => /^([0-9a-f-]{36})\.unsaved\.json$/.exec(name)?.[1] ?? null
+/** Whose work a kill ended the writing of. */
+const halfOf = (name: string) =>
+  /^\.([0-9a-f-]{36})\.unsaved\.json\.[0-9a-f]{12}\.new$/.exec(name)?.[1] ?? null
 
 /** One window's place in the journal. */
 interface Place {
@@ -131,9 +134,21 @@ export class Journal {
 
   /** Work that no window of this run owns, newest first. What can't be read is left alone, not thrown away. */
   async recovered(): Promise<readonly KeptWork[]> {
-    const ids = (await this.#names()).map(idOf).filter((id) => id !== null && !this.#living.has(id))
+    const names = await this.#names()
+    await this.#removeHalves(names)
+    const ids = names.map(idOf).filter((id) => id !== null && !this.#living.has(id))
     const all = await Promise.all(ids.map((id) => (id === null ? null : this.#read(id))))
     return all.filter((work) => work !== null).sort((a, b) => (a.keptAt < b.keptAt ? 1 : -1))
+  }
+
+  /** What an earlier run was killed over in the writing: no later save of the same name takes it away. */
+  async #removeHalves(names: readonly string[]): Promise<void> {
+    const halves = names.filter((name) => {
+      const id = halfOf(name)
+      return id !== null && !this.#living.has(id)
+    })
+    for (const name of halves)
+      await this.#disk.remove(path.join(this.#folder, name)).catch(() => undefined)
   }
 
   async #names(): Promise<readonly string[]> {

@@ -53,6 +53,22 @@ describe('unsaved work', () => {
     await restarted.forget(id)
   })
 
+  it('that a kill cut short leaves no half behind, and what is being written now is let be', async () => {
+    const disk = new MemoryDisk()
+    const journal = new Journal(disk, folder)
+    const living = journal.begin()
+    await journal.keep(living, work('sled', monday))
+    const half = (id: string) => `.${id}.unsaved.json.0123456789ab.new`
+    const dead = '00000000-0000-4000-8000-000000000000'
+    disk.put(`${folder}/${half(dead)}`, '{"for')
+    disk.put(`${folder}/${half(living)}`, '{"for')
+    disk.put(`${folder}/.mine.new`, 'no work of ours')
+    await journal.recovered()
+    expect(disk.names().sort()).toEqual(
+      [`${living}.unsaved.json`, half(living), '.mine.new'].map((name) => `${folder}/${name}`).sort(),
+    )
+  })
+
   it('kept twice at once ends as the later one; forgotten right after, it is gone', async () => {
     const disk = new MemoryDisk()
     const journal = new Journal(disk, folder)

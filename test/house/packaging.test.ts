@@ -53,6 +53,30 @@ describe('the packaged program', () => {
     expect(existsSync(builder['icon'] as string)).toBe(true)
   })
 
+  it('has an icon from which those of Windows and macOS can be made: square, 512 px at least', () => {
+    // *Source:* PNG (ISO/IEC 15948), 11.2.1: the header's width and height; electron-builder, *Icons*: 512 × 512 for macOS.
+    const png = readFileSync(builder['icon'] as string)
+    expect(png.toString('latin1', 1, 4)).toBe('PNG')
+    const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)]
+    expect(width).toBe(height)
+    expect(width).toBeGreaterThanOrEqual(512)
+  })
+
+  it('says nothing that the packager does not know for Windows and macOS, where it is not made here', () => {
+    // *Source:* electron-builder 26, its options for win, nsis, mac and dmg, from memory; it refuses unknown ones itself.
+    const known: Readonly<Record<string, readonly string[]>> = {
+      win: ['target', 'icon', 'legalTrademarks'],
+      nsis: ['oneClick', 'perMachine', 'deleteAppDataOnUninstall', 'license'],
+      mac: ['target', 'category', 'hardenedRuntime', 'gatekeeperAssess', 'icon'],
+      dmg: ['title', 'icon', 'contents'],
+    }
+    for (const [part, names] of Object.entries(known))
+      expect(
+        Object.keys(builder[part] as Json).filter((key) => !names.includes(key)),
+        part,
+      ).toEqual([])
+  })
+
   it('carries the licence beside the program, as the runtime does its own', () => {
     expect(builder['extraFiles']).toEqual(['LICENSE'])
   })
