@@ -146,8 +146,9 @@ export class Searcher {
     } else if (meter.broken === 1) {
       tally.breakingAlone[meter.brokenHold] = (tally.breakingAlone[meter.brokenHold] ?? 0) + 1
     }
-    if (tally.closestIndex < 0 || meter.surplus > tally.closest) {
-      tally.closest = meter.surplus
+    const { surplus } = meter
+    if (tally.closestIndex < 0 || (surplus > tally.closest && coarse(surplus) > coarse(tally.closest))) {
+      tally.closest = surplus
       tally.closestIndex = index
     }
     this.#countBest(index)
@@ -160,8 +161,9 @@ export class Searcher {
     const { closeness } = this.#meter
     for (let hold = 0; hold < closeness.length; hold += 1) {
       const here = closeness[hold] ?? NaN
-      // the first comparison settles nearly all
-      if (here > (best[hold] ?? 0) || (here === -Infinity && bestIndex[hold] === -1)) {
+      const there = best[hold] ?? 0
+      // The first comparison settles nearly all; of what differs by rounding alone the first one met stays.
+      if ((here > there && coarse(here) > coarse(there)) || (here === -Infinity && bestIndex[hold] === -1)) {
         best[hold] = here
         bestIndex[hold] = index
       }

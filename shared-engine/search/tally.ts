@@ -1,4 +1,5 @@
 import type { Mistake } from '../mistakes/mistake.ts'
+import { coarse } from './order.ts'
 
 /** How the candidates of a part of a search fare with what they have to hold; plain data that crosses threads. */
 export interface TallyPart {
@@ -75,9 +76,10 @@ export function addTally(into: TallyPart, part: TallyPart): void {
   for (const rule of part.unsound) addUnsound(into.unsound, rule)
 }
 
-/** Whether one candidate comes closer than another: by its number where both come as close. */
+/** Whether one candidate comes closer than another: by its number where both come as close, but for rounding. */
 function isCloser(value: number, index: number, than: number, thanIndex: number): boolean {
-  return thanIndex < 0 || value > than || (value === than && index < thanIndex)
+  const [here, there] = [coarse(value), coarse(than)]
+  return thanIndex < 0 || here > there || (here === there && index < thanIndex)
 }
 
 function addUnsound(into: UnsoundCount[], { mistake, count, index }: UnsoundCount): void {

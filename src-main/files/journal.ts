@@ -147,8 +147,7 @@ export class Journal {
       const id = halfOf(name)
       return id !== null && !this.#living.has(id)
     })
-    for (const name of halves)
-      await this.#disk.remove(path.join(this.#folder, name)).catch(() => undefined)
+    for (const name of halves) await this.#disk.remove(path.join(this.#folder, name)).catch(() => undefined)
   }
 
   async #names(): Promise<readonly string[]> {

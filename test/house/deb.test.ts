@@ -74,14 +74,11 @@ describe.skipIf(!isInstalled('dpkg-deb'))('the .deb', () => {
     expect(existsSync(laid(`usr/share/icons/hicolor/512x512/apps/${name}.png`))).toBe(true)
   })
 
-  it.each(['postinst', 'postrm'])(
-    '%s is a program that the shell can read',
-    (script) => {
-      const file = path.join(folder, 'control', script)
-      expect(statSync(file).mode & 0o111).toBe(0o111)
-      expect(spawnSync('sh', ['-n', file]).status).toBe(0)
-    },
-  )
+  it.each(['postinst', 'postrm'])('%s is a program that the shell can read', (script) => {
+    const file = path.join(folder, 'control', script)
+    expect(statSync(file).mode & 0o111).toBe(0o111)
+    expect(spawnSync('sh', ['-n', file]).status).toBe(0)
+  })
 
   it.skipIf(!isInstalled('update-mime-database') || !isInstalled('xdg-mime'))(
     'is what a desktop opens *.build.json with, and no other JSON',

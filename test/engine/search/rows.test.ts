@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { Shortlist } from '../../../shared-engine/search/rows.ts'
+import { addTally, emptyTally } from '../../../shared-engine/search/tally.ts'
 
 const key = Float64Array.of(1, 2)
 
@@ -36,4 +37,28 @@ test('the one with more in hand stands for the row, and one without a margin for
       [2, -Infinity],
     ]),
   ).toBe(2)
+})
+
+test('of candidates that come as close to a limit but for rounding, the first is named, in whatever order parts come', () => {
+  // As seen between Node 20 and 24: of two equal candidates one named the 54 teeth and the other the 60.
+  const parts = [
+    [4, 0.3],
+    [2, 0.1 + 0.2],
+    [7, 0.3 - 2 ** -54],
+    [9, 0.2],
+  ] as const
+  const namedOf = (all: readonly (readonly [index: number, closeness: number])[]) => {
+    const tally = emptyTally(1)
+    for (const [index, closeness] of all) {
+      const part = emptyTally(1)
+      part.best[0] = closeness
+      part.bestIndex[0] = index
+      part.closest = closeness
+      part.closestIndex = index
+      addTally(tally, part)
+    }
+    return [tally.bestIndex[0], tally.closestIndex]
+  }
+  expect(namedOf(parts)).toEqual([2, 2])
+  expect(namedOf(parts.toReversed())).toEqual([2, 2])
 })
