@@ -33,7 +33,7 @@ const sizes = [
 ] as const
 
 /** How the window looks: sizes, themes, what the system may ask for, and what a person meets when all is not well. */
-function pictures(): ReadonlyMap<string, Picture> {
+export function pictures(): ReadonlyMap<string, Picture> {
   const all = new Map<string, Picture>()
   for (const [width, height] of sizes)
     for (const colorScheme of ['light', 'dark'] as const) {

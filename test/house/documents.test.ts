@@ -1,6 +1,7 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { pictures } from '../../scripts/pictures.ts'
 import { filesBelow, projectFiles } from './sources-of.ts'
 
 const files = projectFiles()
@@ -103,5 +104,27 @@ describe.each(documents)('%s', (document) => {
       .map(([, inside]) => inside ?? '')
       .filter((inside) => !inside.includes(' ') && tops.some((top) => inside.startsWith(`${top}/`)))
     expect(named.filter((one) => !isThere(one))).toEqual([])
+  })
+})
+
+describe('the pictures', () => {
+  const folder = 'docs/pictures'
+  const shown = [...readFileSync('README.md', 'utf8').matchAll(/!\[([^\]]*)\]\(([^)]+)\)/g)].map(
+    ([, words = '', file = '']) => ({ words, file }),
+  )
+
+  it('that are kept are those that the script takes, no more and no fewer', () => {
+    const taken = [...pictures().keys()].map((name) => `${name}.jpg`)
+    expect(readdirSync(folder).sort()).toEqual(taken.sort())
+  })
+
+  it('of the README are three to five of them, small, each with words for whoever cannot see it', () => {
+    expect(shown.length).toBeGreaterThanOrEqual(3)
+    expect(shown.length).toBeLessThanOrEqual(5)
+    for (const { words, file } of shown) {
+      expect(path.posix.dirname(file)).toBe(folder)
+      expect(statSync(file).size, file).toBeLessThan(120_000)
+      expect(words.length, file).toBeGreaterThan(30)
+    }
   })
 })
