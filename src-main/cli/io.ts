@@ -10,17 +10,21 @@ export interface Io {
   readonly progress?: (line: string) => void
 }
 
+/** What a command says, handed on to where it is written. Whatever came from a file, it cannot drive a terminal. */
+export function writtenBy(out: (text: string) => void, err: (text: string) => void): Io {
+  return { out: (text) => out(printable(text)), err: (text) => err(printable(text)) }
+}
+
 /**
  * The process's own streams. A reader that has seen enough closes the pipe (`| head`): that is no error, and what was
  * still to be written is dropped without a word.
  */
 export function processIo(): Io {
   const write = (text: string) => void process.stderr.write(text)
-  // Whatever came from a file, it cannot drive the terminal.
-  const err = (text: string) => write(printable(text))
+  const io = writtenBy((text) => void process.stdout.write(text), write)
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit()
-    report({ out: () => {}, err }, 'standard output', [
+    report({ ...io, out: () => {} }, 'standard output', [
       mistake('cannot-write', { value: `the system says ${error.code ?? error.message}` }),
     ])
     process.exit(exit.unreadable)
@@ -28,8 +32,7 @@ export function processIo(): Io {
   // Where even trouble cannot be reported, the exit code has to do.
   process.stderr.on('error', () => process.exit())
   return {
-    out: (text) => void process.stdout.write(printable(text)),
-    err,
+    ...io,
     ...(process.stderr.isTTY ? { progress: (line) => write(`\r\u001b[K${line}`) } : {}),
   }
 }

@@ -3,6 +3,8 @@ import { exit } from './exit.ts'
 import { processIo } from './io.ts'
 import { runCommandLine } from './program.ts'
 
+export { writtenBy } from './io.ts'
+
 /**
  * The whole command line behind one door: what pitchline.ts starts, and what the build runs once to have it compiled.
  *

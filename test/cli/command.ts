@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterAll, beforeAll } from 'vitest'
+import { answerOf } from './warm.ts'
 
 export const root = path.resolve(import.meta.dirname, '../..')
 /** The built command, an ordinary Node script. */
@@ -15,9 +16,32 @@ export interface Ran {
   readonly err: string
 }
 
-/** Runs the built `pitchline` as a process of its own, its streams being pipes. */
+/** Each run as a process of its own, as people have it; otherwise only where a test is about the process. */
+const eachApart = (process.env['PITCHLINE_PROCESSES'] ?? '') !== ''
+
+/**
+ * Runs the built `pitchline`: in a thread that has read the program once, as most of a start's work is the same each
+ * time; as a process of its own where there is input to be piped.
+ */
 export function pitchline(words: readonly string[], input?: string | Uint8Array, folder = root): Ran {
+  if (eachApart || input !== undefined) return pitchlineApart(words, input, folder)
+  builtOrThrow()
+  const before = process.cwd()
+  process.chdir(folder)
+  try {
+    return answerOf(words)
+  } finally {
+    process.chdir(before)
+  }
+}
+
+function builtOrThrow(): void {
   if (!existsSync(command)) throw new Error('dist/cli is missing: run `npm run build` first')
+}
+
+/** Runs the built `pitchline` as a process of its own, its streams being pipes. */
+export function pitchlineApart(words: readonly string[], input?: string | Uint8Array, folder = root): Ran {
+  builtOrThrow()
   const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], {
     cwd: folder,
     encoding: 'utf8',
