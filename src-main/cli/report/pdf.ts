@@ -130,8 +130,9 @@ function putPage(writer: Writer, { title, made, page }: Sheet): boolean {
   return fits
 }
 
-function writerFor({ title }: Sheet, paper: Paper, share: number): Writer {
-  return new Writer(paper, title, { share, side: closely.side, top: closely.top, bottom: closely.bottom })
+function writerFor({ title }: Sheet, paper: Paper, share: number, trial = false): Writer {
+  const { side, top, bottom } = closely
+  return new Writer(paper, title, { share, side, top, bottom }, trial)
 }
 
 /** The largest share at which the page is one; where none is, the smallest. */
@@ -140,7 +141,7 @@ function pageWriter(sheet: Sheet, paper: Paper): Writer {
   let [fits, tooLarge] = [shares.length - 1, -1]
   while (fits - tooLarge > 1) {
     const middle = (fits + tooLarge) >> 1
-    if (putPage(writerFor(sheet, paper, shares[middle] ?? 1), sheet)) fits = middle
+    if (putPage(writerFor(sheet, paper, shares[middle] ?? 1, true), sheet)) fits = middle
     else tooLarge = middle
   }
   const writer = writerFor(sheet, paper, shares[fits] ?? 1)

@@ -42,7 +42,7 @@ function putFigure(writer: Writer, figure: Figure, x: number): void {
       writer.put(line, x, y, face)
       y += writer.lineHeight(face)
     }
-  putScene(writer.doc, figure.scene, x, y + 2, figure.scale)
+  if (!writer.trial) putScene(writer.doc, figure.scene, x, y + 2, figure.scale)
 }
 
 const widthOf = (writer: Writer, wide: boolean) => (wide ? writer.width : (writer.width - gap) / 2)

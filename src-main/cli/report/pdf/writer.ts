@@ -57,7 +57,13 @@ export class Writer {
   #top: number
   y: number
 
-  constructor(paper: Paper, title: string, setting: Setting = usual) {
+  /** @param trial only to see where everything comes: letters and drawings are left away, which are most of the work */
+  constructor(
+    paper: Paper,
+    title: string,
+    setting: Setting = usual,
+    readonly trial = false,
+  ) {
     this.#paper = paperSizes[paper]
     this.#setting = setting
     this.doc = new PDFDocument({
@@ -201,7 +207,7 @@ export class Writer {
   /** One line of text with its top at a place. */
   put(text: string, x: number, y: number, face: Face): void {
     const { size, weight = 'regular', colour = colours.ink } = face
-    if (text === '') return
+    if (text === '' || this.trial) return
     this.doc.font(weight).fontSize(size).fillColor(colour)
     this.doc.text(text, x, y + size, { lineBreak: false, baseline: 'alphabetic' })
   }
