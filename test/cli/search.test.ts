@@ -27,6 +27,9 @@ const spaceFile = (name: string) => path.join(root, 'examples', `${name}.space.j
 const jsonOf = (text: string) => JSON.parse(text) as SearchJson
 const folder = temporaryFolder()
 
+/** No threads of its own: each would read and compile the program anew, which takes longer than these searches. */
+const alone = ['--workers', '1']
+
 /** A small space in a file of its own. */
 function spaceWith(changes: object): string {
   const file = path.join(folder(), `${Object.keys(changes).join('-')}.space.json`)
@@ -47,7 +50,7 @@ describe.each(['culvert-crawler', 'hut-hauler'] as const)('search of the demo sp
   // Each takes a second or two: asked once for all of these tests.
   let one: Ran
   beforeAll(() => {
-    one = pitchline([...words, '--json', '--workers', '1'])
+    one = pitchline([...words, ...alone, '--json'])
   })
 
   test('is the same on one thread and on three', () => {
@@ -81,13 +84,13 @@ describe.each(['culvert-crawler', 'hut-hauler'] as const)('search of the demo sp
   })
 
   test('text and table are tidy and carry the rows of the JSON', () => {
-    const text = pitchline(words)
+    const text = pitchline([...words, ...alone])
     const json = jsonOf(one.out)
     expect(untidyLines(text.out)).toEqual([])
     expect(text.out).toContain(
       `${json.candidates.holding.toLocaleString('en')} of ${json.candidates.total.toLocaleString('en')} candidates hold`,
     )
-    const lines = pitchline([...words, '--csv'])
+    const lines = pitchline([...words, ...alone, '--csv'])
       .out.trimEnd()
       .split('\r\n')
     expect(lines).toHaveLength(1 + json.rows.length)
@@ -110,6 +113,7 @@ test('the five best for 40 km/h, nothing over, least load on the teeth', () => {
     'search',
     demoFile('quick-sled-puller'),
     spaceFile('quick-sled-puller'),
+    ...alone,
     '--json',
   ])
   const { rows } = jsonOf(out)

@@ -1,12 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
+import { rulesOfColour, tags } from './axe-rules.ts'
 import { expect } from './launch/open.ts'
-
-/** WCAG 2.2 A and AA, as axe-core checks them. */
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
-
-/** What of it a colour scheme may change: the rest is the same in both. */
-const rulesOfColour = ['color-contrast', 'link-in-text-block']
 
 /** What axe finds, a line each; `colours`: by the rules of colour only. */
 export async function troublesOf(page: Page, within = 'html', only?: 'colours'): Promise<string[]> {
