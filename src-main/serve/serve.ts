@@ -74,7 +74,12 @@ async function answer(
   if (!found) return void say(404, 'There is no such page.')
   const isIndex = path.posix.basename(pathname) === 'index.html' || pathname === '/'
   const body = isIndex && initial ? withInitial(found.bytes, initial) : found.bytes
-  response.writeHead(200, { ...headers, 'content-type': found.type, 'content-length': body.length })
+  response.writeHead(200, {
+    ...headers,
+    'content-type': found.type,
+    'content-length': body.length,
+    'cache-control': found.kept,
+  })
   response.end(request.method === 'HEAD' ? undefined : body)
 }
 

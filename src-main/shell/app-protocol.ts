@@ -20,6 +20,7 @@ export function setupAppProtocol(): void {
     const found = host === 'pitchline' && request.method === 'GET' ? await readPageFile(root, pathname) : null
     if (!found) return new Response('There is no such page.', { status: 404, headers: pageHeaders })
     const body = new Uint8Array(found.bytes)
-    return new Response(body, { headers: { ...pageHeaders, 'content-type': found.type } })
+    const headers = { ...pageHeaders, 'content-type': found.type, 'cache-control': found.kept }
+    return new Response(body, { headers })
   })
 }

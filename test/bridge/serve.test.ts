@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import os from 'node:os'
 import path from 'node:path'
@@ -57,6 +57,15 @@ it('serves the page with the same content policy as the window', async () => {
   expect(headers['content-security-policy']).toBe(contentPolicy)
   expect(headers['x-content-type-options']).toBe('nosniff')
   expect(headers['cross-origin-resource-policy']).toBe('same-origin')
+})
+
+it('lets a browser keep what stands under a name of its content, and nothing else', async () => {
+  mkdirSync(path.join(folder, 'assets'))
+  for (const name of ['index-DddW9hFD.js', 'icon.svg']) writeFileSync(path.join(folder, 'assets', name), '')
+  const kept = async (pathname: string) => (await ask(pathname)).headers['cache-control']
+  expect(await kept('/assets/index-DddW9hFD.js')).toMatch(/immutable/)
+  expect(await kept('/assets/icon.svg')).toBe('no-cache')
+  expect(await kept('/')).toBe('no-cache')
 })
 
 it('puts the first build into the page as data that can not end its element', async () => {

@@ -31,7 +31,9 @@ export function answerOf(words: readonly string[]): Answer {
   // It may still be at work; the next run is not to wait for it.
   void thread.terminate()
   thread = null
-  throw new Error(`pitchline ${words.join(' ')}: ${waited === 'timed-out' ? 'no answer' : 'the thread failed'}`)
+  throw new Error(
+    `pitchline ${words.join(' ')}: ${waited === 'timed-out' ? 'no answer' : 'the thread failed'}`,
+  )
 }
 
 function started(): Worker {

@@ -1,9 +1,9 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
-import { expect, test as base, type Browser, type ElectronApplication, type Page } from '@playwright/test'
-import { servePage, type Served } from '../../../src-main/serve/serve.ts'
-import { browserLacks, root, windowLacks } from './computer.ts'
+import { expect, test as base, type ElectronApplication, type Page } from '@playwright/test'
+import { browserLacks, windowLacks } from './computer.ts'
+import { SharedPage } from './page.ts'
 import { killWith, SharedProgram, start } from './program.ts'
 
 export interface Opened {
@@ -39,8 +39,8 @@ interface Fixtures {
 }
 
 interface WorkerFixtures {
-  /** The worker's browser, started by the first test that asks: the real window needs none. */
-  browserOfWorker: () => Promise<Browser>
+  /** The worker's page in a browser, started by the first test that asks: the real window needs none. */
+  pageOfWorker: SharedPage
   /** The worker's program, started by the first test that opens a window in it. */
   programOfWorker: SharedProgram
 }
@@ -57,11 +57,11 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     },
     { auto: true },
   ],
-  browserOfWorker: [
+  pageOfWorker: [
     async ({ playwright, launchOptions }, use) => {
-      let browser: Promise<Browser> | null = null
-      await use(() => (browser ??= playwright.chromium.launch(launchOptions)))
-      await (await (browser as Promise<Browser> | null))?.close()
+      const shared = new SharedPage(() => playwright.chromium.launch(launchOptions))
+      await use(shared)
+      await shared.end()
     },
     { scope: 'worker' },
   ],
@@ -78,8 +78,8 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     await use(folder)
     await rm(folder, { recursive: true, force: true, maxRetries: 5 })
   },
-  open: async ({ shownIn, ownProgram, browserOfWorker, programOfWorker, folder }, use, { file }) => {
-    if (shownIn === 'browser') await useBrowser(await browserOfWorker(), use)
+  open: async ({ shownIn, ownProgram, pageOfWorker, programOfWorker, folder }, use, { file }) => {
+    if (shownIn === 'browser') await useBrowser(pageOfWorker, use)
     else if (ownProgram || file.endsWith('.window.spec.ts')) await useOwnProgram(folder, use)
     else await useSharedProgram(programOfWorker, use)
   },
@@ -132,28 +132,13 @@ async function openedIn(electron: ElectronApplication, page: Page): Promise<Open
   return { page, electron, close: () => electron.close() }
 }
 
-async function useBrowser(browser: Browser, use: Use): Promise<void> {
-  const context = await browser.newContext()
-  // A headless browser shows no pickers: files come through inputs and go as downloads, as in browsers without them.
-  await context.addInitScript(() => {
-    for (const name of ['showOpenFilePicker', 'showSaveFilePicker']) {
-      Object.defineProperty(window, name, { value: undefined })
-    }
-  })
-  let served = null as Served | null
+async function useBrowser(shared: SharedPage, use: Use): Promise<void> {
   await use(async ({ file } = {}) => {
-    // The same address again, or the browser would not find what it kept.
-    const port = served === null ? 0 : Number(new URL(served.address).port)
-    await served?.close()
     const initial = file === undefined ? null : { name: path.basename(file), bytes: await readFile(file) }
-    served = await servePage(path.join(root, 'dist/page'), initial, port)
-    const page = await context.newPage()
-    listenTo(page)
-    await page.goto(served.address)
+    const page = await shared.open(initial, listenTo)
     await mounted(page)
     return { page, electron: null, close: () => page.close({ runBeforeUnload: false }) }
   })
-  await context.close()
-  await served?.close()
+  await shared.clear()
   expectNoneUncaught()
 }

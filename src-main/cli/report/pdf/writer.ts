@@ -45,6 +45,7 @@ const bytesOf = (address: string) => Buffer.from(address.slice(address.indexOf('
  */
 export class Writer {
   readonly doc: PDFKit.PDFDocument
+  readonly trial: boolean
   readonly #paper: readonly [width: number, height: number]
   #setting: Setting
   /** That of each page so far. */
@@ -58,14 +59,10 @@ export class Writer {
   y: number
 
   /** @param trial only to see where everything comes: letters and drawings are left away, which are most of the work */
-  constructor(
-    paper: Paper,
-    title: string,
-    setting: Setting = usual,
-    readonly trial = false,
-  ) {
+  constructor(paper: Paper, title: string, setting: Setting = usual, trial = false) {
     this.#paper = paperSizes[paper]
     this.#setting = setting
+    this.trial = trial
     this.doc = new PDFDocument({
       size: [...this.#paper],
       // The library starts a page of its own accord where text passes its margin: here it never does.
