@@ -4,7 +4,7 @@ import { lifeUsedOf, type LifeUsed } from '../log/life/used.ts'
 import { runPattern } from '../log/run-pattern.ts'
 import { LogReading, type LogInput } from '../log/log.ts'
 import type { LogResult } from '../log/result.ts'
-import { seriesOf, type LogSeries } from '../log/series.ts'
+import { buffersOf, seriesOf, type LogSeries } from '../log/series.ts'
 import type { Result } from '../mistakes/mistake.ts'
 import type { JobKind } from './job.ts'
 
@@ -21,20 +21,38 @@ interface LogFound {
 }
 
 /**
- * A log read in a thread: an item for each block of the text, and two for what follows. A Stop is heard between items; the
- * last two take up to a second each for a million rows.
+ * A log read in a thread: an item for each block of the text, and as many again for what follows, a pause between any two.
+ * It is given away with all that was read, so that nothing of a long log is copied.
  */
 export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
   name: 'log',
   alone: true,
   sizeOf: (input) => new LogReading(input).steps,
   startWorker: (input) => {
-    const reading = new LogReading(input)
+    const series: LogSeries[] = []
+    let rest: Pick<LogFound, 'evidence' | 'life' | 'pattern'> = { evidence: [], life: [], pattern: null }
+    const reading = new LogReading(input, function* (read, { episodes }) {
+      for (const one of seriesOf(read, episodes)) {
+        series.push(one)
+        yield
+      }
+      const life = yield* lifeUsedOf(read, episodes)
+      rest = {
+        evidence: evidenceOfColumns(read, input.choice),
+        life,
+        pattern: runPattern(read, episodes, 'A logged run'),
+      }
+    })
     return {
       work: (from, to) => {
         for (let item = from; item < to; item += 1) reading.step()
       },
-      take: () => ({ part: foundOf(reading, input), transfer: [] }),
+      take: () => {
+        const result = reading.result()
+        return result === null
+          ? { part: null, transfer: [] }
+          : { part: { result, series, ...rest }, transfer: buffersOf(series) }
+      },
     }
   },
   startCollector: () => {
@@ -46,18 +64,4 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
       outcome: () => found,
     }
   },
-}
-
-function foundOf(reading: LogReading, { choice }: LogInput): LogFound | null {
-  const result = reading.result()
-  const read = reading.read()
-  if (result === null) return null
-  if (!result.ok || read === null) return { result, series: [], evidence: [], life: [], pattern: null }
-  return {
-    result,
-    series: [...seriesOf(read, result.value.episodes)],
-    evidence: evidenceOfColumns(read, choice),
-    life: lifeUsedOf(read, result.value.episodes),
-    pattern: runPattern(read, result.value.episodes, 'A logged run'),
-  }
 }

@@ -40,6 +40,8 @@ export function lineOf(port: JobPort): ThreadLine {
 }
 
 const rangesPerThread = 16
+/** Of work that one thread does alone: so many that the way it has come is seen, and nothing has to be dealt out evenly. */
+const rangesAlone = 128
 const longestRange = 32_768
 
 /**
@@ -62,7 +64,8 @@ export function runJob<Input, Part, Outcome>(
   const { from: first, to: last } = only ?? { from: 0, to: kind.sizeOf(input) }
   const total = last - first
   const collector = kind.startCollector(input)
-  const length = Math.max(1, Math.min(longestRange, Math.ceil(total / (rangesPerThread * lines.length))))
+  const ranges = kind.alone === true ? rangesAlone : rangesPerThread * lines.length
+  const length = Math.max(1, Math.min(longestRange, Math.ceil(total / ranges)))
   let next = first
   let done = 0
   let over = false

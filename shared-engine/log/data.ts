@@ -1,6 +1,7 @@
 import type { ChannelId, LogUnit } from '../reference/columns.ts'
 import type { AssignedColumn } from './columns/assign.ts'
 import { Channel } from './channel.ts'
+import type { InPieces } from './pieces.ts'
 import type { Timeline } from './time/timeline.ts'
 
 /** A log as channels over its rows. */
@@ -25,12 +26,12 @@ const wordless: readonly ChannelId[] = ['time', 'date', 'event']
  *
  * @param rows rows of the grid that were kept, the first `timeline.count` of them
  */
-export function dataOf(
+export function* dataOf(
   columns: readonly AssignedColumn[],
   rpmSource: ChannelId | null,
   timeline: Timeline,
   rows: Int32Array,
-): LogData {
+): InPieces<LogData> {
   const channels = new Map<ChannelId, Channel>()
   const rawUnits = new Map<ChannelId, LogUnit>()
   for (const column of columns) {
@@ -42,6 +43,7 @@ export function dataOf(
     const channel = new Channel(id, keptValues(column, rows, timeline.count, raw), timeline)
     channel.index()
     channels.set(id, channel)
+    yield
   }
   return { timeline, channels, rawUnits }
 }

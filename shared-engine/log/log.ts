@@ -2,6 +2,7 @@ import type { Build } from '../entries/schema.ts'
 import { failed, succeeded, type Result } from '../mistakes/mistake.ts'
 import type { ColumnsChoice } from './columns/choice.ts'
 import type { ReplayedAlarm } from './facts/alarms.ts'
+import type { InPieces } from './pieces.ts'
 import { readLog, type ReadLog } from './read.ts'
 import { resultOf, type LogResult } from './result.ts'
 import { TextReader } from './text/reader.ts'
@@ -16,8 +17,13 @@ export interface LogInput {
   readonly alarms: readonly ReplayedAlarm[] | null
 }
 
-/** Parts of the work behind the text: meaning and repairs, then what happened. */
-const partsBehind = 2
+/** Pauses in the work behind the text, about: of a log with the usual channels and nothing done after it. */
+const pausesBehind = 60
+/** Work behind the text over that of the text, about. */
+const workBehind = 1.2
+
+/** What is done with a log that was read, in the same steps. */
+export type AfterReading = (log: ReadLog, result: LogResult) => InPieces<void>
 
 /**
  * Reads a log in steps, so that whoever asks can show how far it is and stop between two of them.
@@ -27,20 +33,22 @@ const partsBehind = 2
 export class LogReading {
   /** How many steps there are. */
   readonly steps: number
-  readonly #input: LogInput
   readonly #text: TextReader
+  readonly #behind: InPieces<void>
   #next = 0
-  #read: Result<ReadLog> | null = null
+  #pauses = 0
+  #ended = false
+  #read: ReadLog | null = null
   #result: Result<LogResult> | null = null
 
-  constructor(input: LogInput) {
-    this.#input = input
+  constructor(input: LogInput, after: AfterReading | null = null) {
     const { delimiter, decimal } = input.choice
     this.#text = new TextReader(input.bytes, {
       ...(delimiter === undefined ? {} : { delimiter }),
       ...(decimal === undefined ? {} : { decimal }),
     })
-    this.steps = this.#text.blocks + partsBehind
+    this.steps = this.#text.blocks + Math.ceil(workBehind * this.#text.blocks)
+    this.#behind = this.#meaning(input, after)
   }
 
   get done(): boolean {
@@ -49,22 +57,33 @@ export class LogReading {
 
   /** Does the next step; nothing once all are done. */
   step(): void {
-    const behind = this.#next - this.#text.blocks
+    const { blocks } = this.#text
+    const behind = this.#next - blocks
     if (behind < 0) this.#text.read(this.#next)
-    else if (behind === 0) this.#read = this.#meaning()
-    else if (behind === 1) this.#result = this.#story()
+    else
+      this.#goOn(this.#next === this.steps - 1 ? Infinity : (pausesBehind * behind) / (this.steps - blocks))
     this.#next += 1
   }
 
-  #meaning(): Result<ReadLog> {
-    const text = this.#text.result()
-    return 'grid' in text ? readLog(text, this.#input.build, this.#input.choice) : failed([text])
+  /** Goes on with what is behind the text up to so many pauses, which may come to an end before. */
+  #goOn(pauses: number): void {
+    while (!this.#ended && this.#pauses <= pauses) {
+      this.#pauses += 1
+      this.#ended = this.#behind.next().done === true
+    }
   }
 
-  #story(): Result<LogResult> {
-    const read = this.#read
-    if (read === null || !read.ok) return read ?? failed([])
-    return succeeded(resultOf(read.value, this.#input.alarms))
+  *#meaning({ build, choice, alarms }: LogInput, after: AfterReading | null): InPieces<void> {
+    const text = this.#text.result()
+    const read: Result<ReadLog> = 'grid' in text ? yield* readLog(text, build, choice) : failed([text])
+    if (!read.ok) {
+      this.#result = read
+      return
+    }
+    this.#read = read.value
+    const result = yield* resultOf(read.value, alarms)
+    if (after !== null) yield* after(read.value, result)
+    this.#result = succeeded(result)
   }
 
   /** What the log says, or why it cannot be read; null before the last step. */
@@ -74,7 +93,7 @@ export class LogReading {
 
   /** The log's channels, for plots; null before they are read, or where the log cannot be. */
   read(): ReadLog | null {
-    return this.#read?.ok === true ? this.#read.value : null
+    return this.#read
   }
 }
 

@@ -7,6 +7,7 @@ import { judgeRpm, type JudgedRpm } from './columns/rpm-scale.ts'
 import { settleSpeed } from './columns/speed-unit.ts'
 import { dataOf, rpmSources, type LogData } from './data.ts'
 import { logModelOf, type LogModel } from './model.ts'
+import type { InPieces } from './pieces.ts'
 import { refusal } from './refusal.ts'
 import { repairValues } from './repair/all.ts'
 import { spreadCoarse, timedRowsOf } from './time/spread.ts'
@@ -28,17 +29,19 @@ export interface ReadLog {
 }
 
 /** Gives a log's text its meaning: columns, time, rpm scale, repairs. */
-export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Result<ReadLog> {
+export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): InPieces<Result<ReadLog>> {
   const model = logModelOf(build)
   const { grid, repairs } = text
   const assigned = assignColumns(grid, choice, model)
   if (!assigned.ok) return assigned
+  yield
   const named = (id: ChannelId) => assigned.value.find(({ channel }) => channel === id) ?? null
   const stamps =
     choice.rate === undefined
       ? stampsOf(grid, named('time'), named('date'), repairs)
       : steadyStamps(grid.count, choice.rate)
   if (stamps === null) return failed([refusal('no-time')])
+  yield
   const columns = assigned.value.filter(({ channel, place }) => channel !== 'time' && place !== stamps.place)
   const timed = timedRowsOf(
     grid,
@@ -48,11 +51,16 @@ export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Res
   )
   spreadCoarse(grid, timed, repairs)
   if (timed.count === 0) return failed([refusal('no-time')])
+  yield
   const timeline = timelineOf(grid, timed, stamps.form, repairs)
+  yield
   const source = rpmSources.find((id) => named(id) !== null) ?? null
-  const data = dataOf(columns, source, timeline, timed.rows)
+  const data = yield* dataOf(columns, source, timeline, timed.rows)
+  // From here on the log is its channels: of a long one the grid would be as much once more.
+  for (const column of grid.columns) column.letGo(grid.count)
   const unitTimes = data.rawUnits.get('rpm')?.times ?? 1
   const rpm = source === null ? null : judgeRpm(data, model, source, unitTimes, choice.rpmFactor)
+  yield
   const speed = named('speed')
   const speedUnit =
     speed?.unit === null ? settleSpeed(data, model, unitTimes * (rpm?.reading.factor ?? NaN)) : null
@@ -67,7 +75,7 @@ export function readLog(text: LogText, build: Build, choice: ColumnsChoice): Res
     zeroRows,
     frozenRows,
   }
-  repairValues(task, choice.asLogged)
+  yield* repairValues(task, choice.asLogged)
   const mistakes = emptinessOf(data)
   if (mistakes !== null) return failed([mistakes])
   const settled = assigned.value.map((column) =>

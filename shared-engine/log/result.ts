@@ -5,6 +5,7 @@ import { storyOf, type Judged } from './episodes/all.ts'
 import type { Episode } from './episodes/episode.ts'
 import { ownAlarms, replayAlarms, type AlarmVerdict, type ReplayedAlarm } from './facts/alarms.ts'
 import { factsOf, type LogFacts } from './facts/facts.ts'
+import type { InPieces } from './pieces.ts'
 import type { ReadLog } from './read.ts'
 import type { Repair } from './repairs.ts'
 import { sentenced, tellingOf } from './story/sentence.ts'
@@ -51,12 +52,15 @@ export interface LogResult {
  *
  * @param alarms to replay; null: the program's own card
  */
-export function resultOf(log: ReadLog, alarms: readonly ReplayedAlarm[] | null): LogResult {
+export function* resultOf(log: ReadLog, alarms: readonly ReplayedAlarm[] | null): InPieces<LogResult> {
   const { data, model, text, stamps, rpm } = log
   const { timeline } = data
   const currents = currentsOf(data, model)
-  const story = storyOf(data, model, currents, log.frozenRows, log.zeroRows)
-  const facts = factsOf(data, model, currents, story.episodes, rpm?.reading.source ?? null)
+  yield
+  const story = yield* storyOf(data, model, currents, log.frozenRows, log.zeroRows)
+  yield
+  const facts = yield* factsOf(data, model, currents, story.episodes, rpm?.reading.source ?? null)
+  const replayed = yield* replayAlarms(data, alarms ?? ownAlarms(model))
   const dated = stamps.form === 'epoch' || stamps.form === 'date'
   return {
     build: model.build.name,
@@ -82,7 +86,7 @@ export function resultOf(log: ReadLog, alarms: readonly ReplayedAlarm[] | null):
     judged: story.judged,
     facts,
     episodes: story.episodes.map((episode) => sentenced(episode, tellingOf(facts, timeline.segments.length))),
-    alarms: replayAlarms(data, alarms ?? ownAlarms(model)),
+    alarms: replayed,
     notes: notesOf(log, story.judged, facts),
   }
 }

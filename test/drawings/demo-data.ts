@@ -239,9 +239,11 @@ export const compared = {
 
 const rows = Array.from({ length: 400 }, (_, index) => index / 5)
 const here = (t: number) => t < 30 || t > 36
+const current = (aside: number) => rows.map((t) => (here(t) ? 40 + aside + 20 * Math.cos(t / 9) : null))
 export const log: LogOverTime = {
   title: 'Channels over time',
   summary: 'A run of 80 s: the signal is gone for 6 s, then the motor passes its limit.',
+  span: null,
   panels: [
     {
       label: 'Motor rpm',
@@ -253,7 +255,7 @@ export const log: LogOverTime = {
           label: 'Motor',
           seconds: rows,
           values: rows.map((t) => (here(t) ? 5000 + 4600 * Math.sin(t / 25) ** 2 : null)),
-          within: 0,
+          band: null,
         },
       ],
     },
@@ -266,8 +268,8 @@ export const log: LogOverTime = {
         {
           label: 'Pack, from the sag',
           seconds: rows,
-          values: rows.map((t) => (here(t) ? 40 + 20 * Math.cos(t / 9) : null)),
-          within: 6,
+          values: current(0),
+          band: { seconds: rows, low: current(-6), high: current(6) },
         },
       ],
     },

@@ -13,13 +13,12 @@ interface LogCurve {
   readonly seconds: readonly number[]
   /** Null where two samples are not joined. */
   readonly values: readonly (number | null)[]
-  /** The value lies within ± this; 0: as it was logged. */
-  readonly within: number
-  /** Least and most at each moment, where only a range is known. */
-  readonly range?: {
+  /** Between what the value lies, where only that is known; at moments of its own. */
+  readonly band: {
+    readonly seconds: readonly number[]
     readonly low: readonly (number | null)[]
     readonly high: readonly (number | null)[]
-  }
+  } | null
 }
 
 /** Quantities of one kind in one frame. */
@@ -41,6 +40,8 @@ export interface LogOverTime {
   readonly title: string
   readonly summary: string
   readonly panels: readonly LogPanel[]
+  /** The part that is looked at, s; null: all of it. */
+  readonly span: { readonly from: number; readonly to: number } | null
   /** What happened, in s; `over`: a limit was passed or something broke. */
   readonly episodes: readonly {
     readonly label: string
@@ -52,17 +53,14 @@ export interface LogOverTime {
 
 const name = 'log'
 
-function rangeOf({ within, seconds, values, label, range }: LogCurve): Mark[] {
-  if (range !== undefined)
-    return [{ mark: 'band', label, role: 'quiet', xs: seconds, ...range, unnamed: true }]
-  if (within === 0) return []
-  const moved = (by: number) => values.map((value) => (value === null ? null : Math.max(0, value + by)))
-  const [low, high] = [moved(-within), moved(within)]
+function bandOf({ label, band }: LogCurve): Mark[] {
+  if (band === null) return []
+  const { seconds, low, high } = band
   return [{ mark: 'band', label, role: 'quiet', xs: seconds, low, high, unnamed: true }]
 }
 
 /** A log's channels over one time axis, a frame for each quantity, what happened marked across all of them. */
-export function logOverTime({ title, summary, panels, episodes }: LogOverTime, look: PlotLook): Scene {
+export function logOverTime({ title, summary, panels, episodes, span }: LogOverTime, look: PlotLook): Scene {
   const moments = panels.flatMap(({ curves }) =>
     curves.flatMap(({ seconds }) => [seconds[0] ?? 0, seconds.at(-1) ?? 0]),
   )
@@ -73,7 +71,12 @@ export function logOverTime({ title, summary, panels, episodes }: LogOverTime, l
     title,
     summary,
     ...look,
-    x: { label: 'Time', kind: 'time', fromZero: false },
+    x: {
+      label: 'Time',
+      kind: 'time',
+      fromZero: false,
+      ...(span === null ? {} : { low: span.from, high: span.to }),
+    },
     panels: panels.map((panel, at) => ({
       y: { label: panel.label, kind: panel.kind, ...(panel.fromZero ? {} : { fromZero: false }) },
       marks: [
@@ -93,13 +96,13 @@ export function logOverTime({ title, summary, panels, episodes }: LogOverTime, l
           role: 'over',
           beyond,
         })),
-        ...panel.curves.flatMap(rangeOf),
+        ...panel.curves.flatMap(bandOf),
         ...panel.curves.map((one, index): Mark => ({
           ...seriesCurve(index, one.label, one.seconds, one.values),
           width: 1.4,
         })),
       ],
     })),
-    cursor: sameCursor('logSeconds', Math.min(...moments), Math.max(...moments)),
+    cursor: sameCursor('logSeconds', span?.from ?? Math.min(...moments), span?.to ?? Math.max(...moments)),
   })
 }

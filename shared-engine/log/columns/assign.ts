@@ -29,19 +29,6 @@ export interface AssignedColumn {
   readonly offset: number
 }
 
-/** Numbers that decide on a column's plausibility. */
-const numbersLookedAt = 1_000
-
-/** The first finite numbers of a column. */
-export function firstNumbers(column: GridColumn, count: number, most = numbersLookedAt): number[] {
-  const numbers: number[] = []
-  for (let row = 0; row < count && numbers.length < most; row += 1) {
-    const value = column.values[row] ?? NaN
-    if (Number.isFinite(value)) numbers.push(value)
-  }
-  return numbers
-}
-
 interface Candidate {
   readonly place: number
   readonly rank: number
@@ -109,8 +96,8 @@ function choicesByPlace(
 
 function candidatesOf(grid: Grid, laidDown: ReadonlyMap<number, ColumnChoice>): readonly Candidate[] {
   const candidates: Candidate[] = []
-  grid.columns.forEach(({ name, unit: own }, place) => {
-    const unit = unitNamed(laidDown.get(place)?.unit) ?? own
+  grid.columns.forEach(({ name, unit: own, cellUnit }, place) => {
+    const unit = unitNamed(laidDown.get(place)?.unit) ?? own ?? logUnits.get(cellUnit) ?? null
     const classes = classesOf(name, unit)
     channelRows.forEach((row, rank) => {
       const score = scoreOf(row, classes, unit)
@@ -130,7 +117,7 @@ function columnWith(grid: Grid, place: number, one: ColumnChoice, channel: Chann
   const written = [unitNamed(one.unit), column.unit, logUnits.get(column.cellUnit)].find(
     (unit) => unit !== undefined && unit !== null && unit.kind === kind,
   )
-  const numbers = () => firstNumbers(column, grid.count)
+  const numbers = () => column.firstNumbers(grid.count)
   const unit = written ?? defaultUnitOf(channel, numbers)
   return { place, column, channel, unit, factor: one.factor ?? 1, offset: one.offset ?? 0 }
 }
@@ -140,7 +127,7 @@ const judgedLater: readonly ChannelId[] = ['time', 'date', 'event', 'rpm', 'erpm
 /** The column under its channel, under cell volts, or null where the machine cannot have its numbers. */
 function fittingChannel(column: AssignedColumn, count: number, model: LogModel): AssignedColumn | null {
   if (judgedLater.includes(column.channel) || column.unit === null) return column
-  const high = rankOf(firstNumbers(column.column, count), 0.95)
+  const high = rankOf(column.column.firstNumbers(count), 0.95)
   if (Number.isNaN(high)) return column
   const value = inChannelUnit(column, high)
   const fits = (channel: ChannelId) => {

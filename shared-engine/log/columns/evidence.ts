@@ -1,5 +1,4 @@
 import { channelRows, type ChannelId } from '../../reference/columns.ts'
-import { firstNumbers } from './assign.ts'
 import type { ColumnsChoice } from './choice.ts'
 import type { ReadLog } from '../read.ts'
 import type { GridColumn } from '../text/grid.ts'
@@ -32,7 +31,7 @@ export function evidenceOfColumns(
     const laid = choiceOf(choice, text.grid.columns, place)
     const isTime = place === stamps.place
     const named = own === undefined && !isTime ? namedBy(column) : null
-    const numbers = firstNumbers(column, text.grid.count)
+    const numbers = column.firstNumbers(text.grid.count)
     const ranked = numbers.toSorted((one, other) => one - other)
     return {
       first: numbers[0] ?? null,

@@ -2,6 +2,7 @@ import type { LogData } from '../data.ts'
 import type { Currents } from '../derive/current.ts'
 import { LoadSignal } from '../derive/load-signal.ts'
 import type { LogModel } from '../model.ts'
+import type { InPieces } from '../pieces.ts'
 import { canTellCutOff, cutOffEpisodes } from './cut-off.ts'
 import { inOrder, type Episode } from './episode.ts'
 import { limitEpisodes } from './limits.ts'
@@ -28,23 +29,27 @@ interface Story {
  *
  * @param frozen, zeros rows left out because the signal was gone
  */
-export function storyOf(
+export function* storyOf(
   data: LogData,
   model: LogModel,
   currents: Currents,
   frozen: readonly number[],
   zeros: readonly number[],
-): Story {
+): InPieces<Story> {
   const plain = [...limitEpisodes(data, model), ...signalEpisodes(data.timeline, frozen, zeros)]
   const rpm = data.channels.get('rpm')
   if (rpm === undefined) {
     return { episodes: inOrder(plain), judged: { loadLost: false, stall: false, cutOff: false } }
   }
+  yield
   const signal = new LoadSignal(data, model, currents, rpm)
+  yield
   const rises = risesOf(signal)
+  yield
   const verdicts = segmentPlaces(rpm.samples, data).map(([from, to]) =>
     judgeLoad(data, signal, from, to, rises),
   )
+  yield
   const losses = verdicts.flatMap(({ episode, lastCarried }) =>
     episode === null ? [] : [{ episode, lastCarried }],
   )
@@ -54,11 +59,13 @@ export function storyOf(
         first > lastCarried && data.timeline.segmentOf[rpm.samples[first] ?? 0] === episode.segment - 1,
     )
   const spins = rises.filter(({ first }) => !isLater(first)).map((rise) => spinEpisode(signal, rise))
+  const standing = standstillEpisodes(data, signal)
+  yield
   const episodes = [
     ...plain,
     ...spins,
     ...losses.map(({ episode }) => episode),
-    ...standstillEpisodes(data, signal),
+    ...standing,
     ...cutOffEpisodes(data, signal),
   ]
   const judged = {

@@ -7,6 +7,7 @@ import type { Channel } from '../channel.ts'
 import type { LogData } from '../data.ts'
 import { follows } from '../episodes/sampled.ts'
 import type { LogModel } from '../model.ts'
+import type { InPieces } from '../pieces.ts'
 import { refusal } from '../refusal.ts'
 import { momentOf } from './moments.ts'
 
@@ -93,14 +94,21 @@ export function ownAlarms(model: LogModel): readonly ReplayedAlarm[] {
 }
 
 /** Replays alarms over a log. */
-export function replayAlarms(data: LogData, alarms: readonly ReplayedAlarm[]): readonly AlarmVerdict[] {
-  return alarms.map((alarm) => {
+export function* replayAlarms(
+  data: LogData,
+  alarms: readonly ReplayedAlarm[],
+): InPieces<readonly AlarmVerdict[]> {
+  const verdicts: AlarmVerdict[] = []
+  for (const alarm of alarms) {
     const channel = data.channels.get(alarm.channel)
     if (channel === undefined || channel.samples.length === 0) {
-      return { id: alarm.id, spoke: null, falseAlarms: null, missed: null, firstAt: null }
+      verdicts.push({ id: alarm.id, spoke: null, falseAlarms: null, missed: null, firstAt: null })
+      continue
     }
-    return verdictOf(channel, alarm)
-  })
+    verdicts.push(verdictOf(channel, alarm))
+    yield
+  }
+  return verdicts
 }
 
 /** One condition that made the alarm speak; times in the segment. */

@@ -2,11 +2,12 @@ import { finiteOrNull } from '../../numeric/finite.ts'
 import { groundSpeedOfRpm } from '../../vehicle/logged-speed.ts'
 import type { LogData } from '../data.ts'
 import type { AmpsSource, Currents } from '../derive/current.ts'
-import { Loads } from '../derive/loads.ts'
+import { wholeCourseOf } from '../derive/load-course.ts'
 import { packResistanceOf, type LoggedResistance } from '../derive/pack-resistance.ts'
 import { slipOf } from '../derive/slip.ts'
 import type { Episode } from '../episodes/episode.ts'
 import type { LogModel } from '../model.ts'
+import type { InPieces } from '../pieces.ts'
 import { chargeOf, minutesLeftOf, restCellVoltsOf, type ChargeSource, type LoggedCharge } from './charge.ts'
 import { integralOf } from './integral.ts'
 import { momentOf, mostOf, peaksOf, type Moment, type Most } from './moments.ts'
@@ -43,41 +44,53 @@ export interface LogFacts extends LoggedCharge, Shares {
  *
  * @param rpmFrom the column that gives the rpm; null without one
  */
-export function factsOf(
+export function* factsOf(
   data: LogData,
   model: LogModel,
   currents: Currents,
   episodes: readonly Episode[],
   rpmFrom: string | null,
-): LogFacts {
+): InPieces<LogFacts> {
   const { timeline } = data
   const seconds = timeline.segments.reduce((sum, { end }) => sum + (timeline.t[end - 1] ?? 0), 0)
   const until = trackOnUntil(episodes)
   const charge = chargeOf(data)
+  yield
   const rest = restCellVoltsOf(data, model)
   const travel = travelOf(data, model, until)
+  yield
   const resistance = packResistanceOf(data)
+  yield
   const top = model.checked.evaluation.top.motorAmps
   const rms = rmsOf(data, currents)
+  const shares = sharesOf(data, currents, top)
+  yield
+  const loads = wholeCourseOf({ data, model }, currents)
+  yield
+  const most = mostOf(data, currents, loads)
+  const peaks = peaksOf(data)
+  yield
+  const slip = slipOf(data, model)
+  yield
   return {
     seconds,
     rows: timeline.count,
-    peaks: peaksOf(data),
+    peaks,
     ...travel,
     topSpeedFrom: rpmFrom,
     loggedDistanceM: loggedDistanceOf(data),
-    slip: slipOf(data, model),
+    slip,
     ...charge,
     whPerKm: consumptionOf(data, charge, travel.distanceM),
     restCellVolts: rest,
     ...minutesLeftOf(model, charge, rest, seconds),
     packOhm: resistance === null ? null : { ...resistance, model: model.machine.pack.resistance },
-    most: mostOf(data, currents, new Loads(model)),
+    most,
     ampsFrom: currents.source,
     sagStepAmps: finiteOrNull(currents.sagStep),
     rmsMotorAmps: rms,
     loadPercent: rms === null ? null : finiteOrNull((100 * rms) / top),
-    ...sharesOf(data, currents, top),
+    ...shares,
   }
 }
 

@@ -2,7 +2,7 @@ import type { Channel } from '../channel.ts'
 import type { ChannelId } from '../../reference/columns.ts'
 import type { LogData } from '../data.ts'
 import type { Currents } from '../derive/current.ts'
-import { LoggedLoad, type Loads } from '../derive/loads.ts'
+import type { LoadCourse } from '../derive/load-course.ts'
 
 /** A value with its moment. */
 export interface Moment {
@@ -66,36 +66,23 @@ export interface Most {
 }
 
 /** The most of current, torque, force, tension and tooth force over a log. */
-export function mostOf(data: LogData, currents: Currents, loads: Loads): Most {
-  const rpm = data.channels.get('rpm')
-  const found = new LoggedLoad()
-  // value and row of the most of each, in the order of the names
-  const values = new Float64Array(5).fill(-Infinity)
-  const rows = new Int32Array(5)
-  const offer = (which: number, value: number, row: number) => {
-    if (!(value > (values[which] ?? Infinity))) return
-    values[which] = value
-    rows[which] = row
-  }
-  rpm?.samples.forEach((row, place) => {
-    const amps = currents.motor[place] ?? NaN
-    if (Number.isNaN(amps)) return
-    loads.set(found, amps, rpm.values[row] ?? NaN)
-    offer(0, amps, row)
-    offer(1, found.torque, row)
-    offer(2, found.forcePerLoop, row)
-    offer(3, found.tension, row)
-    offer(4, found.tooth, row)
-  })
-  const most = (which: number) => {
-    const value = values[which] ?? -Infinity
-    return value === -Infinity ? null : momentOf(data, rows[which] ?? 0, value)
+export function mostOf(data: LogData, currents: Currents, loads: LoadCourse): Most {
+  const samples = data.channels.get('rpm')?.samples ?? new Int32Array()
+  const most = (values: Float64Array) => {
+    let best = -1
+    let value = -Infinity
+    for (let place = 0; place < values.length; place += 1) {
+      if (!((values[place] ?? NaN) > value)) continue
+      best = place
+      value = values[place] ?? NaN
+    }
+    return best < 0 ? null : momentOf(data, samples[best] ?? 0, value)
   }
   return {
-    motorAmps: most(0),
-    torqueNm: most(1),
-    forcePerLoopN: most(2),
-    loopTensionN: most(3),
-    toothN: most(4),
+    motorAmps: most(currents.motor),
+    torqueNm: most(loads.torque),
+    forcePerLoopN: most(loads.force),
+    loopTensionN: most(loads.tension),
+    toothN: most(loads.tooth),
   }
 }

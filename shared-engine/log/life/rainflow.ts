@@ -13,19 +13,23 @@ interface LoadCycles {
  */
 export function turningPoints(history: ArrayLike<number>): number[] {
   const points: number[] = []
+  let [before, last] = [NaN, NaN]
   for (let place = 0; place < history.length; place += 1) {
     const value = history[place] ?? NaN
-    if (!Number.isFinite(value)) continue
-    const last = points.at(-1)
-    const before = points.at(-2)
-    if (value === last) continue
+    if (!Number.isFinite(value) || value === last) continue
     // going on in the same direction: the point between was no turn
-    if (last !== undefined && before !== undefined && value > last === last > before)
-      points[points.length - 1] = value
-    else points.push(value)
+    if (points.length > 1 && value > last === last > before) points[points.length - 1] = value
+    else {
+      points.push(value)
+      before = last
+    }
+    last = value
   }
   return points
 }
+
+/** Hears of a cycle between two turning points: 1, or ½ where the history never closes it. */
+type TakeCycle = (one: number, two: number, count: number) => void
 
 /**
  * Counts the cycles of a load history.
@@ -33,37 +37,38 @@ export function turningPoints(history: ArrayLike<number>): number[] {
  * With X the range of the last two turning points and Y the one before it: where X ≥ Y, Y is a cycle and its points go,
  * or, where it holds the start, half a cycle and its first point goes. What is left counts as half cycles.
  *
- * @returns cycles in the order in which they close
+ * @param take hears of the cycles in the order in which they close
  * *Source:* ASTM E1049-85 (2017), section 5.4.4, rainflow counting.
  */
-export function rainflowCycles(history: ArrayLike<number>): readonly LoadCycles[] {
-  const cycles: LoadCycles[] = []
-  const open: number[] = []
-  for (const point of turningPoints(history)) {
-    open.push(point)
-    while (open.length >= 3) {
-      const [one = 0, two = 0, three = 0] = open.slice(-3)
+export function eachCycle(history: ArrayLike<number>, take: TakeCycle): void {
+  const points = turningPoints(history)
+  /** Turning points that no cycle has used up. */
+  const open = new Float64Array(points.length)
+  let length = 0
+  for (const point of points) {
+    open[length] = point
+    length += 1
+    while (length >= 3) {
+      const [one, two, three] = [open[length - 3] ?? 0, open[length - 2] ?? 0, point]
       if (Math.abs(three - two) < Math.abs(two - one)) break
-      if (open.length === 3) {
-        cycles.push(cycleOf(one, two, 0.5))
-        open.shift()
-      } else {
-        cycles.push(cycleOf(one, two, 1))
-        open.splice(-3, 2)
-      }
+      const holdsStart = length === 3
+      take(one, two, holdsStart ? 0.5 : 1)
+      if (holdsStart) open[0] = two
+      length -= holdsStart ? 1 : 2
+      open[length - 1] = three
     }
   }
-  for (let place = 1; place < open.length; place += 1) {
-    cycles.push(cycleOf(open[place - 1] ?? 0, open[place] ?? 0, 0.5))
-  }
-  return cycles
+  for (let place = 1; place < length; place += 1) take(open[place - 1] ?? 0, open[place] ?? 0, 0.5)
 }
 
-const cycleOf = (one: number, two: number, count: number): LoadCycles => ({
-  range: Math.abs(two - one),
-  mean: (one + two) / 2,
-  count,
-})
+/** The same as a list. */
+export function rainflowCycles(history: ArrayLike<number>): readonly LoadCycles[] {
+  const cycles: LoadCycles[] = []
+  eachCycle(history, (one, two, count) =>
+    cycles.push({ range: Math.abs(two - one), mean: (one + two) / 2, count }),
+  )
+  return cycles
+}
 
 /** Cycles of equal range added up, the smallest range first. */
 export function countsByRange(

@@ -8,8 +8,9 @@ import { loadCourseOf, type LoadCourse } from '../derive/load-course.ts'
 import type { Episode } from '../episodes/episode.ts'
 import { trackOnUntil } from '../facts/facts.ts'
 import type { ReadLog } from '../read.ts'
-import { basquinLives, minerSum } from './miner.ts'
-import { rainflowCycles } from './rainflow.ts'
+import { basquinLives } from './miner.ts'
+import { eachCycle } from './rainflow.ts'
+import type { InPieces } from '../pieces.ts'
 
 /** Part of its life that a run took of something. */
 export interface LifeUsed {
@@ -93,16 +94,17 @@ function byPasses(
  *
  * *Source:* ASTM E1049 for the cycles; Goodman's line for the mean.
  */
-function byCycles(strength: Strength, cycles: ReturnType<typeof rainflowCycles>): LifeUsed {
+function byCycles(strength: Strength, torque: Float64Array): LifeUsed {
   let [whole, most, used] = [0, 0, 0]
   const lifeAt = livesOf(strength)
-  for (const { range, mean, count } of cycles) {
-    const share = Math.min(0.99, (Math.abs(mean) * strength.perLoad) / strength.once)
-    const stress = ((range / 2) * strength.perLoad) / (1 - share)
+  eachCycle(torque, (one, two, count) => {
+    const share = Math.min(0.99, (Math.abs(one + two) * strength.perLoad) / (2 * strength.once))
+    const stress = ((Math.abs(two - one) / 2) * strength.perLoad) / (1 - share)
     whole += count
-    most = Math.max(most, stress / strength.lasting)
-    if (stress > 0) used += minerSum([{ count, life: lifeAt(stress) }])
-  }
+    if (stress > most * strength.lasting) most = stress / strength.lasting
+    // Miner's sum, added up at once.
+    if (stress > 0) used += count / lifeAt(stress)
+  })
   return { limit: strength.limit, by: 'cycles', count: whole, used, most }
 }
 
@@ -134,9 +136,10 @@ function strengthOf(
  * @returns those whose strengths the build gives; none without a current
  * *Source:* ASTM E1049-85 (2017), 5.4.4; Palmgren and Miner; Basquin; Shigley for the two points.
  */
-export function lifeUsedOf(log: ReadLog, episodes: readonly Episode[]): readonly LifeUsed[] {
+export function* lifeUsedOf(log: ReadLog, episodes: readonly Episode[]): InPieces<readonly LifeUsed[]> {
   const course = courseOf(log, episodes)
   if (course === null) return []
+  yield
   const { machine, checked } = log.model
   const { limits, evaluation } = checked
   const { track, train, stages } = machine
@@ -147,48 +150,39 @@ export function lifeUsedOf(log: ReadLog, episodes: readonly Episode[]): readonly
         ? evaluation.topLoad.toothForce
         : NaN
   const torqueAt = (state: string) => (state === 'launch' ? evaluation.launchTorque : NaN)
-  const teeth = ['shear', 'bending', 'bearing'].flatMap((what) => {
-    const found = strengthOf(limits, `track.tooth-${what}`, `track.tooth-${what}-lasts`, toothAt)
-    if (found === null) return []
-    // One turn of the loop is so many of the motor.
-    return [byPasses(found, course.tooth, course.turned, (track.length / track.advance) * train.ratio)]
-  })
+  // One turn of the loop is so many of the motor.
+  const turnsOfLoop = (track.length / track.advance) * train.ratio
+  const lives: LifeUsed[] = []
+  for (const what of ['shear', 'bending', 'bearing']) {
+    const tooth = strengthOf(limits, `track.tooth-${what}`, `track.tooth-${what}-lasts`, toothAt)
+    if (tooth === null) continue
+    lives.push(byPasses(tooth, course.tooth, course.turned, turnsOfLoop))
+    yield
+  }
   const loop = strengthOf(limits, 'track.tension', 'track.tension-lasts', () => 1)
-  const loops =
-    loop === null
-      ? []
-      : [
-          byPasses(
-            { ...loop, perLoad: 1 },
-            course.tension,
-            course.turned,
-            (track.length / track.advance) * train.ratio,
-          ),
-        ]
-  const cycles = rainflowCycles(course.torque)
+  if (loop !== null) lives.push(byPasses({ ...loop, perLoad: 1 }, course.tension, course.turned, turnsOfLoop))
+  yield
   let ratio = 1
-  const wheels = stages.flatMap((stage, at) => {
+  for (const [at, stage] of stages.entries()) {
     const id = `stage.${at + 1}`
     const before = ratio
     ratio *= stage.ratio
     const root = strengthOf(limits, `${id}.bending`, `${id}.bending-lasts`, torqueAt)
+    // The driver turns fastest: its teeth are in mesh most often.
+    if (root !== null) lives.push(byPasses(root, course.torque, course.turned, before))
+    yield
     const { shaft } = stage
     const row = limits.find((one) => one.id === `${id}.shaft`)
     const perLoad = (row?.actual ?? NaN) / torqueAt(row?.case ?? '')
-    const twisted: Strength | null =
-      row === undefined || shaft === null || !Number.isFinite(perLoad) || !(perLoad > 0)
-        ? null
-        : {
-            limit: row.id,
-            once: shaft.material.tensile,
-            lasting: shaft.material.endurance,
-            perLoad,
-          }
-    return [
-      // The driver turns fastest: its teeth are in mesh most often.
-      ...(root === null ? [] : [byPasses(root, course.torque, course.turned, before)]),
-      ...(twisted === null ? [] : [byCycles(twisted, cycles)]),
-    ]
-  })
-  return [...teeth, ...loops, ...wheels].toSorted((one, other) => other.used - one.used)
+    if (row === undefined || shaft === null || !Number.isFinite(perLoad) || !(perLoad > 0)) continue
+    const twisted = {
+      limit: row.id,
+      once: shaft.material.tensile,
+      lasting: shaft.material.endurance,
+      perLoad,
+    }
+    lives.push(byCycles(twisted, course.torque))
+    yield
+  }
+  return lives.toSorted((one, other) => other.used - one.used)
 }

@@ -1,4 +1,5 @@
 import { indexAll } from '../data.ts'
+import type { InPieces } from '../pieces.ts'
 import type { UndoableRepair } from '../repairs.ts'
 import { continueCounters, dropUnreadable, scaleRpm, unwrapSigned } from './raw.ts'
 import type { RepairTask } from './repair.ts'
@@ -35,12 +36,13 @@ const steps: readonly Step[] = [
  *
  * @param asLogged repairs that a person has taken back
  */
-export function repairValues(task: RepairTask, asLogged: readonly UndoableRepair[] = []): void {
+export function* repairValues(task: RepairTask, asLogged: readonly UndoableRepair[] = []): InPieces<void> {
   // Repairs look at samples by their index, which one that is left out would have renewed.
   const renews = asLogged.length > 0
   for (const { code, does } of steps) {
     if (code !== null && asLogged.includes(code)) continue
     if (renews) index(task)
     does(task)
+    yield
   }
 }

@@ -5,11 +5,15 @@ import type { TimeForm } from './time-cell.ts'
 const formCodes: Readonly<Record<TimeForm, number>> = { clock: 1, moment: 2, day: 3 }
 const forms: readonly (TimeForm | null)[] = [null, 'clock', 'moment', 'day']
 
+/** Numbers of a column that decide on what it can be. */
+const numbersKept = 1_000
+
 /** One column of the file: a number for each row, and times where cells are times. */
 export class GridColumn {
   values: Float64Array
   #times: Float64Array | null = null
   #forms: Uint8Array | null = null
+  #first: readonly number[] | null = null
   /** Unit that stood behind the first number with one; empty without. */
   cellUnit = ''
 
@@ -48,6 +52,24 @@ export class GridColumn {
     return !Number.isNaN(this.values[row] ?? NaN)
   }
 
+  /** The first finite numbers, of all rows; `count` rows are filled. */
+  firstNumbers(count: number): readonly number[] {
+    if (this.#first !== null) return this.#first
+    const numbers: number[] = []
+    for (let row = 0; row < count && numbers.length < numbersKept; row += 1) {
+      const value = this.values[row] ?? NaN
+      if (Number.isFinite(value)) numbers.push(value)
+    }
+    return numbers
+  }
+
+  /** Lets go of all but its first numbers: what was read of it stands elsewhere. */
+  letGo(count: number): void {
+    this.#first = this.firstNumbers(count)
+    this.values = new Float64Array()
+    this.#times = this.#forms = null
+  }
+
   grow(capacity: number): void {
     const known = this.values.length
     this.values = grown(this.values, new Float64Array(capacity)).fill(NaN, known)
@@ -69,6 +91,8 @@ export class Grid {
   count = 0
   /** Rows before which a heading stood again. */
   readonly breaks: number[] = []
+  /** Rows that there will be in the end, by what was read so far; 0: nobody knows. */
+  expected = 0
 
   /** @param capacity rows that are expected; it grows beyond */
   constructor(capacity: number) {
@@ -90,8 +114,10 @@ export class Grid {
     return row
   }
 
+  /** At once to what is expected, but by no more than four times: the first rows can mislead. */
   #grow(): void {
-    const capacity = Math.ceil(this.lines.length * 1.5)
+    const known = this.lines.length
+    const capacity = Math.ceil(Math.min(4 * known, Math.max(1.5 * known, this.expected)))
     this.lines = grown(this.lines, new Float64Array(capacity))
     for (const column of this.columns) column.grow(capacity)
   }

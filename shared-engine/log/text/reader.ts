@@ -84,6 +84,8 @@ export class TextReader {
     if (start >= end && !last) return
     const text = this.#decoder.decode(this.#bytes.subarray(start, Math.max(start, end)), last)
     const lines = this.#cutter.take(text, last)
+    // A little more than as many rows for each byte as so far, so that the grid need not grow at the very end.
+    this.#grid.expected = Math.ceil((1.01 * this.#grid.count * (to - from)) / Math.max(1, start - from))
     if (lines !== null) this.#take(lines)
     if (last) this.#end()
   }

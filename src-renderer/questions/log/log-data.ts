@@ -2,6 +2,7 @@ import type { Machine } from '../../../shared-engine/index.ts'
 import type { LogOverTime, LogPanel } from '../../../shared-engine/draw/plots/log-over-time.ts'
 import type { Episode } from '../../../shared-engine/log/episodes/episode.ts'
 import type { LogSeries, SeriesId } from '../../../shared-engine/log/series.ts'
+import { shownOf, type ShownSeries, type Span } from '../../../shared-engine/log/shown.ts'
 import type { QuantityKind } from '../../../shared-engine/units/kinds.ts'
 import type { ToldLog } from './log.svelte.ts'
 import { episodeNames } from './log-words.ts'
@@ -60,30 +61,6 @@ const panels: readonly PanelWords[] = [
   },
 ]
 
-/** A part of a segment that is looked at, s. */
-export interface Span {
-  readonly from: number
-  readonly to: number
-}
-
-/** A series within a span, with a sample either side so that its lines reach the edges; none where it has nothing there. */
-function within(series: LogSeries, { from, to }: Span): readonly LogSeries[] {
-  const { seconds, values, range } = series
-  const first = Math.max(0, seconds.findIndex((time) => time >= from) - 1)
-  const after = seconds.findIndex((time) => time > to)
-  const last = after < 0 ? seconds.length : after + 1
-  if (seconds.length === 0 || (seconds.at(-1) ?? 0) < from || (seconds[0] ?? 0) > to) return []
-  const cut = <T>(list: readonly T[]) => list.slice(first, last)
-  return [
-    {
-      ...series,
-      seconds: cut(seconds),
-      values: cut(values),
-      ...(range === undefined ? {} : { range: { low: cut(range.low), high: cut(range.high) } }),
-    },
-  ]
-}
-
 /** Least length of a span that shows something, s. */
 const shortest = 0.5
 
@@ -108,15 +85,42 @@ function limitsOf({ motor, controller, pack }: Machine): Partial<Record<SeriesId
   }
 }
 
-/** One segment of a log as a plot: only what the log has, gaps left open. */
+/** How many frames the plot of a segment has: as many wherever one looks, so that it keeps its height. */
+export function panelsOf({ series }: ToldLog, segment: number): number {
+  const has = (id: SeriesId) => series.some((one) => one.segment === segment && one.id === id)
+  return panels.filter(({ lines }) => lines.some(([id]) => has(id))).length
+}
+
+/** Series of a segment that have something in a span, by their names, as a screen of so many columns shows them. */
+function shownIn(
+  series: readonly LogSeries[],
+  segment: number,
+  span: Span,
+  columns: number,
+): ReadonlyMap<SeriesId, ShownSeries> {
+  const shown = new Map<SeriesId, ShownSeries>()
+  for (const one of series) {
+    const [first, last] = [one.seconds[0] ?? Infinity, one.seconds.at(-1) ?? -Infinity]
+    if (one.segment !== segment || first > span.to || last < span.from) continue
+    shown.set(one.id, shownOf(one, span, columns))
+  }
+  return shown
+}
+
+/**
+ * One segment of a log as a plot: only what the log has, gaps left open.
+ *
+ * @param columns of the screen, px: no more is drawn than it can show
+ */
 export function logPlotOf(
   { result, series }: ToldLog,
   segment: number,
   machine: Machine,
+  columns: number,
   span: Span | null = null,
 ): LogOverTime {
-  const own = series.filter((one) => one.segment === segment)
-  const here = span === null ? own : own.flatMap((one) => within(one, span))
+  const whole = { from: 0, to: result.segments[segment - 1]?.seconds ?? 0 }
+  const here = shownIn(series, segment, span ?? whole, columns)
   const limits = limitsOf(machine)
   const seen = ({ start, end, spunUntil = end }: Episode) =>
     span === null || (spunUntil >= span.from && start <= span.to)
@@ -127,12 +131,13 @@ export function logPlotOf(
     summary: `${episodes.length} marked on the way, of which ${over} passed a limit or broke something.`,
     panels: panels.flatMap(({ lines, ...words }): LogPanel[] => {
       const curves = lines.flatMap(([id, label]) => {
-        const found = here.find((one) => one.id === id)
+        const found = here.get(id)
         return found === undefined ? [] : [{ ...found, label }]
       })
-      const bounds = lines.flatMap(([id]) => (curves.some((one) => one.id === id) ? (limits[id] ?? []) : []))
+      const bounds = lines.flatMap(([id]) => (here.has(id) ? (limits[id] ?? []) : []))
       return curves.length === 0 ? [] : [{ ...words, curves, limits: bounds }]
     }),
+    span,
     episodes: episodes.map(({ kind, start, end, spunUntil, over: isOver }) => ({
       label: episodeNames[kind],
       start: Math.max(start, span?.from ?? start),

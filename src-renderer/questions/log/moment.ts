@@ -1,8 +1,7 @@
 import type { Checked } from '../../../shared-engine/index.ts'
-import { seriesAt } from '../../../shared-engine/draw/readout.ts'
 import { momentState } from '../../../shared-engine/log/derive/moment-state.ts'
 import { trackOnUntil } from '../../../shared-engine/log/facts/facts.ts'
-import type { SeriesId } from '../../../shared-engine/log/series.ts'
+import { valueAt, type SeriesId } from '../../../shared-engine/log/series.ts'
 import { formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import type { RecordedMoment } from '../../state/workspace.svelte.ts'
@@ -26,8 +25,8 @@ export function logMomentOf(
   const valueOf = (...ids: readonly SeriesId[]): number => {
     for (const id of ids) {
       const found = series.find((one) => one.segment === segment && one.id === id)
-      const value = found === undefined ? null : seriesAt({ xs: found.seconds, ys: found.values }, seconds)
-      if (value !== null) return value
+      const value = found === undefined ? NaN : valueAt(found, seconds)
+      if (!Number.isNaN(value)) return value
     }
     return NaN
   }

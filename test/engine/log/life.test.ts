@@ -5,6 +5,7 @@ import { readBuild } from '../../../shared-engine/entries/read.ts'
 import { lifeUsedOf } from '../../../shared-engine/log/life/used.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import { runPattern } from '../../../shared-engine/log/run-pattern.ts'
+import { atOnce } from './reading.ts'
 import { loggedCsv, simulatedRun, type Stretch } from './simulated-run.ts'
 
 // Invented runs of a demo machine. What is counted is held against what the run was: turns of its loop, metres, seconds.
@@ -30,7 +31,7 @@ const steady = readingOf([
 
 describe('life that a run uses up', () => {
   it('counts a pass a turn: a tooth of the loop as often as the loop goes round, a pinion’s as often as its shaft', () => {
-    const used = lifeUsedOf(steady.log, steady.episodes)
+    const used = atOnce(lifeUsedOf(steady.log, steady.episodes))
     const { track, train } = steady.log.model.machine
     const metres = (steady.facts.distanceM ?? NaN) / (1 - steady.log.model.slip)
     const tooth = used.find(({ limit }) => limit === 'track.tooth-shear')
@@ -48,7 +49,7 @@ describe('life that a run uses up', () => {
         { seconds: 30, throttle },
         { seconds, throttle },
       ])
-      const found = lifeUsedOf(log, episodes).find(({ limit }) => limit === 'track.tooth-shear')
+      const found = atOnce(lifeUsedOf(log, episodes)).find(({ limit }) => limit === 'track.tooth-shear')
       if (found === undefined) throw new Error('not counted')
       return found
     }

@@ -43,6 +43,31 @@ const layouts: Readonly<Record<string, string>> = {
     (row) =>
       `${1_764_370_000_000 + 1_000 * row.t},${row.rpm},${Math.round(1_000 * row.volts)},${Math.round(1_000 * row.amps)},${fahrenheit(row.celsius)},`,
   ),
+  'short names, a letter for each quantity': table(
+    'ts,n_rpm,v_bat,i_bat,t_mot',
+    (row) =>
+      `${1_764_370_000_000 + 1_000 * row.t},${row.rpm},${row.volts.toFixed(2)},${row.amps.toFixed(1)},${row.celsius.toFixed(2)}`,
+  ),
+  'units in the cells alone, names that say no quantity': table(
+    'Time; RPM; Battery; Drawn; Motor',
+    (row) =>
+      `${row.t.toFixed(1)} s; ${row.rpm} rpm; ${row.volts.toFixed(2)} V; ${row.amps.toFixed(1)} A; ${row.celsius.toFixed(2)} °C`,
+  ),
+  'minutes and seconds, thousands of turns, thousandths, kelvin': table(
+    'Min:Sec|kRPM|Pack [V]|Current [mA]|Temp [K]',
+    (row) =>
+      `${clock(row.t).slice(3)}|${(row.rpm / 1_000).toFixed(3)}|${row.volts.toFixed(2)}|${Math.round(1_000 * row.amps)}|${(row.celsius + 273.15).toFixed(2)}`,
+  ),
+  'from a spreadsheet: its delimiter named, groups of three, commas in names': table(
+    'sep=,\nTime,"RPM, motor","Voltage, pack","Current, pack","Temperature, motor"',
+    (row) =>
+      `"${comma(row.t, 1)}","${Math.floor(row.rpm / 1_000) > 0 ? `${Math.floor(row.rpm / 1_000)}.${String(row.rpm % 1_000).padStart(3, '0')}` : row.rpm}","${comma(row.volts, 2)}","${comma(row.amps, 1)}","${comma(row.celsius, 2)}"`,
+  ),
+  'microseconds that did not begin at zero, remarks between': table(
+    '# run 3\n# micros, rpm, pack, amps, motor\nmicros,motor_rpm,pack_volts,pack_amps,motor_temp',
+    (row) =>
+      `${row.t % 5 === 0 ? '# mark\n' : ''}${4_000_000_000 + Math.round(1e6 * row.t)},${row.rpm},${row.volts.toFixed(2)},${row.amps.toFixed(1)},${row.celsius.toFixed(2)}`,
+  ),
   'two rows of headings and quotes': table(
     '"Elapsed","Motor speed","Pack ""main"" voltage","Pack current","Motor temperature"\n"s","rpm","V","A","degF"',
     (row) =>
