@@ -57,7 +57,8 @@ export function stopsOf(panels: readonly PanelReading[]): readonly number[] {
   const lists = new Set(panels.flatMap((panel) => panel.series.map((series) => series.xs)))
   const [only] = lists
   if (lists.size === 1 && only !== undefined) return only
-  return [...new Set([...lists].flat())].sort((a, b) => a - b)
+  const all = Float64Array.from([...lists].flat()).sort()
+  return Array.from(all.filter((x, at) => at === 0 || x !== all[at - 1]))
 }
 
 /** Width of a dot, in x. */

@@ -40,7 +40,9 @@ export function thinned(
     const column = Math.floor(columnOf(xs[start] ?? 0))
     let end = start + 1
     while (end < xs.length && ys[end] !== null && Math.floor(columnOf(xs[end] ?? 0)) === column) end++
-    indices.push(...kept(ys, start, end))
+    // One or two points are all kept: most columns of a list that was thinned before.
+    if (end - start <= 2) for (let index = start; index < end; index++) indices.push(index)
+    else indices.push(...kept(ys, start, end))
     start = end
   }
   return { xs: indices.map((index) => xs[index] ?? 0), ys: indices.map((index) => ys[index] ?? null) }

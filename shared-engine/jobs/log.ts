@@ -27,6 +27,10 @@ interface LogFound {
 export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
   name: 'log',
   alone: true,
+  sent: (input) => {
+    const bytes = input.bytes.slice()
+    return { input: { ...input, bytes }, transfer: [bytes.buffer] }
+  },
   sizeOf: (input) => new LogReading(input).steps,
   startWorker: (input) => {
     const series: LogSeries[] = []

@@ -99,7 +99,8 @@ export function runJob<Input, Part, Outcome>(
 
   for (const line of lines) {
     line.runs.set(run, (message) => hear(line, message))
-    line.port.post({ type: 'open', run, job: kind.name, input }, [])
+    const sent = kind.sent?.(input) ?? { input, transfer: [] }
+    line.port.post({ type: 'open', run, job: kind.name, input: sent.input }, sent.transfer)
   }
   // Two ranges each, so that no thread waits for its answer to be heard; dealt in turn, so that each gets some.
   for (let round = 0; round < 2; round += 1) lines.forEach(deal)

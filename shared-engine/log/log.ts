@@ -23,7 +23,7 @@ const pausesBehind = 60
 const workBehind = 1.2
 
 /** What is done with a log that was read, in the same steps. */
-export type AfterReading = (log: ReadLog, result: LogResult) => InPieces<void>
+type AfterReading = (log: ReadLog, result: LogResult) => InPieces<void>
 
 /**
  * Reads a log in steps, so that whoever asks can show how far it is and stop between two of them.
