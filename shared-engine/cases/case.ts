@@ -44,8 +44,8 @@ export const apart = 1 + 1e-12
 
 /** What each state is, in words, for workings and screens. */
 export const caseWords: Readonly<Record<CaseName, string>> = {
-  launch: 'a jam at full throttle: pack full and rested, motor at 20 °C, grip does not help',
-  grip: 'the same jam as far as the ground lets it through',
+  launch: 'a jam at full throttle: pack full and rested, motor at 20 °C, grip does not limit it',
+  grip: 'a jam at full throttle as far as the ground lets it through',
   top: 'top speed: full throttle where thrust equals resistance, at the given charge and temperatures',
   free: 'airborne: the loop runs free at the fastest speed of the unloaded motor',
   rest: 'standing still at full throttle, at the given charge and temperatures',

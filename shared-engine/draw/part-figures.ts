@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
-import { format } from '../units/display.ts'
+import type { FigureName } from '../figures/table.ts'
+import { formatTo } from '../units/display.ts'
 import { rpmOf } from '../units/rpm.ts'
 import type { Shown } from '../units/display.ts'
 import type { QuantityKind, UnitSystem } from '../units/kinds.ts'
@@ -33,17 +34,33 @@ type PartFigures = Readonly<Record<string, readonly Shown[]>>
  * Torque behind stage k: T Π u_j η_j, speed ω / Π u_j over the stages up to it; the pull of one loop is the motor-side
  * thrust shared between the loops. Wires: what they drop and give off; coolant: flow and radiator.
  *
+ * @param sure how many figures a figure of the whole machine deserves: those of its parts are taken as known alike
  * *Source:* `docs/model.md` §§4 and 5.
  */
-export function partFigures(machine: Machine, state: PathState, system: UnitSystem): PartFigures {
-  const shown = (value: number, kind: QuantityKind): Shown => format(value, kind, system)
+export function partFigures(
+  machine: Machine,
+  state: PathState,
+  system: UnitSystem,
+  sure: (figure: FigureName) => 2 | 3 | undefined = () => undefined,
+): PartFigures {
+  const shown = (value: number, kind: QuantityKind, as?: FigureName): Shown =>
+    formatTo(value, kind, system, as && sure(as))
   const figures: Record<string, readonly Shown[]> = {
-    pack: [shown(state.packVolts, 'volts'), shown(state.packAmps, 'amps')],
-    controller: [shown(state.duty, 'fraction'), shown(state.motorAmps, 'amps')],
-    motor: [shown(rpmOf(state.motorSpeed), 'rpm'), shown(state.motorTorque, 'torque')],
-    track: [shown(state.beltSpeed, 'speed'), shown(state.motorThrust / machine.track.count, 'force')],
-    ground: [shown(state.groundSpeed, 'speed'), shown(state.thrust, 'force')],
-    vehicle: [shown(machine.vehicle.mass, 'mass')],
+    pack: [shown(state.packVolts, 'volts', 'topPackVolts'), shown(state.packAmps, 'amps', 'topPackAmps')],
+    controller: [shown(state.duty, 'fraction'), shown(state.motorAmps, 'amps', 'topMotorAmps')],
+    motor: [
+      shown(rpmOf(state.motorSpeed), 'rpm', 'topMotorRpm'),
+      shown(state.motorTorque, 'torque', 'topMotorAmps'),
+    ],
+    track: [
+      shown(state.beltSpeed, 'speed', 'topBeltSpeedMps'),
+      shown(state.motorThrust / machine.track.count, 'force', 'groundResistanceN'),
+    ],
+    ground: [
+      shown(state.groundSpeed, 'speed', 'topSpeedMps'),
+      shown(state.thrust, 'force', 'groundResistanceN'),
+    ],
+    vehicle: [shown(machine.vehicle.mass, 'mass', 'equivalentMassKg')],
     wires: wireFigures(machine, state, shown),
     stepDowns: [],
   }
@@ -56,7 +73,10 @@ export function partFigures(machine: Machine, state: PathState, system: UnitSyst
   machine.stages.forEach((stage, index) => {
     speed /= stage.ratio
     torque *= stage.ratio * stage.efficiency
-    figures[`stage.${index + 1}`] = [shown(rpmOf(speed), 'rpm'), shown(torque, 'torque')]
+    figures[`stage.${index + 1}`] = [
+      shown(rpmOf(speed), 'rpm', 'topMotorRpm'),
+      shown(torque, 'torque', 'topMotorAmps'),
+    ]
   })
   return figures
 }

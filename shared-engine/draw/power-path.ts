@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../units/kinds.ts'
-import { connectors, pipes, shaftSigns } from './parts/connectors.ts'
+import { connectors, isBroken, pipes, shaftSigns } from './parts/connectors.ts'
 import { groundLine, slopeWedge } from './parts/ground.ts'
 import { degrees } from './parts/outline.ts'
 import { leastCell, rowOf } from './parts/row.ts'
@@ -247,8 +247,8 @@ export function powerPathKey(machine: DrawnMachine, look: PowerPathLook): string
 
 /**
  * The machine drawn from pack to ground. Wheels of one reduction stand at true relative size with their true tooth
- * counts; reductions and loop each have a scale bar, because a 9-tooth pinion and a 2 m loop have no common scale that
- * a person could read. Pack, controller and motor are signs: the build does not know their size.
+ * counts; reductions and loop have a scale bar wherever the scale changes, and a break on the shaft before it, because a
+ * 9-tooth pinion and a 2 m loop have no common scale that a person could read. Pack, controller and motor are signs: the build does not know their size.
  */
 export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPathScene {
   const { system } = look
@@ -277,7 +277,7 @@ export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPath
   return {
     name: 'power-path',
     title: 'Power path',
-    summary: `From pack to ground: ${items.map((item) => item.drawn.description).join('; ')}.`,
+    summary: `From pack to ground: ${items.map((item) => item.drawn.description).join('; ')}.${isBroken(items) ? ' Not all to one scale: a break on a shaft says where it changes.' : ''}`,
     width,
     height: levels.height,
     shapes: [

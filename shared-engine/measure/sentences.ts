@@ -38,7 +38,7 @@ const sentences: Readonly<Record<NoteCode, (about: string, readings: Readings) =
   once: (about) =>
     `${about}: read once, so nothing shows how it scatters. Read it again, lifting off or setting up anew.`,
   bent: (about) =>
-    `${about}: they lie on a curve, not on a line. Something changes on the way: let it settle, leave out the extremes, or repeat in another order.`,
+    `${about}: they lie on a curve, not on a line. Something changes on the way: let it settle, drop the extremes, or repeat in another order.`,
   'one-way': (about) =>
     `${about}: coasted one way only, so a slope or wind counts as resistance. Coast back as well and name the direction.`,
   odd: (about) =>

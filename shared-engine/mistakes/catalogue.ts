@@ -97,7 +97,7 @@ export const catalogue = {
   'not-a-part': (m) => `the file is ${found(m)}: this is not a part of a divided run${allowed(m)}`,
   'part-damaged': (m) => `the part is not as it was printed: it has ${found(m)}${allowed(m)}`,
   'part-of-another-run': (m) => `the part is of another run than ${found(m)}: ${m.allowed}`,
-  'part-twice': (m) => `${found(m)} was there already; take out this one or ${m.allowed}`,
+  'part-twice': (m) => `${found(m)} was there already; remove this one or ${m.allowed}`,
   'part-missing': (m) => `parts are missing: ${found(m)}`,
 
   // Logs.

@@ -55,7 +55,7 @@ export function holdAnswer({ limits }: Checked, system: UnitSystem): string {
       ? 'Of all mechanical checks it has the least in hand, and it holds.'
       : 'Of all mechanical checks it is the worst.'
   const value = formatText(weakest.actual, limit.kind, system)
-  return `${limit.label}: ${value}, ${standing}. ${least} In this case: ${caseWords[weakest.case]}.`
+  return `${limit.label}: ${value}, ${standing}. ${least} The case is ${caseWords[weakest.case]}.`
 }
 
 /** Where the winding settles, or when it passes its limit; and how far a charge goes. */

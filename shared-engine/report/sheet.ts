@@ -149,7 +149,9 @@ function noteBlocks({ build, notes }: Checked): readonly Block[] {
   const own = printable(build.notes).split(/\r?\n/)
   return [
     ...(build.notes.trim() === '' ? [] : [heading('The builder’s'), { block: 'lines', lines: own } as const]),
-    ...(notes.length === 0 ? [] : [heading('What the numbers leave out or lean on'), list(notes)]),
+    ...(notes.length === 0
+      ? []
+      : [heading('What the numbers do not count, and what they rest on'), list(notes)]),
   ]
 }
 

@@ -78,18 +78,21 @@ const toFigures = { 2: d3Format(',.2r'), 3: threeFigures } as const
 /**
  * The same in so many significant figures: where the number is known no better than that.
  *
- * @param figures 2 where it rests on estimates, 3 where on what was measured or stated
+ * Counts are whole and stay so.
+ *
+ * @param figures 2 where it rests on estimates, 3 where on what was measured or stated; undefined: as {@link format}
  * @example formatTo(5.52, 'speed', 'metric', 2) // { text: '20', unit: 'km/h' }
  */
 export function formatTo(
   value: number | null,
   kind: QuantityKind,
   system: UnitSystem,
-  figures: 2 | 3,
+  figures: 2 | 3 | undefined,
   unit?: string,
 ): Shown {
   const shown = format(value, kind, system, unit)
-  if (value === null || !Number.isFinite(value) || value === 0) return shown
+  if (value === null || !Number.isFinite(value) || value === 0 || kind === 'count') return shown
+  if (figures === undefined) return shown
   const inUnit = fromEngine(value, kind, unit ?? displayUnit(kind, system, value))
   const isPlain = Math.abs(inUnit) >= 0.001 && Math.abs(inUnit) < 9_500_000
   return isPlain ? { ...shown, text: toFigures[figures](inUnit) } : shown

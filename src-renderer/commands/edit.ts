@@ -12,7 +12,7 @@ function showing({ session, view }: Workspace, step: () => void): void {
   )
   const [path] = changed
   if (path !== undefined && path !== 'name' && path !== 'notes' && !view.starting)
-    view.part = partOfPath(path)
+    void view.showEntry(partOfPath(path), path)
 }
 
 /** What was done, taken back and done again. */

@@ -10,6 +10,8 @@ interface Notice {
   readonly next: string
   /** One line each; can be copied. */
   readonly details: readonly string[]
+  /** The entry that it is about: its field is one press away. */
+  readonly entry?: { readonly path: string; readonly label: string }
 }
 
 /** The notice shown, and what screen readers are told politely. */
@@ -20,6 +22,12 @@ export class Notices {
 
   trouble(what: string, next: string, mistakes: readonly Mistake[] = []): void {
     this.shown = { tone: 'trouble', what, next, details: mistakes.map(sentenceOf) }
+  }
+
+  /** What was typed into a field and could not be taken. */
+  notTaken(text: string, entry: { readonly path: string; readonly label: string }, kept: string): void {
+    const what = `“${text}” was not taken as ${entry.label}.`
+    this.shown = { tone: 'trouble', what, next: `It is as it was: ${kept}.`, details: [], entry }
   }
 
   /** Nothing went wrong, but a person should know of it: what was done, and what of it is in the details. */

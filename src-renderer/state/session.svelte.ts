@@ -12,6 +12,8 @@ import {
 } from '../../shared-engine/index.ts'
 import { withAssumptions } from '../../shared-engine/assume/assumed.ts'
 import { restsOf, type Rests } from '../../shared-engine/explain/rests.ts'
+import { figureOf } from '../../shared-engine/figures/table.ts'
+import { surenessOf, type Sureness } from '../../shared-engine/uncertainty/sureness.ts'
 import { History } from './history.svelte.ts'
 import type { Operating } from './operating.svelte.ts'
 
@@ -74,6 +76,14 @@ export class Session {
   })
   /** What of it rests on numbers that nobody has entered. */
   readonly rests: Rests = $derived(restsOf(this.checked))
+  /** How many figures the numbers deserve, by the open build at its own cap: looking changes nothing of it. */
+  readonly #sureness: Sureness = $derived(
+    surenessOf(this.preview === null ? this.atCap : check(completeBuild(this.stored))),
+  )
+  /** The same of what was asked for first, and of the plots round it. */
+  readonly known: 2 | 3 | undefined = $derived(
+    this.rests.topSpeed.length > 0 ? 2 : this.figuresOf('topSpeedMps'),
+  )
   /** Limits that no assumed number moves to another standing; the rest accuse nobody until those are entered. */
   readonly firmLimits: readonly LimitRow[] = $derived(
     this.checked.limits.filter(({ id }) => !this.rests.limits.has(id)),
@@ -82,6 +92,15 @@ export class Session {
   /** @param look what is only looked at and changes nothing */
   constructor(look: Pick<Operating, 'throttleAsked'>) {
     this.#look = look
+  }
+
+  /**
+   * Significant figures of a figure or of what is held against a limit; undefined where all are known. A limit's are three:
+   * with two a value past it could look like the limit itself.
+   */
+  figuresOf(subject: string): 2 | 3 | undefined {
+    const figure = figureOf(subject)
+    return figure === undefined ? 3 : this.#sureness.get(figure.name)
   }
 
   get stored(): StoredBuild {

@@ -1,5 +1,5 @@
 import { tick } from 'svelte'
-import { putCursorInto } from './cursor.ts'
+import { bringIntoView, putCursorInto } from './cursor.ts'
 import { recall, remember } from './remembered.ts'
 import type { LimitId } from '../../shared-engine/limits/id.ts'
 
@@ -112,6 +112,13 @@ export class View {
     // The guided start stays: the working opens beside it.
     if (question !== null) this.#question = question
     this.openWorking(id)
+  }
+
+  /** Shows an entry's field without going there: another thing was done, and changed it. */
+  async showEntry(part: string, path: string): Promise<void> {
+    this.part = part
+    await tick()
+    bringIntoView(path)
   }
 
   /** Shows the fields of a part and puts the cursor into one of them. */

@@ -113,7 +113,7 @@ describe('what makes no whole is refused by name', () => {
     expect(await refusal(three)).toBe('pitchline: parts are missing: 1, 2 of 3.\n')
     expect(await refusal(one, three)).toBe('pitchline: parts are missing: 2 of 3.\n')
     expect(await refusal(one, two, three, two)).toBe(
-      'gap-2-of-3.part: part 2/3 was there already; take out this one or gap-2-of-3.part.\n',
+      'gap-2-of-3.part: part 2/3 was there already; remove this one or gap-2-of-3.part.\n',
     )
   })
 

@@ -84,5 +84,7 @@ test('an entry that several tests can fill shows these first; the list begins wi
   await entry(page, 'motor.kvRpmPerVolt').focus()
   await page.getByRole('button', { name: 'Speed constant Kv: from a measurement' }).click()
   await expect(bench(page).getByRole('heading', { name: /2 ways to measure it/ })).toBeVisible()
-  await expect(bench(page)).toContainText(/known twice as well narrows the margin of/, { timeout: 30_000 })
+  await expect(bench(page)).toContainText(/Halving the tolerance of .* narrows the margin of/, {
+    timeout: 30_000,
+  })
 })

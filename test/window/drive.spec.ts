@@ -91,7 +91,7 @@ test('rows are edited by keyboard; a wrong one says what is allowed and nothing 
   await page.keyboard.press('Control+Delete')
   await expect(page.locator('[data-column="seconds"]')).toHaveCount(8)
   await expect(cell(page, 'seconds', 8)).toBeFocused()
-  await block(page).getByRole('button', { name: 'Take back: remove a row' }).click()
+  await block(page).getByRole('button', { name: 'Undo: remove a row' }).click()
   await expect(page.locator('[data-column="seconds"]')).toHaveCount(9)
   await page.getByRole('button', { name: 'Metric' }).click()
   await expect(cell(page, 'ask', 1)).toHaveValue(/^2\.485/) // 4 km/h over 1.609344 km a mile

@@ -57,7 +57,7 @@ test('the demo log tells its story by keyboard alone: worst, episodes, channels,
   await expect(whole).toBeDisabled()
   await page.getByLabel('Meaning of Pack volts').selectOption('')
   await expect(plot).not.toContainText('Pack volts', { timeout: 20_000 })
-  await page.getByRole('button', { name: 'Take back what was laid down' }).click()
+  await page.getByRole('button', { name: 'Undo what was set here' }).click()
   await expect(plot).toContainText('Pack volts', { timeout: 20_000 })
   await page.getByRole('button', { name: 'Compare the build with this run' }).click()
   await expect(page.locator('[data-validate="answer"]')).toContainText('this run', { timeout: 60_000 })

@@ -99,6 +99,19 @@ test('an entry that is found by its name is in view with the cursor in it', asyn
   await page.keyboard.press('Enter')
   await expect(page.locator('[data-entry]:focus')).toHaveCount(1)
   await expectFieldInSight(page)
+
+  // So is one whose text was not taken, by the message, and one that is undone.
+  const far = entry(page, 'track.knockdownPercent')
+  await far.fill('12 V')
+  await showPart(page, 'pack')
+  await page.getByRole('alert').getByRole('button', { name: 'Go to Strength that is left' }).click()
+  await expect(far).toBeFocused()
+  await expectFieldInSight(page)
+  await far.fill('39')
+  await far.press('Enter')
+  await showPart(page, 'pack')
+  await page.keyboard.press('Control+z')
+  await expect(far).toBeInViewport({ ratio: 1 })
 })
 
 test('zoomed to twice the size, a limit that is chosen opens its working in view', async ({ open }) => {

@@ -22,6 +22,21 @@ test('a snapshot beside the changed build: what differs, by how much, and taken 
   const speed = region(page, 'Figures of the builds').getByRole('row', { name: /^Top speed/ })
   await expect(speed).toContainText(/\+[\d.]+.km\/h, \+[\d.]+.%/)
   await answer(page).getByLabel('Put a demo build beside it').selectOption({ index: 2 })
+  // Full, the button meant first looks like any that cannot be pressed, under the pointer too.
+  const keep = answer(page).getByRole('button', { name: 'Keep a snapshot' })
+  await keep.click()
+  await expect(keep).toBeDisabled()
+  await keep.hover({ force: true })
+  const [first, other] = await answer(page)
+    .locator('.bar .action')
+    .evaluateAll((all) =>
+      all.map((one) => `${getComputedStyle(one).color} on ${getComputedStyle(one).backgroundColor}`),
+    )
+  expect(first).toBe(other)
+  await answer(page)
+    .getByRole('button', { name: /^Undo: / })
+    .click()
+  await expect(keep).toBeEnabled()
   await expect(
     answer(page).getByRole('application', { name: 'Thrust against speed, each build' }),
   ).toBeVisible()
@@ -30,13 +45,13 @@ test('a snapshot beside the changed build: what differs, by how much, and taken 
     .getByRole('button', { name: /^Take Stoat/ })
     .click()
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('14')
-  await page.getByRole('button', { name: 'Undo' }).click()
+  await page.keyboard.press('Control+z')
   await expect(entry(page, 'track.sprocketTeeth')).toHaveValue('12')
   await answer(page)
-    .getByRole('button', { name: /^Take back/ })
+    .getByRole('button', { name: /^Undo: / })
     .click()
   await answer(page)
-    .getByRole('button', { name: /^Take back/ })
+    .getByRole('button', { name: /^Undo: / })
     .click()
   await expect(answer(page).locator('p').first()).toContainText('1 build')
 })

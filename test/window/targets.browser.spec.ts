@@ -23,7 +23,39 @@ function small(page: Page): Promise<string[]> {
   })
 }
 
-test('every control is 24 px or more each way, in every view', async ({ open }) => {
+/**
+ * How what has the focus is marked, each way once: by its own ring, by that of the box round a field, or by the frame of a
+ * part of the drawing. One way, or a person has to learn several.
+ */
+async function rings(page: Page): Promise<string[]> {
+  await page.keyboard.press('Tab') // from now on the focus is shown
+  return page.evaluate(() => {
+    const found = new Map<string, string>()
+    for (const one of document.querySelectorAll<HTMLElement>(
+      'button, input, select, textarea, summary, [tabindex]',
+    )) {
+      if (one.tabIndex < 0 || one.getClientRects().length === 0) continue
+      one.focus({ preventScroll: true })
+      if (document.activeElement !== one) continue
+      const frame = one.querySelector('.ground')
+      const marked = [one, one.closest('.control')].find(
+        (box) => box !== null && getComputedStyle(box).outlineStyle !== 'none',
+      )
+      const style = getComputedStyle(marked ?? one)
+      const ring = marked
+        ? `${style.outlineStyle} ${style.outlineWidth} ${style.outlineColor}`
+        : frame instanceof SVGElement
+          ? `solid ${getComputedStyle(frame).strokeWidth} ${getComputedStyle(frame).stroke}`
+          : 'none'
+      if (!found.has(ring)) found.set(ring, `${ring}: ${one.outerHTML.slice(0, 90)}`)
+    }
+    return [...found.values()]
+  })
+}
+
+test('every control is 24 px or more each way, and marked alike where the focus is, in every view', async ({
+  open,
+}) => {
   const { page } = await open()
   await begin(page)
   for (const name of [
@@ -38,6 +70,7 @@ test('every control is 24 px or more each way, in every view', async ({ open }) 
     if (name === 'What happened') await page.getByRole('button', { name: 'Look at the demo log' }).click()
     await expect(answer(page).locator('p').first()).toContainText(/\d/)
     expect(await small(page), name).toEqual([])
+    expect(await rings(page), name).toEqual([expect.stringMatching(/^solid 2px/)])
   }
 })
 

@@ -48,6 +48,19 @@ test('a figure is copied with its full value', async ({ open }) => {
   })
   expect(copied).toMatch(/^\d+\.\d{6,}\s*km\/h$/)
   await expect(speed).toHaveAttribute('data-full', copied)
+
+  // A plot's numbers go in columns that a spreadsheet parts, and the button says that they went.
+  await page.evaluate(() => {
+    const writeText = (text: string) => Promise.resolve(void Object.assign(window, { written: text }))
+    Object.defineProperty(navigator, 'clipboard', { value: { writeText } })
+  })
+  const plot = answer(page).getByRole('button', { name: 'Copy the numbers of Thrust and resistance' })
+  await plot.click()
+  await expect(plot).toHaveText('Copied')
+  const written = await page.evaluate(() => (window as unknown as { written: string }).written)
+  const [heading = '', row = ''] = written.split('\n')
+  expect(heading.split('\t').length).toBeGreaterThan(2)
+  expect(row.split('\t')).toHaveLength(heading.split('\t').length)
 })
 
 test('one speed cursor is read in every plot and in the drawing', async ({ open }) => {

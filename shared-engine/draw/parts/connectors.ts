@@ -2,7 +2,7 @@ import type { Shape } from '../scene.ts'
 import { pipeAt } from './coolant.ts'
 import { px } from './outline.ts'
 import type { DrawnMachine, RowItem } from './row.ts'
-import { bearingSign, limiterSign } from './shaft-signs.ts'
+import { bearingSign, breakSign, limiterSign } from './shaft-signs.ts'
 
 interface Placed extends RowItem {
   readonly left: number
@@ -44,7 +44,19 @@ export function connectors(items: readonly Placed[], y: number): Shape[] {
   })
 }
 
-/** Bearings and limiter of the shafts between the parts, drawn over both: where there is no gap they stand on the wheels. */
+/** Whether two parts are both drawn to scale, and not to the same one. */
+const scaleChanges = ({ drawn: one }: RowItem, { drawn: other }: RowItem): boolean =>
+  one.scale !== null && other.scale !== null && one.scale !== other.scale
+
+/** Whether some parts of the row are drawn to other scales than some before them. */
+export function isBroken(items: readonly RowItem[]): boolean {
+  return items.slice(1).some((item, index) => scaleChanges(items[index] ?? item, item))
+}
+
+/**
+ * Bearings and limiter of the shafts between the parts, and a break where the scale changes; drawn over both: where there
+ * is no gap they stand on the wheels.
+ */
 export function shaftSigns(items: readonly Placed[], machine: DrawnMachine, y: number): Shape[] {
   return items.slice(1).flatMap((item, index): Shape[] => {
     const before = items[index]
@@ -56,7 +68,9 @@ export function shaftSigns(items: readonly Placed[], machine: DrawnMachine, y: n
     const own = shaft?.bearing ?? null
     const track = item.part === 'track' ? (machine.track.shaft?.bearing ?? null) : null
     const apart = Math.max(9, Math.min(14, (to - from) / 3))
+    const others = own !== null || track !== null || typeof slipTorque === 'number'
     const shapes = [
+      ...(scaleChanges(before, item) ? [breakSign(others ? to - 4 : middle)] : []),
       ...(own === null ? [] : bearingSign(own, middle - apart)),
       ...(typeof slipTorque === 'number' ? limiterSign(middle) : []),
       ...(track === null ? [] : bearingSign(track, middle + apart)),

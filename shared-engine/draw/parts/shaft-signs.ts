@@ -17,6 +17,22 @@ export function bearingSign({ kind }: Pick<BearingPart, 'kind'>, x: number): Sha
   ]
 }
 
+/** A break of a shaft along y = 0: what stands on either side is drawn to another scale. */
+export function breakSign(x: number): Shape {
+  const slant = 'l2.5 -13'
+  return {
+    shape: 'group',
+    shapes: [
+      { shape: 'path', d: `M${px(x - 3.5)} 6.5${slant}h4.5l-2.5 13Z`, fill: 'paper' },
+      {
+        shape: 'path',
+        d: `M${px(x - 3.5)} 6.5${slant}M${px(x + 1)} 6.5${slant}`,
+        stroke: { role: 'ink', width: 0.9 },
+      },
+    ],
+  }
+}
+
 /** A limiter on a shaft along y = 0: two plates face to face, pressed by a spring. */
 export function limiterSign(x: number): Shape[] {
   const plates = `M${px(x - 1.6)} -9V9M${px(x + 1.6)} -9V9`

@@ -26,14 +26,18 @@ export function senseOf(stage: StagePart): 1 | -1 {
   return drawingOf[stage.kind].sense
 }
 
+/** How far the scales of reductions may lie apart for one to serve all: the smallest is then still half as large as it could be. */
+const mostApart = 2
+
 /**
- * One scale for all reductions where they lie within a factor of 1.6 of each other, so that they can be compared by
- * eye; else each its own.
+ * One scale for all reductions where they lie within a factor of two of each other, so that they can be compared by eye.
+ * Else each its own, drawn apart by the square root of what they are: what is smaller in truth is smaller on the page too,
+ * and a break on the shaft between says that the scale changes.
  */
 export function stageScales(stages: readonly StagePart[], room: Room): (number | null)[] {
   const own = stages.map((stage) => stageScale(stage, room))
   const known = own.filter((scale) => scale !== null)
   const least = Math.min(...known)
-  const together = Math.max(...known) <= 1.6 * least
-  return own.map((scale) => (scale !== null && together ? least : scale))
+  const together = Math.max(...known) <= mostApart * least
+  return own.map((scale) => (scale === null ? null : together ? least : Math.sqrt(least * scale)))
 }

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../units/kinds.ts'
-import { formatText } from '../../units/display.ts'
+import { formatTo, oneText } from '../../units/display.ts'
 import type { QuantityKind } from '../../units/kinds.ts'
 import { seriesStyle } from '../role.ts'
 import { styled } from '../marks/curve.ts'
@@ -11,6 +11,8 @@ import type { CursorMap, CursorName, Scene } from '../scene.ts'
 export interface PlotLook {
   readonly system: UnitSystem
   readonly size: PlotSize
+  /** Significant figures of the numbers in its words, where they are known no better. */
+  readonly figures?: 2 | 3 | undefined
 }
 
 /** A curve in the style of the n-th series. */
@@ -24,8 +26,8 @@ export function seriesCurve(
 }
 
 /** A number for a sentence: "38.2 km/h"; "none" where there is none. */
-export function said(value: number | null, kind: QuantityKind, { system }: PlotLook): string {
-  return value === null ? 'none' : formatText(value, kind, system)
+export function said(value: number | null, kind: QuantityKind, { system, figures }: PlotLook): string {
+  return value === null ? 'none' : oneText(formatTo(value, kind, system, figures))
 }
 
 /** A cursor over x values that each stand for a value of the shared cursor; both must rise: what does not is left out. */

@@ -92,6 +92,6 @@ function adviceLines(worst: UncertainLimit | undefined): readonly string[] {
     .map(
       ({ path, rankCorrelation }) => `  ${path.padEnd(40)} ${(rankCorrelation ?? 0).toFixed(2).padStart(6)}`,
     )
-  const advice = `Measure ${worst.measureFirst} first: known twice as well it would take the band of ${worst.id} from ${percent(first?.band ?? null)} to ${percent(first?.bandIfHalved ?? null)}.`
+  const advice = `Measure ${worst.measureFirst} first: halving its tolerance would take the band of ${worst.id} from ${percent(first?.band ?? null)} to ${percent(first?.bandIfHalved ?? null)}.`
   return ['', `What moves ${worst.id}, by rank correlation`, ...rows, ...wrapped(advice, 80)]
 }

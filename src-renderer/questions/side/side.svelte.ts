@@ -74,7 +74,7 @@ export class Side implements QuestionState {
 
   remove(kept: Kept): void {
     const others = this.kept.filter((one) => one.id !== kept.id)
-    this.#history.change(`leave out ${kept.name}`, others)
+    this.#history.change(`remove ${kept.name}`, others)
   }
 
   /** Takes a kept build into the open window, as one undoable step. */
