@@ -28,6 +28,8 @@ export interface Alarm {
   readonly voltsAtRms?: number
   /** Whether it sounds before the limit in every load; absent where that is not known. */
   readonly guards?: boolean
+  /** Of an alarm at the limit itself: a value before it, and the s from there in the worst burst. */
+  readonly earlier?: { readonly value: number; readonly seconds: number }
   /** Of rpm: which limit decides, and the throttle cap that never gets there. */
   readonly rpm?: RpmGuard
   readonly working: Working

@@ -1,5 +1,6 @@
 import type { Checked } from '../check.ts'
 import type { TimeToLimit } from '../cases/heat-times.ts'
+import { controllerLossAt } from '../motor/controller-loss.ts'
 import { windingResistanceAt } from '../motor/constants.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import type { WorkingStep, WorkingSymbol } from '../workings/working.ts'
@@ -7,6 +8,8 @@ import type { Alarm } from './alarms.ts'
 
 /** Share of the case's rise over the air at which it sounds. *Source:* `docs/model.md` §12, assumption. */
 const riseShare = 0.9
+/** K below the controller's limit that leave seconds before it. *Source:* assumption. */
+const belowLimit = 10
 /** K below boiling at which it sounds. *Source:* `docs/model.md` §12, assumption. */
 const belowBoiling = 10
 const common = 'hold time and hysteresis common practice, no source'
@@ -185,8 +188,52 @@ function boilingWithoutAir(
   }
 }
 
-function controllerAlarm({ machine }: Checked): Alarm {
+/**
+ * From 10 K below the controller's limit to it, in the strongest burst that the ground lets happen: no heat leaves, which
+ * is less time than there is.
+ *
+ * t = C_c 10 K/P, P = I² R_esc + I f (½ V (t_r + t_f) + 2 t_d V_d) at the pack's resting volts.
+ *
+ * *Source:* heat over power; `docs/model.md` §3 for the loss.
+ */
+function burstBelowLimit({ controller, pack }: Checked['machine'], e: Checked['evaluation']): Warning {
+  const put = { I_b: e.bursts.motorAmps, C_c: controller.heatCapacity ?? NaN }
+  const loss = controllerLossAt(controller, put.I_b, pack.openVolts)
+  return {
+    symbols: [
+      {
+        symbol: 'C_c',
+        name: 'heat capacity of the controller',
+        value: put.C_c,
+        kind: 'heatCapacity',
+        from: 'controller.heatCapacityJPerK',
+      },
+      { symbol: 'P_b', name: 'its loss in the strongest burst', value: loss, kind: 'watts' },
+    ],
+    step: {
+      symbol: 't_w',
+      name: `least seconds from ${belowLimit} K below it, in a burst`,
+      expression: `C_c * ${belowLimit} / P_b`,
+      value: (put.C_c * belowLimit) / loss,
+      kind: 'time',
+    },
+  }
+}
+
+/** The controller's own limit, and an earlier value that leaves seconds before it. */
+function controllerAlarm({ machine, evaluation }: Checked): Alarm {
   const value = machine.controller.maxTemperature
+  const alarm = atControllerLimit(value)
+  if (value === null || machine.controller.heatCapacity === null) return alarm
+  const warned = withWarning(alarm, burstBelowLimit(machine, evaluation))
+  const { warningSeconds: seconds } = warned
+  // none from the value itself: the seconds belong to the earlier one
+  return seconds === null
+    ? alarm
+    : { ...warned, warningSeconds: null, earlier: { value: value - belowLimit, seconds } }
+}
+
+function atControllerLimit(value: number | null): Alarm {
   return alarmOf({
     id: 'controller',
     label: 'Controller temperature',

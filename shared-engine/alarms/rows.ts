@@ -7,7 +7,7 @@ import { signalLost } from './words.ts'
 
 /** One alarm for programs: numbers in the unit beside them, and what belongs to it alone. */
 type AlarmRow = { readonly id: string; readonly value: number; readonly unit: string } & Partial<
-  Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards'> & Pick<RpmGuard, 'from' | 'seconds' | 'capPercent'>
+  Pick<Alarm, 'ohm' | 'voltsAtRms' | 'guards' | 'earlier'> & Pick<RpmGuard, 'from' | 'seconds' | 'capPercent'>
 >
 
 const units: Partial<Record<QuantityKind, string>> = {
@@ -20,7 +20,7 @@ const units: Partial<Record<QuantityKind, string>> = {
 
 /** The alarms that can be set, in the card's order. *Source:* `docs/model.md` §12. */
 export function alarmRows(checked: Checked): readonly AlarmRow[] {
-  const rows = alarmsOf(checked).flatMap(({ id, value, kind, ohm, voltsAtRms, guards, rpm }) => {
+  const rows = alarmsOf(checked).flatMap(({ id, value, kind, ohm, voltsAtRms, guards, earlier, rpm }) => {
     if (value === null) return []
     const [shown, unit] =
       kind === 'charge' ? [fromEngine(value, 'charge', 'Ah'), 'Ah'] : [value, units[kind] ?? kind]
@@ -32,6 +32,7 @@ export function alarmRows(checked: Checked): readonly AlarmRow[] {
       ...(voltsAtRms === undefined ? {} : { voltsAtRms }),
       ...(rpm === undefined ? {} : { from: rpm.from, seconds: rpm.seconds, capPercent: rpm.capPercent }),
       ...(guards === undefined ? {} : { guards }),
+      ...(earlier === undefined ? {} : { earlier }),
     }
   })
   return [...rows, { id: signalLost.id, value: signalLost.seconds, unit: 's' }]

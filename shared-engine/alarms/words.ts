@@ -70,10 +70,13 @@ const others: Readonly<
     verdict: 'in part',
     guards: 'The reserve of a pack that starts as full as given and holds what its label says.',
   }),
-  controller: () => ({
+  controller: ({ earlier }, show) => ({
     from: 'the controller’s own limit',
     verdict: 'in part',
-    guards: 'It sounds at the limit itself and leaves no time before it.',
+    guards:
+      earlier === undefined
+        ? 'It sounds at the limit itself and leaves no time before it; how much an earlier one would leave needs the controller’s heat capacity.'
+        : `It sounds at the limit itself and leaves no time before it: set at ${show(earlier.value, 'temperature')} it leaves ${roundText(earlier.seconds)}\u202Fs or more in the strongest burst.`,
   }),
   coolant: () => ({
     from: '10\u202FK below where the coolant boils',

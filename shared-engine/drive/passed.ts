@@ -16,8 +16,26 @@ export interface Passed {
   /** Place of the row that is driven then, from 0; null where there is no moment. */
   readonly row: number | null
   readonly allowed: number | null
+  /** Whether it is a lowest value that was passed downwards. */
+  readonly falls: boolean
   /** The most of it in the whole drive, of volts the least. */
   readonly reached: number | null
+}
+
+/** A temperature that a drive could not follow, and the entries that would let it. */
+interface Unfollowed {
+  /** "the winding’s temperature". */
+  readonly words: string
+  readonly needs: readonly string[]
+}
+
+/** What a drive could not watch for lack of entries: that nothing was passed says nothing of it. */
+export function unfollowedOf({ windingEndC, controllerEndC }: DriveRun): readonly Unfollowed[] {
+  const node = (part: string) => [`${part}.thermalResistanceKPerW`, `${part}.heatCapacityJPerK`]
+  return [
+    ...(windingEndC === null ? [{ words: 'the winding’s temperature', needs: node('motor') }] : []),
+    ...(controllerEndC === null ? [{ words: 'the controller’s temperature', needs: node('controller') }] : []),
+  ]
 }
 
 /** What a builder could change: in words, and the entry that it is. */
@@ -37,6 +55,12 @@ function rowAt(rows: readonly PatternRowPart[], seconds: number): number {
   return at < 0 ? Math.max(0, rows.length - 1) : at
 }
 
+/** °C of the coldest coolant: a peak is the hottest. */
+function coldestOf({ series }: DriveRun): number | null {
+  const followed = series.flatMap(({ coolant }) => coolant ?? [])
+  return followed.length === 0 ? null : Math.min(...followed)
+}
+
 /** Every bound that a drive passed, first moment first, then what its RMS currents are over. */
 export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readonly Passed[] {
   // Of "Winding, hottest in the pattern" the first: the ledger's pattern is not the one that is driven.
@@ -44,7 +68,7 @@ export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readon
     const { label = id, kind = 'none' } = limitOf(id) ?? {}
     return { label: label.split(', ')[0] ?? label, kind } as const
   }
-  const moments = run.watched.flatMap(({ id, channel, allowed, passedAt }) =>
+  const moments = run.watched.flatMap(({ id, channel, allowed, minimum, passedAt }) =>
     passedAt === null
       ? []
       : [
@@ -54,7 +78,8 @@ export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readon
             at: passedAt,
             row: rowAt(rows, passedAt),
             allowed,
-            reached: run.peaks[channel]?.value ?? null,
+            falls: minimum,
+            reached: minimum && channel === 'coolant' ? coldestOf(run) : (run.peaks[channel]?.value ?? null),
           },
         ],
   )
@@ -64,6 +89,7 @@ export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readon
     at: null,
     row: null,
     allowed: null,
+    falls: false,
     reached: id.startsWith('pack') ? run.packAmpsRms : run.motorAmpsRms,
   }))
   return [...moments.toSorted((one, other) => one.at - other.at), ...lasting]
@@ -71,11 +97,10 @@ export function passedOf(run: DriveRun, rows: readonly PatternRowPart[]): readon
 
 /** "passes 120 °C after 6.9 min, in row 4, and reaches 148 °C". */
 export function passedWords(passed: Passed, system: UnitSystem): string {
-  const { at, row, allowed, reached, kind } = passed
+  const { at, row, allowed, falls, reached, kind } = passed
   const show = (value: number | null) => formatText(value, kind, system)
   if (at === null || row === null) return `is over by the RMS current of the whole drive, ${show(reached)}`
   const when = at === 0 ? 'at once' : `after ${formatText(at, 'time', system)}`
-  const falls = limitOf(passed.id)?.sense === 'minimum'
   return `${falls ? 'falls below' : 'passes'} ${show(allowed)} ${when}, in row ${row + 1}, and reaches ${show(reached)}`
 }
 
@@ -109,6 +134,13 @@ const changes: readonly (readonly [start: string, list: (build: Build) => readon
       { words: 'more flow', path: 'cooling.flowLPerMin' },
       { words: 'more coolant, which warms more slowly', path: 'cooling.tankLitres' },
       { words: 'a cap that holds more pressure', path: 'cooling.capKpa' },
+    ],
+  ],
+  [
+    'cooling.freezing',
+    () => [
+      { words: 'a mix with more glycol', path: 'cooling.coolant' },
+      { words: 'the machine kept above freezing before the drive', path: 'ground.airTemperatureC' },
     ],
   ],
   [

@@ -42,6 +42,16 @@ function watchesOf({ machine, heat }: DriveModel): Watch[] {
     ...most('pack.current-burst', 'packAmps', pack.burstAmps),
     { id: 'pack.floor-voltage', channel: 'packVolts', allowed: pack.floorVolts, minimum: true },
     ...most('pack.temperature', 'pack', pack.maxTemperature),
+    ...(machine.cooling === null
+      ? []
+      : [
+          {
+            id: 'cooling.freezing',
+            channel: 'coolant',
+            allowed: machine.cooling.freezes,
+            minimum: true,
+          } as const,
+        ]),
     ...most('cooling.boiling', 'coolant', machine.cooling === null ? null : boilingOf(machine)),
   ]
 }

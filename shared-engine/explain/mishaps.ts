@@ -9,8 +9,8 @@ interface Mishap {
   readonly limit: LimitId
   /** "breaks the loop". */
   readonly breaks: string
-  /** Whether the loop is jammed, or runs free. */
-  readonly kind: 'jam' | 'free'
+  /** Whether the loop is jammed, runs free, or neither. */
+  readonly kind: 'jam' | 'free' | 'other'
   /** m/s of the belt from which on it breaks; 0: at any; null where the machine runs free. */
   readonly aboveSpeed: number | null
   /** N·m at the sprocket's shaft: a limiter set there holds at any speed; null where none is known to. */
@@ -38,6 +38,18 @@ const ofStage: Readonly<Record<string, (number: string) => string>> = {
   'stop-tension': (number) => `breaks the chain of stage ${number}`,
   'stop-shaft': (number) => `breaks the driven shaft of stage ${number}`,
   'stop-joint': (number) => `turns the wheel on the driven shaft of stage ${number}`,
+}
+
+/** Mishaps that no jam and no free run bring about, each a sentence. */
+const others: Readonly<Record<string, (number: string) => string>> = {
+  'wire.protected': (number) => `In a short circuit wire ${number} burns before the fuse opens.`,
+  'vehicle.park': () => 'The wheel brake doesn’t hold the machine on the slope.',
+}
+
+/** The sentence of such a mishap; undefined for a jam or a free run. */
+export function otherMishap(id: LimitId): string | undefined {
+  const number = /\.(\d+)\./.exec(id)?.[1] ?? ''
+  return others[id.replace(/\.\d+\./, '.')]?.(number)
 }
 
 /** What passing a limit of a mishap breaks. */
@@ -70,7 +82,7 @@ export function mishapsOf(checked: Checked): readonly Mishap[] {
     return {
       limit: row.id,
       breaks: breaksOf(row.id),
-      kind: isJam ? 'jam' : 'free',
+      kind: isJam ? 'jam' : otherMishap(row.id) === undefined ? 'free' : 'other',
       aboveSpeed: isJam ? jams.speedAt(row) : null,
       limiterTorque: limiter,
       slipsInUse: limiter !== null && limiter <= ordinaryTorque(checked),
@@ -89,7 +101,9 @@ function ordinaryTorque({ machine, evaluation: e }: Checked): number {
 
 /** "A jam above 10 km/h breaks the loop; a limiter set at 6 N·m at the sprocket would hold." */
 export function mishapSentence(mishap: Mishap, system: UnitSystem): string {
-  const { breaks, kind, aboveSpeed, limiterTorque, slipsInUse } = mishap
+  const { limit, breaks, kind, aboveSpeed, limiterTorque, slipsInUse } = mishap
+  const other = otherMishap(limit)
+  if (other !== undefined) return other
   if (kind === 'free') return `Running free at full charge ${breaks}.`
   const speed = formatText(aboveSpeed, 'speed', system)
   const jam = aboveSpeed === 0 ? 'A jam at any speed' : `A jam above ${speed}`

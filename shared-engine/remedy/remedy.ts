@@ -8,7 +8,8 @@ import { withinMargin, type Standing } from '../limits/limit.ts'
 import { leversOf, type Lever } from './levers.ts'
 import { companionsOf } from './companions.ts'
 import { marginAgainst, marginOf, numberIn, withChanges, type Change } from './margin.ts'
-import { leastChange, type ChangeFound } from './solve.ts'
+import { reachOf } from './reach.ts'
+import { leastChange, nextSize, type ChangeFound } from './solve.ts'
 import type { LimitId } from '../limits/id.ts'
 
 export type { Change } from './margin.ts'
@@ -51,13 +52,6 @@ export interface Remedies {
   /** Those that reach it first, least relative change first; then those that do not, best margin first. */
   readonly remedies: readonly Remedy[]
 }
-
-/**
- * Nobody buys or cuts a part of more than so many times, or less than such a part of, the one that is there.
- *
- * *Source:* engineering judgement, no source.
- */
-const farthest = 8
 
 /** Changes of the margin below this are rounding, not dependence. */
 const noticed = 1e-9
@@ -102,20 +96,20 @@ function remedyOf(before: Checked, limit: LimitId, lever: Lever, target: number)
 }
 
 function numberRemedy(before: Checked, limit: LimitId, lever: Lever, target: number): Remedy[] {
-  const { path, step = 1 } = lever
+  const { path, step = 1, sizes } = lever
   const field = fieldOf(path)
   const from = numberIn(before.build, path) ?? startOf(before, path)
   if (from === null || field?.low === undefined || field.high === undefined) return []
-  const nearest = field.whole === true ? Math.ceil(from / farthest) : from / farthest
-  const least = lever.way === 'more' ? from : Math.min(from, Math.max(field.low, nearest))
-  const reach = from > 0 ? from * farthest : Infinity
-  const most =
-    lever.way === 'less' ? from : Math.max(from, Math.min(field.high, lever.most ?? Infinity, reach))
+  const { least, most } = reachOf(before.build, lever, field, from)
   const measure = marginAgainst(before.build, path, limit)
   const whole = field.whole === true
   const ways = [least, most]
     .filter((to) => to !== from)
-    .flatMap((to) => leastChange(measure, target, { from, to, step, whole }) ?? [])
+    .flatMap((to) =>
+      sizes === undefined
+        ? (leastChange(measure, target, { from, to, step, whole }) ?? [])
+        : (nextSize(measure, target, sizesTowards(sizes, from, to)) ?? []),
+    )
   const found = bestOf(ways, from)
   const now = marginOf(before.build, limit)
   if (found === null || !(found.measure > now + noticed)) return []
@@ -134,9 +128,33 @@ function bestOf(ways: readonly ChangeFound[], from: number): ChangeFound | null 
   )
 }
 
-/** An empty current limit starts from the current that the motor draws without one. */
-function startOf({ figures }: Checked, path: string): number | null {
-  return path === 'controller.currentLimitAmps' ? figures.stallMotorAmps : null
+/** The sizes between today's and an end, nearest first. */
+function sizesTowards(sizes: readonly number[], from: number, to: number): readonly number[] {
+  const sign = Math.sign(to - from)
+  return sizes
+    .filter((size) => sign * (size - from) > 0 && sign * (to - size) >= 0)
+    .toSorted((one, other) => sign * (one - other))
+}
+
+/**
+ * Where a lever starts that the build does not have: a current limit from the current that the motor draws without one, a
+ * torque limiter from what a jam puts on its shaft without one.
+ *
+ * @returns bench unit; null where there is none
+ */
+function startOf(checked: Checked, path: string): number | null {
+  if (path === 'controller.currentLimitAmps') return checked.figures.stallMotorAmps
+  const stage = /^stages\.(\d+)\.slipTorqueNm$/.exec(path)?.[1]
+  return stage === undefined ? null : jamTorque(checked, Number(stage))
+}
+
+/** N·m on the driven shaft of a reduction, counted from 0, in the worst jam; no loss on the way. */
+function jamTorque({ machine, figures }: Checked, stage: number): number | null {
+  const { track, motor, stages } = machine
+  const pull = Math.max(figures.jamForceN ?? 0, figures.jamFreeForceN ?? 0)
+  const after = stages.slice(stage + 1).reduce((ratio, part) => ratio * part.ratio, 1)
+  const torque = (pull * track.radius * track.count) / motor.count / after
+  return torque > 0 ? Number(torque.toPrecision(3)) : null
 }
 
 function choiceRemedy(

@@ -63,6 +63,27 @@ export function leastChange(
   return crossing(measure, target, span, values[best - 1] ?? span.from, peak.value)
 }
 
+/**
+ * The same among sizes that are sold: the nearest that reaches the target, else the best of them.
+ *
+ * @param sizes nearest first; tried up to the first that makes no build
+ * @returns null where none makes a build
+ */
+export function nextSize(
+  measure: (value: number) => number,
+  target: number,
+  sizes: readonly number[],
+): ChangeFound | null {
+  let best: ChangeFound | null = null
+  for (const value of sizes) {
+    const here = measure(value)
+    if (Number.isNaN(here)) break
+    if (here >= target) return { value, measure: here, reached: true }
+    if (best === null || here > best.measure) best = { value, measure: here, reached: false }
+  }
+  return best
+}
+
 /** Values from today's to the far end: whole steps where steps are few. */
 function stepsOut({ from, to, step }: ChangeSpan): number[] {
   const whole = Math.abs(to - from)

@@ -5,7 +5,8 @@ import { evaluate } from '../cases/evaluate.ts'
 import { Evaluation } from '../cases/evaluation.ts'
 import { Ledger } from '../limits/ledger.ts'
 import { measureLedger } from '../limits/measure.ts'
-import { limitOf, limitsOf } from '../limits/table.ts'
+import type { Limit } from '../limits/limit.ts'
+import { limitsOf } from '../limits/table.ts'
 import { latinHypercube } from '../numeric/hypercube.ts'
 import { buildSetter, rulesKeeper } from './build.ts'
 import {
@@ -79,8 +80,9 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
   const toleranced = tolerancedEntriesOf(build)
   const { entries } = toleranced
   const paths = entries.map((entry) => entry.path)
-  const limitIds = limitsOf(machineOf(build)).map((limit) => limit.id)
-  const places = placesByNumber(limitIds)
+  const limits = limitsOf(machineOf(build))
+  const limitIds = limits.map((limit) => limit.id)
+  const places = placesByNumber(limits)
   const cube = latinHypercube(seed, samples, entries.length)
   const draws = drawsOf(entries)
   const put = buildSetter(build, paths)
@@ -132,13 +134,10 @@ export function uncertaintyPlanOf(build: Build, { samples, seed }: UncertaintyOp
   return { ...plan, run }
 }
 
-/** By a limit's number its place among some. */
-function placesByNumber(ids: readonly LimitId[]): (number | undefined)[] {
+/** By a limit's number its place among some; not by its id, which the limits of a belt and of a chain share. */
+function placesByNumber(limits: readonly Limit[]): (number | undefined)[] {
   const places: (number | undefined)[] = []
-  ids.forEach((id, place) => {
-    const limit = limitOf(id)
-    if (limit !== undefined) places[limit.number] = place
-  })
+  limits.forEach((limit, place) => (places[limit.number] = place))
   return places
 }
 

@@ -6,20 +6,19 @@ import type { Build } from '../../shared-engine/entries/schema.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 import { moved } from './directions.ts'
 import { builds } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 // Which way the margins of balance and of a loop's wrap must go: statics, no source beyond them. Random builds with a place
 // of their centre of mass, a tow and its hitch.
 
-const even = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-
 const parts = fc.record({
-  cgHeightMm: even(50, 600),
-  cgAheadMm: even(10, 500),
-  towForceN: even(0, 60),
-  towHeightMm: even(0, 300),
-  gaugeMm: even(200, 800),
-  gradePercent: even(0, 40),
-  sideSlopePercent: even(0, 40),
+  cgHeightMm: evenly(50, 600),
+  cgAheadMm: evenly(10, 500),
+  towForceN: evenly(0, 60),
+  towHeightMm: evenly(0, 300),
+  gaugeMm: evenly(200, 800),
+  gradePercent: evenly(0, 40),
+  sideSlopePercent: evenly(0, 40),
 })
 
 type Parts = typeof parts extends fc.Arbitrary<infer T> ? T : never
@@ -47,7 +46,7 @@ const tips = ({ id }: LimitRow) => id.startsWith('vehicle.tip-')
 function holds(after: (p: Parts, by: number) => Parts, test: (before: Build, after: Build) => void): void {
   let seen = 0
   fc.assert(
-    fc.property(builds, parts, even(1.05, 2), (build, p, by) => {
+    fc.property(builds, parts, evenly(1.05, 2), (build, p, by) => {
       const [one, other] = [changed(build, p), changed(build, after(p, by))]
       if (one === null || other === null) return
       seen += 1
@@ -99,7 +98,7 @@ it('less wrap raises no margin of a drive tooth, where the teeth share by percen
   const among = ({ id }: LimitRow) => /^track\.tooth-(shear|bending|bearing)/.test(id)
   let fell = 0
   fc.assert(
-    fc.property(builds, parts, even(60, 250), even(0.3, 0.9), (build, p, wrapDegrees, share) => {
+    fc.property(builds, parts, evenly(60, 250), evenly(0.3, 0.9), (build, p, wrapDegrees, share) => {
       const shared = { tooth, sharePercent: 60, loopStiffnessN: undefined } as Partial<Build['track']>
       const one = changed(build, p, { ...shared, wrapDegrees })
       const other = changed(build, p, { ...shared, wrapDegrees: wrapDegrees * share })

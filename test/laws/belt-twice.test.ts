@@ -3,6 +3,7 @@ import { expect, it } from 'vitest'
 import { check } from '../../shared-engine/check.ts'
 import { completeBuild, readStoredBuildValue } from '../../shared-engine/entries/read.ts'
 import { plainBuild } from '../fixtures/build/plain.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 // One toothed belt, judged twice in one machine: as the last reduction, 1 : 1, and as the track on a sprocket of the same
 // pitch and teeth. The same pull on the same belt has one verdict. Profile H: 2,100.85 N and 0.448 kg/m at its reference
@@ -10,16 +11,14 @@ import { plainBuild } from '../fixtures/build/plain.ts'
 
 const pullAllowed = 2100.85
 
-const even = (min: number, max: number) => fc.double({ min, max, noNaN: true })
-
 const drawn = fc.record({
   teeth: fc.integer({ min: 20, max: 60 }),
-  kv: even(30, 400),
-  ratio: even(1, 12),
-  mass: even(20, 1500),
-  grip: even(0.2, 1.2),
-  factor: even(1, 2),
-  cap: even(20, 100),
+  kv: evenly(30, 400),
+  ratio: evenly(1, 12),
+  mass: evenly(20, 1500),
+  grip: evenly(0.2, 1.2),
+  factor: evenly(1, 2),
+  cap: evenly(20, 100),
 })
 
 type Drawn = typeof drawn extends fc.Arbitrary<infer T> ? T : never

@@ -4,6 +4,7 @@ import { curveSettingOf, type CurveSetting } from '../../shared-engine/vehicle/c
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
 import { driveStateAt, type DriveState } from '../../shared-engine/vehicle/drive-state.ts'
 import { machines } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 /** W that go where the engine says, all together. */
 function spent(setting: CurveSetting, state: DriveState): number {
@@ -20,9 +21,8 @@ function missing(setting: CurveSetting, state: DriveState): number {
 }
 
 /** Speeds of several states of one machine, as shares of its free speed: drawing the machine is what takes long. */
-const shares = (most: number) =>
-  fc.array(fc.double({ min: 0, max: most, noNaN: true }), { minLength: 6, maxLength: 6 })
-const throttles = fc.double({ min: 0.05, max: 1, noNaN: true })
+const shares = (most: number) => fc.array(evenly(0, most), { minLength: 6, maxLength: 6 })
+const throttles = evenly(0.05, 1)
 const freeOf = ({ line }: CurveSetting): number => Math.max(0.1, line.openStart / line.openSlope)
 
 describe('energy', () => {

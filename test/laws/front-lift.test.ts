@@ -8,6 +8,7 @@ import { bracketedRoot } from '../../shared-engine/numeric/root.ts'
 import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { motorThrustAt, setThrustLine, ThrustLine } from '../../shared-engine/vehicle/thrust-line.ts'
 import { apart, machines } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 // The smallest throttle that lifts the front, by trying every throttle from nothing up: a weak pack's thrust falls
 // again past its strongest throttle, so that the first crossing is the one wanted.
@@ -50,8 +51,8 @@ function mostThrust(machine: Machine): number {
 describe('throttle that lifts the front', () => {
   it('is the first of all throttles whose thrust at rest does', () => {
     const seen = { lifts: 0, never: 0, slips: 0 }
-    const high = fc.double({ min: 0.1, max: 1.5, noNaN: true })
-    const ahead = fc.double({ min: 0.02, max: 0.6, noNaN: true })
+    const high = evenly(0.1, 1.5)
+    const ahead = evenly(0.02, 0.6)
     fc.assert(
       fc.property(machines, high, ahead, (drawn, centreHeight, centreAhead) => {
         const machine = { ...drawn, vehicle: { ...drawn.vehicle, centreHeight, centreAhead } }

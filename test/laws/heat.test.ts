@@ -5,6 +5,7 @@ import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import type { CoolingPart, Machine, PatternRowPart } from '../../shared-engine/machine/parts.ts'
 import { coldCapacityShare } from '../../shared-engine/reference/heat.ts'
 import { machines } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 // Directions that physics gives, whatever the machine: each is checked on random ones, a little of one entry more.
 
@@ -14,12 +15,12 @@ function evaluated(machine: Machine): Evaluation {
   return e
 }
 
-const more = fc.double({ min: 1.01, max: 3, noNaN: true })
+const more = evenly(1.01, 3)
 const circuit: fc.Arbitrary<CoolingPart> = fc
   .record({
-    flow: fc.double({ min: 2e-6, max: 1e-4, noNaN: true }),
-    radiator: fc.double({ min: 0.5, max: 60, noNaN: true }),
-    airCapacity: fc.oneof(fc.constant(null), fc.double({ min: 1, max: 200, noNaN: true })),
+    flow: evenly(2e-6, 1e-4),
+    radiator: evenly(0.5, 60),
+    airCapacity: fc.oneof(fc.constant(null), evenly(1, 200)),
   })
   .map((one) => ({
     ...one,
@@ -125,7 +126,7 @@ describe('a motor', () => {
 
   it('in warmer air, its drag the same, is no cooler', () => {
     fc.assert(
-      fc.property(cooled, fc.double({ min: 1, max: 30, noNaN: true }), (machine, by) => {
+      fc.property(cooled, evenly(1, 30), (machine, by) => {
         const warmer = { ...machine.ground, airTemperature: machine.ground.airTemperature + by }
         const [one, other] = [evaluated(machine), evaluated({ ...machine, ground: warmer })]
         expectNoHotter(other.heat.end.hottest, one.heat.end.hottest)
@@ -164,7 +165,7 @@ describe('a harder way', () => {
       fc.property(
         cooled,
         fc.constantFrom('tow', 'grade', 'mass'),
-        fc.double({ min: 0, max: 0.2, noNaN: true }),
+        evenly(0, 0.2),
         more,
         (machine, what, grade, times) => {
           if (what === 'mass' && machine.ground.model === 'soil') return

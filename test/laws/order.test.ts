@@ -8,6 +8,7 @@ import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
 import { driveStateAtGroundSpeed } from '../../shared-engine/vehicle/curves.ts'
 import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
 import { builds, machines, wildBuilds } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 /** Rank of a margin: one that can't be formed stands before all. */
 const rank = (row: LimitRow): number => row.margin ?? -Infinity
@@ -77,7 +78,7 @@ describe('the ledger', () => {
 describe('along the curve', () => {
   it('thrust never rises with the speed of the belt', () => {
     fc.assert(
-      fc.property(machines, fc.double({ min: 0.05, max: 1, noNaN: true }), (machine, throttle) => {
+      fc.property(machines, evenly(0.05, 1), (machine, throttle) => {
         const setting = curveSettingOf(machine, throttle)
         const end = Math.max(1, (1.2 * setting.line.openStart) / setting.line.openSlope)
         let before = driveStateAt(setting, 0)
@@ -116,7 +117,7 @@ describe('along the curve', () => {
 
   it('a heavier machine is not faster', () => {
     fc.assert(
-      fc.property(builds, fc.double({ min: 1.01, max: 1.5, noNaN: true }), (build, more) => {
+      fc.property(builds, evenly(1.01, 1.5), (build, more) => {
         const vehicle = { ...build.vehicle, massKg: Math.min(20_000, build.vehicle.massKg * more) }
         const [light, heavy] = [check(build), check({ ...build, vehicle })]
         // where grip is what holds it, weight gives more of it; that is another matter

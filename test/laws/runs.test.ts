@@ -11,6 +11,7 @@ import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
 import { isFlat } from '../../shared-engine/vehicle/flat-limit.ts'
 import { motorThrustAt } from '../../shared-engine/vehicle/thrust-line.ts'
 import { apart, machines } from './machines.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 // Fixed rules beside adaptive Gauss-Kronrod along a thrust found anew, by root from the contract's equations, for each ground and each way a current limit may slope.
 // How little it slopes is drawn down to nothing: just there the engine changes its variable.
@@ -68,7 +69,7 @@ function slowRun(setting: CurveSetting, end: number): { seconds: Integral; metre
   }
 }
 
-const tilts = fc.double({ min: -12, max: -1, noNaN: true }).map((at) => 10 ** at)
+const tilts = evenly(-12, -1).map((at) => 10 ** at)
 
 describe('the run from rest', () => {
   for (const model of ['coefficient', 'soil'] as const) {
@@ -77,7 +78,7 @@ describe('the run from rest', () => {
         let acted = 0
         let ran = 0
         const ground = machines.filter((machine) => machine.ground.model === model)
-        const share = fc.double({ min: 0.05, max: 0.95, noNaN: true })
+        const share = evenly(0.05, 0.95)
         fc.assert(
           fc.property(ground, share, tilts, (drawn, part, tilt) => {
             const machine = limited(drawn, slope, part, tilt)

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { rowSpringsOf, type RowSprings } from '../../shared-engine/geometry/row-springs.ts'
 import { setLoad, Sharing } from '../../shared-engine/track/sharing.ts'
+import { evenly } from '../fixtures/evenly.ts'
 
 /** Rows of teeth under a load; SI. */
 export interface Rows {
@@ -41,8 +42,7 @@ export function solved(matrix: readonly (readonly number[])[], right: readonly n
 }
 
 /** A number evenly in its logarithm, ends as powers of ten. */
-export const power = (low: number, high: number) =>
-  fc.double({ min: low, max: high, noNaN: true }).map((at) => 10 ** at)
+export const power = (low: number, high: number) => evenly(low, high).map((at) => 10 ** at)
 
 /** Random rows: stiff and soft loops, pitches too long and too short. */
 export const rows: fc.Arbitrary<Rows> = fc.record({

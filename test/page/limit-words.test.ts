@@ -1,7 +1,11 @@
 import { expect, test } from 'vitest'
+import { check } from '../../shared-engine/check.ts'
 import { tableTabs } from '../../shared-engine/draw/table.ts'
+import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { marginText, marginWords } from '../../shared-engine/limits/margin-words.ts'
 import { inWords } from '../../src-renderer/limits/notes.ts'
+import { groupSentence } from '../../src-renderer/questions/hold/group-words.ts'
+import { lightSnowBuild } from '../fixtures/build/light-snow.ts'
 
 test('a value below its least is short of it, and where nothing is allowed no number is made up', () => {
   expect(marginWords(-0.19, 'minimum')).toBe('19\u202F% short')
@@ -47,4 +51,15 @@ test('what is copied has a tab between cells and as many cells in every line, wh
       .map((line) => line.split('\t').length),
   ).toEqual([2, 2, 2])
   expect(text.startsWith('Name\tSpeed (km/h)\n')).toBe(true)
+})
+
+test('what breaks in ordinary use is told by what a builder sees, on a machine where much goes wrong', () => {
+  const { limits } = check(completeBuild(lightSnowBuild()))
+  const said = groupSentence(
+    'holds',
+    limits.filter(({ group }) => group === 'holds'),
+  )
+  expect(said).toMatch(/^Loop leaving its wheels at top speed first: /)
+  expect(said).toContain('the slack side leaves its wheels: the track can be thrown.')
+  expect(said).toContain('the front comes up before the tracks spin: the machine can go over backwards.')
 })

@@ -71,6 +71,7 @@ export const accessories = {
         low: 1,
         high: 400,
         optional: true,
+        lever: { step: 1, way: 'more', times: 2 },
         help: 'What it stands where it hangs on the bare pack.',
         brings: 'The limit on its voltage at a full pack.',
       },

@@ -88,6 +88,7 @@ export const controllerHeat = {
     low: 0,
     high: 3000,
     default: 0,
+    lever: { step: 1, way: 'more' },
     help: 'The most motor current while it brakes; 0 where it coasts. Braking charges the pack.',
   },
 } as const satisfies Rows

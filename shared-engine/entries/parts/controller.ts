@@ -66,7 +66,7 @@ export const controller = {
       low: 1,
       high: 3000,
       optional: true,
-      lever: { step: 1 },
+      lever: { step: 1, times: 4 },
       help: 'The motor current at which the controller holds back, or the most that a log has shown.',
       brings:
         'A realistic pull at standstill: without it only resistance limits the current, which is far too high for most motors.',
@@ -148,7 +148,7 @@ export const controller = {
       low: 1,
       high: 100,
       default: 100,
-      lever: { step: 1 },
+      lever: { step: 1, least: 25 },
       axis: { offered: 4, turns: 2 },
       help: 'The most that the driver’s transmitter is set to allow.',
     },

@@ -1,3 +1,4 @@
+import { coolantIds } from '../../reference/coolants.ts'
 import type { GroupNode } from '../rows/group.ts'
 import { coolingCircuit } from './cooling-circuit.ts'
 
@@ -32,6 +33,7 @@ export const cooling = {
         { value: 'glycol60', label: 'Water with 60 % glycol' },
       ],
       fromTable: true,
+      lever: { choices: coolantIds },
       help: 'Glycol keeps it from freezing and carries a little less heat.',
     },
     radiatorWPerK: {

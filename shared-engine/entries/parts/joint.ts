@@ -134,7 +134,7 @@ export const motorJoint = {
       kind: 'length',
       low: 0.5,
       high: 300,
-      lever: { step: 0.1, way: 'more' },
+      lever: { step: 0.5, way: 'more', times: 2 },
       help: 'Where the pinion or the first wheel sits.',
     },
     shaftMaterial: {

@@ -69,7 +69,7 @@ export const loopRows = {
     low: 1,
     high: 1e7,
     optional: true,
-    lever: { step: 10, way: 'more' },
+    lever: { step: 10, way: 'more', times: 3 },
     help: 'What it bears for good. A fifth of its breaking tension where it is left empty.',
     brings: 'A supplier’s working tension in place of a fifth of the breaking one.',
   },

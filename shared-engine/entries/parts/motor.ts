@@ -25,7 +25,7 @@ export const motor = {
       low: 10,
       high: 20_000,
       usual: [30, 8_000],
-      lever: { step: 10 },
+      lever: { step: 10, times: 3 },
       help: 'Unloaded rpm per volt at 20 °C. Labels are rounded and often 5 to 10 % off: spin it and measure.',
       asks: {
         question: 'Where does this number come from?',

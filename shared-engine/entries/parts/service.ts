@@ -42,6 +42,8 @@ export const service = {
       low: -40,
       high: 70,
       defaultFrom: airTemperature,
+      // kept warm until the start
+      lever: { step: 1, way: 'more', most: 25 },
       help: 'A cold pack sags: at 0 °C its cells have about twice the resistance. Never charge a frozen pack.',
     },
     stateOfChargePercent: {

@@ -8,14 +8,14 @@ export const bendingRows = {
   span: {
     ...distance,
     label: 'Bearing to bearing',
-    lever: { step: 1, way: 'less' },
+    lever: { step: 1, way: 'less', times: 3 },
     help: 'Between the middles of two bearings with the wheel midway. Wins over the overhang.',
     brings,
   },
   overhang: {
     ...distance,
     label: 'Overhang',
-    lever: { step: 1, way: 'less' },
+    lever: { step: 1, way: 'less', times: 3 },
     help: 'From the last bearing to the middle of a wheel that sits beyond it.',
     brings,
   },

@@ -26,6 +26,7 @@ export const stepDowns = {
           says: 'its rating',
           of: (entries, group) => entries.number(`${group}.amps`),
         },
+        lever: { step: 1, way: 'more', times: 4 },
         help: 'Amps for a moment, as when servos stall.',
       },
       efficiencyPercent: {
@@ -42,6 +43,7 @@ export const stepDowns = {
         low: 0,
         high: 1000,
         default: 0,
+        lever: { step: 1, way: 'less' },
         help: 'How far its output sags: volts lost over amps drawn, wires included.',
       },
       lowestVolts: {

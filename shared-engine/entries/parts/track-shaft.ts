@@ -17,7 +17,7 @@ export const trackShaft = {
       kind: 'length',
       low: 0.5,
       high: 300,
-      lever: { step: 0.1 },
+      lever: { step: 0.5, times: 2 },
       help: 'At its thinnest section that carries the torque.',
     },
     material: {

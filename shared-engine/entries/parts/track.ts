@@ -64,7 +64,7 @@ export const track = {
       high: 200,
       usual: [5, 40],
       whole: true,
-      lever: { step: 1 },
+      lever: { step: 1, least: 6, most: 40, times: 3 },
       axis: { offered: 1, turns: 4 },
       help: 'Pitches that one turn of the sprocket moves the track. Outer diameter and tread play no part.',
     },
@@ -92,7 +92,7 @@ export const track = {
       low: 0,
       high: 100_000,
       optional: true,
-      lever: { step: 1 },
+      lever: { step: 1, times: 5 },
       help: 'Pull in the track at rest; none is counted where it is empty. Hang a known weight at mid-span, measure the sag.',
       brings: 'At which speed the loop lifts off its wheels, and how far it stands off.',
       asks: {
@@ -110,7 +110,7 @@ export const track = {
       low: 1,
       high: 10_000_000,
       optional: true,
-      lever: { step: 10, way: 'more' },
+      lever: { step: 10, way: 'more', times: 3 },
       help: 'At its weakest section, usually the joint. Pull a short piece apart, behind a shield, or ask the supplier.',
       brings: 'The limits on loop tension and on the speed at which the loop’s own mass tears it.',
     },
@@ -123,7 +123,7 @@ export const track = {
       default: 180,
 
       // More than this the loop cannot come round without crossing itself [assumption].
-      lever: { step: 1, most: 270 },
+      lever: { step: 1, least: 90, most: 220 },
       help: 'Arc over which the track lies on the drive sprocket.',
     },
     teethAcross: {
@@ -135,7 +135,7 @@ export const track = {
       high: 12,
       whole: true,
       default: 1,
-      lever: { step: 1 },
+      lever: { step: 1, most: 4 },
       help: 'Drive teeth side by side across one loop.',
     },
     sharePercent: {

@@ -52,8 +52,16 @@ export interface LeverFacts {
   readonly step?: number
   /** The only way that makes sense: less drag, a higher rating. Absent: either. */
   readonly way?: 'less' | 'more'
-  /** How far it can sensibly go, inside the entry's range. */
+  /**
+   * How far it can be bought, cut or set, inside the entry's range. *Source:* common practice, no source. One that lies
+   * beyond already may move towards it, not further away.
+   */
+  readonly least?: number
   readonly most?: number
+  /** The most that a part is changed to: so many times, or such a part of, what is there. Absent: see `remedy/`. */
+  readonly times?: number
+  /** The only sizes that are sold, in place of every step. */
+  readonly sizes?: readonly number[]
   /** Choices of a list instead of numbers. */
   readonly choices?: readonly string[]
 }

@@ -22,7 +22,7 @@ export const beltRows = {
     kind: 'length',
     low: 1,
     high: 500,
-    lever: { step: 1 },
+    lever: { step: 1, times: 3 },
     help: 'Width of the belt itself.',
   },
   allowableTensionN: {

@@ -9,7 +9,7 @@ export const fixedRows = {
     kind: 'none',
     low: 0.05,
     high: 200,
-    lever: { step: 0.01 },
+    lever: { step: 0.01, times: 3 },
     axis: { offered: 0, turns: 3 },
     help: 'Turns in for one turn out: above 1 slows down.',
     asks: {

@@ -10,7 +10,8 @@ const shift = {
   low: -0.5,
   high: 1,
   default: 0,
-  lever: { step: 0.05 },
+  // beyond it the teeth come to a point
+  lever: { step: 0.05, least: -0.3, most: 0.6 },
 } as const
 
 export const gearRows = {
@@ -23,8 +24,11 @@ export const gearRows = {
     low: 0.1,
     high: 50,
 
-    // Modules that are cut everywhere: ISO 54, first series, come in wider steps; 0.05 is the finest of them.
-    lever: { step: 0.05 },
+    // ISO 54, first series, and below 1 the sizes of small gears: cutters and stock gears are sold in these
+    lever: {
+      sizes: [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10],
+      times: 3,
+    },
     help: 'Size of the teeth: pitch diameter over number of teeth. Both wheels have the same.',
   },
   faceWidthMm: {
@@ -33,7 +37,7 @@ export const gearRows = {
     kind: 'length',
     low: 0.5,
     high: 500,
-    lever: { step: 0.1 },
+    lever: { step: 1, times: 3 },
     help: 'How wide the two wheels overlap: the narrower one.',
   },
   pressureAngleDegrees: {

@@ -12,6 +12,7 @@ import { limitOf } from '../../../shared-engine/limits/table.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { displayUnit, format, formatText } from '../../../shared-engine/units/display.ts'
 import type { QuantityKind, UnitSystem } from '../../../shared-engine/units/kinds.ts'
+import { consequenceOf } from '../../../shared-engine/explain/consequences.ts'
 import { mishapsOf, mishapSentence } from '../../../shared-engine/explain/mishaps.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { caution } from '../../../shared-engine/constants.ts'
@@ -48,13 +49,17 @@ function limitBlocks(checked: Checked, system: UnitSystem): readonly (readonly s
   return limitGroups.map((group) => {
     const told =
       group === 'mishap'
-        ? mishapsOf(checked).flatMap((one) => wrapped(mishapSentence(one, system), width, '  ', ' '))
-        : []
+        ? mishapsOf(checked).map((one) => mishapSentence(one, system))
+        : limits
+            .filter((row) => row.group === group && row.standing === 'over')
+            .map(({ id }) => consequenceOf(id))
     const lines = (['over', 'near', 'within'] as const).flatMap((standing) => {
       const rows = limits.filter((limit) => limit.group === group && limit.standing === standing)
       return rows.length === 0 ? [] : [` ${headings[standing]}`, ...rows.map((row) => limitLine(row, system))]
     })
-    return lines.length === 0 ? [] : [groupWords[group], ...told, ...lines]
+    return lines.length === 0
+      ? []
+      : [groupWords[group], ...told.flatMap((text) => wrapped(text, width, '  ', ' ')), ...lines]
   })
 }
 

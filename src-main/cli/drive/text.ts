@@ -4,7 +4,7 @@ import { peakNames, type PeakName } from '../../../shared-engine/drive/reading.t
 import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.ts'
 import { mostSteps } from '../../../shared-engine/drive/run.ts'
 import { peakWords, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
-import { changesFor, passedOf, passedWords } from '../../../shared-engine/drive/passed.ts'
+import { changesFor, passedOf, passedWords, unfollowedOf } from '../../../shared-engine/drive/passed.ts'
 import { flowForWeather, flowWords } from '../../../shared-engine/explain/flow-weather.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
@@ -98,14 +98,18 @@ function peakLines(run: DriveRun, shown: Shown): string[] {
 /** What is passed, when and in which row, and what of the build would move it. */
 function passedLines(run: DriveRun, { build, pattern }: Asked, system: UnitSystem): string[] {
   const passed = passedOf(run, pattern.rows)
-  if (passed.length === 0) return ['  none']
-  return passed.flatMap((one) => {
+  const unfollowed = unfollowedOf(run).map(({ words, needs }) => `${words} (needs ${needs.join(', ')})`)
+  const unwatched =
+    unfollowed.length === 0 ? [] : wrapped(`Not watched: ${unfollowed.join('; ')}.`, 80, '    ', '  ')
+  if (passed.length === 0) return ['  none', ...unwatched]
+  const lines = passed.flatMap((one) => {
     const changes = changesFor(one.id, build).map(({ words, path }) => `${words} (${path})`)
     return [
       ...wrapped(`${one.label} ${passedWords(one, system)}.`, 80, '    ', '  '),
       ...wrapped(`Would help: ${changes.join('; ')}.`, 80, '      ', '    '),
     ]
   })
+  return [...lines, ...unwatched]
 }
 
 /** How fast the pump has to turn from winter to summer; nothing without a liquid circuit. */

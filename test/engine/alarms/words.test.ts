@@ -42,6 +42,19 @@ test('every alarm that can be set has its words, and no other', () => {
   }
 })
 
+test('a controller’s alarm says which earlier value leaves how many seconds', () => {
+  const controller = alarms.find(({ id }) => id === 'controller')
+  if (controller?.earlier === undefined) throw new Error('the demo has the controller’s heat capacity')
+  const { controller: entries } = read.value
+  // By hand, of the demo's entries: no switching times, so the loss is I² R alone; the burst is the largest that its
+  // ground lets happen, as `check` gives it.
+  const loss = (check(read.value).figures.burstMotorAmps ?? NaN) ** 2 * (entries.resistanceMilliohm / 1000)
+  expect(controller.earlier.value).toBe(85)
+  expect(controller.earlier.seconds).toBeCloseTo((260 * 10) / loss, 6)
+  expect(controller.warningSeconds).toBeNull()
+  expect(alarmWords(controller, alarms, 'metric')?.guards).toMatch(/set at 85\.0.°C it leaves \d+.s or more/)
+})
+
 test('a case that lags says that bursts pass it by', () => {
   const lagging = { ...rpm, id: 'case', kind: 'temperature', value: 90, guards: false } as const
   const words = alarmWords(lagging, alarms, 'metric')

@@ -14,6 +14,7 @@ import { runDrive } from '../../../shared-engine/drive/run.ts'
 import { plausibleBuild } from '../../fixtures/build/random.ts'
 import { simpleBuild } from '../../fixtures/build/plain.ts'
 import { solvedByOdex } from '../numeric/odex.ts'
+import { evenly } from '../../fixtures/evenly.ts'
 
 function buildOf(stored: StoredBuild): Build {
   const read = readBuildValue(stored)
@@ -191,7 +192,7 @@ test('odex agrees on the same drive, its equations written here anew', () => {
 
 describe('the book of energy', () => {
   const anyRow = fc.record({
-    seconds: fc.double({ min: 0.5, max: 40, noNaN: true }),
+    seconds: evenly(0.5, 40),
     asked: fc.oneof(
       fc.tuple(fc.constant('throttle' as const), fc.constantFrom(0, 0.1, 0.4, 1)),
       fc.tuple(fc.constant('speed' as const), fc.constantFrom(0, 0.5, 2, 6)),

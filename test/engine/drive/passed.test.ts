@@ -64,3 +64,27 @@ test('the coolant’s boiling is watched where there is coolant, at the ledger�
   const paths = changesFor('cooling.boiling', read.value).map(({ path }) => path)
   expect(paths.map((path) => fieldOf(path)?.label).includes(undefined)).toBe(false)
 })
+
+test('coolant that is frozen as the drive begins is marked at once, and a mix with more glycol offered', () => {
+  const read = readBuildText(
+    readFileSync(new URL('../../../examples/hut-hauler.build.json', import.meta.url), 'utf8'),
+  )
+  if (!read.ok || read.value.cooling === undefined) throw new Error('demo')
+  const at = (airTemperatureC: number) => ({
+    ...read.value,
+    cooling: { ...read.value.cooling, kind: 'liquid', coolant: 'water' } as NonNullable<
+      typeof read.value.cooling
+    >,
+    ground: { ...read.value.ground, airTemperatureC },
+  })
+  const brief = [plainRow('speed', 1, 5)]
+  const frozen = passedOf(runDrive(at(-8), { name: 'Test', notes: '', rows: brief }), brief)
+  const mark = frozen.find(({ id }) => id === 'cooling.freezing')
+  // Water freezes at 0 °C; the circuit starts at the air's temperature.
+  expect(mark).toMatchObject({ at: 0, row: 0, allowed: 0 })
+  expect(mark?.reached).toBeCloseTo(-8, 6)
+  if (mark !== undefined) expect(passedWords(mark, 'metric')).toMatch(/^falls below 0.°C at once, in row 1/)
+  expect(changesFor('cooling.freezing', read.value)[0]?.path).toBe('cooling.coolant')
+  const warm = passedOf(runDrive(at(8), { name: 'Test', notes: '', rows: brief }), brief)
+  expect(warm.map(({ id }) => id)).not.toContain('cooling.freezing')
+})

@@ -13,6 +13,7 @@ import {
 import { plainBuild } from '../../fixtures/build/plain.ts'
 import { machineOfStored } from '../../fixtures/build/machine.ts'
 import { machines } from '../../laws/machines.ts'
+import { evenly } from '../../fixtures/evenly.ts'
 
 const plain = plainBuild()
 
@@ -79,26 +80,21 @@ describe('motors, controllers and pack at one throttle', () => {
 describe('the duty that passes a current', () => {
   it('brings back what it was asked for: Kirchhoff’s laws around motor and pack', () => {
     fc.assert(
-      fc.property(
-        machines,
-        fc.double({ min: 0.02, max: 0.9, noNaN: true }),
-        fc.double({ min: 0, max: 0.9, noNaN: true }),
-        (any, part, share) => {
-          const line = new DriveLine()
-          setDriveLine(line, any, any.pack.fullVolts, 20, 1)
-          const speed = (share * line.volts) / line.torqueConstant
-          // up to what full throttle passes, or the pack's best where that is less
-          const amps = part * ((line.volts - speed * line.torqueConstant) / line.loopResistance)
-          const duty = dutyForAmps(line, amps, speed)
-          if (Number.isNaN(duty)) return
-          const packVolts = line.volts - line.count * duty * amps * line.packResistance
-          const needed = amps * line.seriesResistance + speed * line.torqueConstant
-          // 1e-9: where both roots meet half of the digits are lost, and they hardly do
-          expect(Math.abs(duty * packVolts - needed)).toBeLessThan(1e-9 * line.volts)
-          // the smaller root: the pack is not pulled below half
-          expect(packVolts).toBeGreaterThanOrEqual(0.5 * line.volts * (1 - 1e-9))
-        },
-      ),
+      fc.property(machines, evenly(0.02, 0.9), evenly(0, 0.9), (any, part, share) => {
+        const line = new DriveLine()
+        setDriveLine(line, any, any.pack.fullVolts, 20, 1)
+        const speed = (share * line.volts) / line.torqueConstant
+        // up to what full throttle passes, or the pack's best where that is less
+        const amps = part * ((line.volts - speed * line.torqueConstant) / line.loopResistance)
+        const duty = dutyForAmps(line, amps, speed)
+        if (Number.isNaN(duty)) return
+        const packVolts = line.volts - line.count * duty * amps * line.packResistance
+        const needed = amps * line.seriesResistance + speed * line.torqueConstant
+        // 1e-9: where both roots meet half of the digits are lost, and they hardly do
+        expect(Math.abs(duty * packVolts - needed)).toBeLessThan(1e-9 * line.volts)
+        // the smaller root: the pack is not pulled below half
+        expect(packVolts).toBeGreaterThanOrEqual(0.5 * line.volts * (1 - 1e-9))
+      }),
       { numRuns: 300 },
     )
   })

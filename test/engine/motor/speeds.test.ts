@@ -14,6 +14,7 @@ import { stallAmpsOf, strongestDuty } from '../../../shared-engine/motor/standst
 import { apart, machines } from '../../laws/machines.ts'
 import { plainBuild } from '../../fixtures/build/plain.ts'
 import { evaluationOf, machineOfStored } from '../../fixtures/build/machine.ts'
+import { evenly } from '../../fixtures/evenly.ts'
 
 const plain = plainBuild()
 
@@ -50,7 +51,7 @@ describe('free running', () => {
   it('is the rated speed at the throttle that keeps it there', () => {
     let found = 0
     fc.assert(
-      fc.property(machines, fc.double({ min: 0.05, max: 1.2, noNaN: true }), (machine, share) => {
+      fc.property(machines, evenly(0.05, 1.2), (machine, share) => {
         const fastest = Math.max(
           freeSpeedAt(machine, machine.pack.fullVolts, 20, 1),
           freeSpeedAt(machine, machine.pack.fullVolts, machine.motor.maxTemperature, 1),
@@ -103,7 +104,7 @@ describe('standing', () => {
 describe('best points of the curve', () => {
   it('are no worse than any other speed', () => {
     fc.assert(
-      fc.property(machines, fc.double({ min: 0.001, max: 0.999, noNaN: true }), (machine, share) => {
+      fc.property(machines, evenly(0.001, 0.999), (machine, share) => {
         const line = new DriveLine()
         setDriveLine(line, machine, machine.pack.fullVolts, 20, 1)
         const best = bestPointsOf(line)

@@ -6,6 +6,7 @@ import {
   type StopSpring,
 } from '../../../shared-engine/geometry/stop-spring.ts'
 import { heldEnergy, stopEnergy, stopForce } from '../../../shared-engine/track/stop.ts'
+import { evenly } from '../../fixtures/evenly.ts'
 
 /** Peak force of a mass run into the spring, through time: μ x″ = L − F, F growing by κ_1 and, past F_s, by κ. */
 function simulatedPeak(spring: StopSpring, mass: number, speed: number, pull: number): number {
@@ -28,11 +29,11 @@ function simulatedPeak(spring: StopSpring, mass: number, speed: number, pull: nu
 
 const springs = fc
   .record({
-    ladder: fc.double({ min: 1e4, max: 1e6, noNaN: true }),
-    span: fc.double({ min: 0.05, max: 0.6, noNaN: true }),
-    stiffness: fc.double({ min: 5e3, max: 1e6, noNaN: true }),
-    share: fc.double({ min: 0.1, max: 0.9, noNaN: true }),
-    pretension: fc.double({ min: 0, max: 400, noNaN: true }),
+    ladder: evenly(1e4, 1e6),
+    span: evenly(0.05, 0.6),
+    stiffness: evenly(5e3, 1e6),
+    share: evenly(0.1, 0.9),
+    pretension: evenly(0, 400),
     fixed: fc.boolean(),
   })
   .map((one) =>
@@ -43,9 +44,9 @@ describe('a held loop', () => {
   it('stops the train with the force that an integration through time finds', () => {
     const runs = fc.record({
       spring: springs,
-      mass: fc.double({ min: 0.05, max: 20, noNaN: true }),
-      speed: fc.double({ min: 0.5, max: 30, noNaN: true }),
-      pull: fc.double({ min: 0, max: 500, noNaN: true }),
+      mass: evenly(0.05, 20),
+      speed: evenly(0.5, 30),
+      pull: evenly(0, 500),
     })
     fc.assert(
       fc.property(runs, ({ spring, mass, speed, pull }) => {
@@ -61,8 +62,8 @@ describe('a held loop', () => {
   it('gives back the energy that made a force', () => {
     const runs = fc.record({
       spring: springs,
-      pull: fc.double({ min: 0, max: 500, noNaN: true }),
-      energy: fc.double({ min: 1e-3, max: 1e4, noNaN: true }),
+      pull: evenly(0, 500),
+      energy: evenly(1e-3, 1e4),
     })
     fc.assert(
       fc.property(runs, ({ spring, pull, energy }) => {
