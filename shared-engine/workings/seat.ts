@@ -58,7 +58,8 @@ function meshPull(d: Draft, number: number, torque: string): string {
     return symbol
   }
   d.entry(`z_a${number}`, `${path}.driverTeeth`)
-  const size = `s_${number}`
+  // not s_1, which a soil’s full slip has
+  const size = `p_w${number}`
   if (kind === 'gear') {
     d.entry(size, `${path}.moduleMm`)
     d.entry(`phi_${number}`, `${path}.pressureAngleDegrees`)

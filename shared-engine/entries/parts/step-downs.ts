@@ -52,6 +52,7 @@ export const stepDowns = {
         low: 0.5,
         high: 400,
         optional: true,
+        lever: { step: 0.1, way: 'less', times: 2 },
         help: 'Where receiver, servos or computer give up.',
         brings: 'Whether a peak browns out what hangs behind it.',
       },
