@@ -167,6 +167,8 @@ function roundedBest(
   const sizes = [known, roundedTo(peak, span.step, 1), roundedTo(peak, span.step, -1)]
   const sign = Math.sign(span.to - span.from)
   const allowed = sizes.filter((value) => sign * (value - span.from) > 0 && sign * (span.to - value) >= 0)
-  const found = allowed.map((value) => ({ value, measure: measure(value), reached: false }))
+  // a number of so many digits that rounding puts every size behind it
+  const tried = allowed.length > 0 ? allowed : [known]
+  const found = tried.map((value) => ({ value, measure: measure(value), reached: false }))
   return found.reduce((best, one) => (one.measure > best.measure ? one : best))
 }

@@ -67,6 +67,16 @@ describe('the least change', () => {
     expect(peak?.reached).toBe(false)
   })
 
+  test('of a number of more digits than are sold is itself or further, and never nothing', () => {
+    // 12 digits and steps of 0.1: the sizes next to it are the same in ten digits.
+    const many = leastChange((x) => -1 - (x - 5_000_000.07) ** 2, 0.2, {
+      from: 5_000_000.04,
+      to: 5_000_000.1,
+      step: 0.1,
+    })
+    expect(many?.reached).toBe(false)
+  })
+
   test('ends where the number makes no build, and crosses where margins cannot be formed', () => {
     expect(leastChange((x) => (x > 50 ? NaN : 1 - 100 / x), 0.2, span)?.reached).toBe(false)
     expect(leastChange((x) => (x < 60 ? -Infinity : 0.5), 0.2, span)?.value).toBe(60)
