@@ -207,11 +207,13 @@ function movedWeight(d: Draft): void {
   d.entry('h_t', 'vehicle.towHeightMm')
   d.step('M_p', ['torque', 'moment that lifts the skis'], 'h_g * (F_0 - R_g) + F_tow * (h_t - h_g)')
   const told = ['force', 'weight that thrust moves to the tracks'] as const
-  if (!(d.of('M_p') > 0)) {
+  const moves = d.of('M_p') > 0
+  const arm = ['length', 'arm, shortened by the grip that weight brings'] as const
+  d.step('d_1', arm, 'd_k - h_g * f_w', moves ? undefined : 'not asked: nothing lifts the skis')
+  if (!moves) {
     d.step('Delta', told, 'max(0, M_p)', 'nothing lifts the skis')
     return
   }
-  d.step('d_1', ['length', 'arm, shortened by the grip that weight brings'], 'd_k - h_g * f_w')
   const words = d.of('d_1') > 0 ? 'at most what stands on the skis' : 'all of it: each newton moves another'
   d.step('Delta', told, 'min(M_p / max(0, d_1), W - W_t)', words)
 }

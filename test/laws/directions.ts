@@ -2,7 +2,8 @@ import { check } from '../../shared-engine/check.ts'
 import type { Build } from '../../shared-engine/entries/schema.ts'
 import type { LimitRow } from '../../shared-engine/limits/ledger.ts'
 
-const marginOf = (row: LimitRow | undefined) => row?.margin ?? -Infinity
+/** At most all of it: a load below nothing, a push that points backwards, has no more in hand for being less. */
+const marginOf = (row: LimitRow | undefined) => Math.min(1, row?.margin ?? -Infinity)
 
 /** Limits whose margin moved up (or down) between two builds, of those that both have. */
 export function moved(
