@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Mistake, Result } from '../../shared-engine/mistakes/mistake.ts'
+import { papers } from '../../shared-engine/report/paper.ts'
 import { channels, type Verb } from './channels.ts'
 
 /**
@@ -102,7 +103,7 @@ export const contract = {
   /** The page as it prints, on one of these papers; the page cannot say more of how. */
   exportPdf: {
     channel: channels.exportPdf,
-    takes: z.tuple([z.enum(['a4', 'letter']), name]),
+    takes: z.tuple([z.enum(papers), name]),
     gives: z.string().nullable(),
   },
   keep: { channel: channels.keep, takes: z.tuple([work]), gives: z.null() },

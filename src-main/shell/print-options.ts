@@ -1,6 +1,8 @@
+import { paperWords, type Paper } from '../../shared-engine/report/paper.ts'
+
 /** As much of the options of a printed page as is set. */
 interface PrintOptions {
-  readonly pageSize: 'A4' | 'Letter'
+  readonly pageSize: (typeof paperWords)[Paper]
   readonly preferCSSPageSize: true
   readonly printBackground: true
   readonly displayHeaderFooter: true
@@ -9,9 +11,9 @@ interface PrintOptions {
 }
 
 /** How the page becomes a PDF: the paper and the margins of its style sheet, every page numbered. */
-export function printOptions(paper: 'a4' | 'letter'): PrintOptions {
+export function printOptions(paper: Paper): PrintOptions {
   return {
-    pageSize: paper === 'a4' ? 'A4' : 'Letter',
+    pageSize: paperWords[paper],
     preferCSSPageSize: true,
     printBackground: true,
     displayHeaderFooter: true,

@@ -1,4 +1,5 @@
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
+import type { Paper } from '../../shared-engine/report/paper.ts'
 
 /**
  * What stands round the page: the desktop window (through the bridge) or a browser (through its pickers). The page
@@ -43,8 +44,7 @@ export interface Host {
    * The page as it prints, as a PDF where the person says. The answer is the file's name. Null where the host cannot: a
    * browser's own printing has it.
    */
-  readonly exportPdf:
-    ((paper: 'a4' | 'letter', suggestedName: string) => Promise<Result<string> | null>) | null
+  readonly exportPdf: ((paper: Paper, suggestedName: string) => Promise<Result<string> | null>) | null
 
   /** Keeps unsaved work against a crash or power cut. Call within 1 s of a change; replaces what was kept before. */
   keep(work: UnsavedWork): Promise<Result<null>>

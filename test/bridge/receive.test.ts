@@ -114,7 +114,7 @@ describe('arguments that do not fit are refused before anything happens', () => 
     ['exportFile', ['exe', 'plot', new Uint8Array()]],
     ['exportFile', ['svg', 'plot', 'text']],
     ['exportFile', ['svg', '/etc/cron.d/x', new Uint8Array()]],
-    ['exportPdf', ['a3', 'sheet']],
+    ['exportPdf', ['a5', 'sheet']],
     ['exportPdf', ['a4', '../sheet']],
     ['exportPdf', ['a4', 'sheet', '/tmp']],
     ['exportPdf', [{ pageSize: 'A4' }, 'sheet']],

@@ -26,6 +26,8 @@ interface Piece {
   readonly left: number
   readonly right: number
   readonly y: number
+  /** Size of its letters, pt. */
+  readonly size: number
 }
 
 /** Not the foot of a page, nor its number. */
@@ -40,8 +42,8 @@ async function readBack(bytes: Uint8Array) {
     const { items } = await page.getTextContent()
     const pieces = items.flatMap((item): Piece[] => {
       if (!('str' in item) || item.str.trim() === '') return []
-      const [, , , , x = NaN, y = NaN] = item.transform as readonly number[]
-      return [{ text: item.str, left: x, right: x + item.width, y }]
+      const [, , across = NaN, up = NaN, x = NaN, y = NaN] = item.transform as readonly number[]
+      return [{ text: item.str, left: x, right: x + item.width, y, size: Math.hypot(across, up) }]
     })
     pages.push({ size: page.view.slice(2), pieces })
   }
@@ -94,10 +96,11 @@ function nearEdge(
 }
 
 describe.each([
-  ['quick-sled-puller', 'a4', 'metric'],
-  ['hut-hauler', 'letter', 'metric'],
-  ['culvert-crawler', 'a4', 'imperial'],
-] as const)('the one page of %s on %s, %s', (name, paper, system) => {
+  ['quick-sled-puller', 'a4', 'metric', 4.5],
+  ['hut-hauler', 'letter', 'metric', 4.5],
+  // For the wall: no letters smaller than those of a newspaper.
+  ['culvert-crawler', 'a3', 'imperial', 7],
+] as const)('the one page of %s on %s, %s', (name, paper, system, leastSize) => {
   it('is one page and says what check says: limits, figures, entries, remedies, alarms, orders, cautions', async () => {
     const checked = checkedDemo(name)
     const remedies = remediesFor(checked.build)
@@ -109,6 +112,7 @@ describe.each([
     const [page] = pages
     if (page === undefined) throw new Error('no page')
     expect(nearEdge(page, paperSizes[paper])).toEqual([])
+    expect(Math.min(...page.pieces.filter(isAboveFoot).map(({ size }) => size))).toBeGreaterThan(leastSize)
     for (const row of checked.limits) expect(text).toContain(limitWords(row, system))
     const values: Readonly<Record<string, number | null>> = checked.figures
     const figures = pageSubjects.flatMap(([, some]) => some)

@@ -11,7 +11,12 @@ export const report: Command = {
       about: 'write a file, which must not exist: .pdf, .html or .md; without it, Markdown is printed',
     },
     { flags: '--html', about: 'print a page of HTML instead of Markdown' },
-    { flags: '--paper <size>', about: 'paper of PDF and HTML', choices: ['a4', 'letter'], standard: 'a4' },
+    {
+      flags: '--paper <size>',
+      about: 'paper of PDF and HTML',
+      choices: ['a4', 'letter', 'a3'],
+      standard: 'a4',
+    },
     { flags: '--all', about: 'everything in tables, on as many pages as it takes, instead of one page' },
     { flags: '--workings', about: 'with the working of every figure and limit, on further pages' },
     { flags: '--date <day>', about: 'day on the sheet; the present one where none is given' },

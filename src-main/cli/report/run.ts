@@ -4,7 +4,7 @@ import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { remediesFor } from '../../../shared-engine/remedy/remedy.ts'
 import { sheetHtml } from '../../../shared-engine/report/html.ts'
 import { sheetMarkdown } from '../../../shared-engine/report/markdown.ts'
-import type { Paper } from '../../../shared-engine/report/paper.ts'
+import { papers, type Paper } from '../../../shared-engine/report/paper.ts'
 import { sheetOf } from '../../../shared-engine/report/sheet.ts'
 import type { Sheet } from '../../../shared-engine/report/block.ts'
 import { readingOf } from '../build-file.ts'
@@ -39,7 +39,7 @@ export async function reportBuild(file: string, options: OptionValues, io: Io): 
     whole: options['all'] === true,
     remedies: remediesFor(build.value),
   })
-  const paper: Paper = options['paper'] === 'letter' ? 'letter' : 'a4'
+  const paper = papers.find((one) => one === options['paper']) ?? 'a4'
   if (target.file === null) {
     io.out(textOf(sheet, target.form, paper))
     return exitOf(checked.limits)
