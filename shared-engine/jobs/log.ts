@@ -18,6 +18,8 @@ interface LogFound {
   readonly life: readonly LifeUsed[]
   /** The run as a drive; null without an rpm. */
   readonly pattern: Pattern | null
+  /** Headings of the columns, of a log too that cannot be read. */
+  readonly headings: readonly string[]
 }
 
 /**
@@ -55,7 +57,7 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
         const result = reading.result()
         return result === null
           ? { part: null, transfer: [] }
-          : { part: { result, series, ...rest }, transfer: buffersOf(series) }
+          : { part: { result, series, ...rest, headings: reading.headings() }, transfer: buffersOf(series) }
       },
     }
   },

@@ -39,6 +39,7 @@ export class LogReading {
   #pauses = 0
   #ended = false
   #read: ReadLog | null = null
+  #headings: readonly string[] = []
   #result: Result<LogResult> | null = null
 
   constructor(input: LogInput, after: AfterReading | null = null) {
@@ -75,6 +76,7 @@ export class LogReading {
 
   *#meaning({ build, choice, alarms }: LogInput, after: AfterReading | null): InPieces<void> {
     const text = this.#text.result()
+    if ('grid' in text) this.#headings = text.grid.columns.map(({ name }) => name)
     const read: Result<ReadLog> = 'grid' in text ? yield* readLog(text, build, choice) : failed([text])
     if (!read.ok) {
       this.#result = read
@@ -89,6 +91,11 @@ export class LogReading {
   /** What the log says, or why it cannot be read; null before the last step. */
   result(): Result<LogResult> | null {
     return this.#result
+  }
+
+  /** Headings of the columns, whatever became of them; none where the text has no columns. */
+  headings(): readonly string[] {
+    return this.#headings
   }
 
   /** The log's channels, for plots; null before they are read, or where the log cannot be. */

@@ -11,6 +11,9 @@ import { readingsFormat, readingsVersion } from './readings.ts'
 const mostRows = 2000
 
 const notBelowZero = 'a number of 0 or more'
+/** No bench reads more in any unit of the tables; beyond it, squares of readings would leave what a number can hold. */
+const mostReading = 1e12
+const tooMuch = 'a number up to 1e12'
 
 /** A number that was read: below zero only where its name may be. */
 function readingOf(name: string) {
@@ -18,10 +21,18 @@ function readingOf(name: string) {
     const error = '1 or -1'
     return z.union([z.literal(1), z.literal(-1)], { error })
   }
-  return mayBeNegative(name) ? z.number({ error: 'a number' }) : atLeastZero
+  return mayBeNegative(name)
+    ? z
+        .number({ error: 'a number' })
+        .min(-mostReading, { error: tooMuch })
+        .max(mostReading, { error: tooMuch })
+    : atLeastZero
 }
 
-const atLeastZero = z.number({ error: notBelowZero }).min(0, { error: notBelowZero })
+const atLeastZero = z
+  .number({ error: notBelowZero })
+  .min(0, { error: notBelowZero })
+  .max(mostReading, { error: tooMuch })
 
 const instrumentSchema = z.strictObject(
   {

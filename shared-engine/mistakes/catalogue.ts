@@ -110,7 +110,7 @@ export const catalogue = {
   'log-no-rows': () =>
     'the log has no rows of values: two lines of numbers with as many cells, one below the other, were not found',
   'log-no-time': () =>
-    'the log has no time: no column is named time, and none holds times of day; name one, or give the rows per second, in a file of columns',
+    'the log has no time: no column is named time, and none holds times of day; say which column it is, or give the rows per second (command line: --time, --columns)',
   'log-no-values': () =>
     'the log has no values: no column could be given a meaning, or none of those has a number; name them in a file of columns',
   'log-columns': (m) => `${at(m)} is ${found(m)}: the file of columns does not fit${allowed(m)}`,

@@ -43,6 +43,9 @@ export interface FittedChannel {
 /** Less of a share than this, and the fit has left a channel as it was. */
 const leastMove = 0.01
 
+/** Past this times the error before, a fit is said to have made a prediction worse. */
+const muchWorse = 1.2
+
 /** A build with everything that a fit offers taken; null where it offers nothing. */
 function fittedBuild(build: Build, { entries }: FitAnswer): Build | null {
   const offered = entries.flatMap(({ path, value }) => (value === null ? [] : [{ path, value }]))
@@ -161,5 +164,7 @@ export function fittedSentence(channel: FittedChannel, system: UnitSystem): stri
     formatText(errorOf(predicted, measured), kind === 'temperature' ? 'temperatureDifference' : kind, system)
   if (before === null) return `${label}: off by ${text(after)}; the build could not predict it before.`
   if (!isMoved(channel)) return `${label}: off by ${text(before)}, before and after.`
-  return `${label}: off by ${text(before)} before, ${text(after)} after.`
+  const worse = errorOf(after, measured) > muchWorse * errorOf(before, measured)
+  const end = worse ? ', which is worse: take these values only once you know why' : ''
+  return `${label}: off by ${text(before)} before, ${text(after)} after${end}.`
 }

@@ -89,6 +89,6 @@ export function takeMeasured(
   )
   const mistakes = session.change(`take ${label} from ${from}`, known)
   if (mistakes.length > 0) return mistakes.map(sentenceOf).join(' ')
-  notices.done(`${label} taken: ${text.value} ± ${text.plusMinus}`)
+  notices.done(`${label} taken: ${text.value}${tolerance === undefined ? '' : ` ± ${text.plusMinus}`}`)
   return ''
 }

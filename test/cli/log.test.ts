@@ -109,6 +109,21 @@ describe('what cannot be read is refused with one line and a code', () => {
   })
 })
 
+test('an option names the column of the time, where a log is refused for want of one', () => {
+  const log = path.join(folder(), 'bare.csv')
+  writeFileSync(
+    log,
+    ['Sample,Rpm,Volts', ...Array.from({ length: 30 }, (_, at) => `${at},900,50`)].join('\n'),
+  )
+  const asked = ['log', demoFile('hut-hauler'), log, '--json']
+  expect(pitchline(asked).err).toMatch(/say which column it is.*--time.* \[no-time\]/)
+  for (const column of ['Sample', '1']) {
+    const { out } = pitchline([...asked, '--time', column])
+    expect((JSON.parse(out) as { reading: unknown }).reading).toMatchObject({ timeForm: 'count', rows: 30 })
+  }
+  expect(pitchline([...asked, '--time', 'Clock']).err).toContain('no column of the log')
+})
+
 test('a file of columns gives a log without time and names its meaning', () => {
   const log = path.join(folder(), 'bare.csv')
   const columns = path.join(folder(), 'rate.json')

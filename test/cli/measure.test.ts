@@ -49,6 +49,30 @@ describe('pitchline measure', () => {
     expect(out).toContain('rows: too few')
   })
 
+  it('offers no value of readings that no bench has, and says of one that it cannot weigh that it cannot', () => {
+    // Squares of these would be more than a number holds: the line through them came out as 0 ± 0, good.
+    const rows = [1, 2, 3].map((one) => ({
+      amps: one * 1e200,
+      plusVolts: 0.02 * one,
+      minusVolts: 0.01 * one,
+    }))
+    const file = path.join(folder(), 'odd.json')
+    const write = (more: object) =>
+      writeFileSync(file, JSON.stringify({ format: 'pitchline-readings', version: 1, ...more }))
+    write({ test: 'wiring-drop', rows })
+    const huge = pitchline(['measure', 'wiring-drop', file])
+    expect([huge.code, huge.out]).toEqual([1, ''])
+    expect(huge.err).toContain('rows.0.amps: a number up to 1e12, found 1e+200.')
+    write({
+      test: 'weigh',
+      lists: { frontKg: [8.25], rearKg: [9.9], spanMm: [640] },
+      given: { rearAheadMm: -20 },
+    })
+    const once = pitchline(['measure', 'weigh', file])
+    expect(once.out).toContain('vehicle.cgAheadMm = 270.909 mm, how sure is not known: weak')
+    expect(once.out).not.toContain('± 0')
+  })
+
   it('exits with 1 and a line for each mistake', () => {
     const file = path.join(folder(), 'bad.json')
     writeFileSync(

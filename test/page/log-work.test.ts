@@ -76,6 +76,22 @@ describe('a log in the window', () => {
     expect(log.log?.name).toBe('run.csv')
   })
 
+  it('asks of a log without a time which column it is, and reads it by that one', async () => {
+    const { log } = logWork()
+    const rows = Array.from({ length: 40 }, (_, at) => `${at},${1000 + 10 * at},40`)
+    await log.open(file('bare.csv', ['Sample,Motor rpm,Pack volts [V]', ...rows].join('\n')))
+    await read(log)
+    expect(log.refused?.sentences.join(' ')).toContain('no time')
+    expect(log.refused?.headings).toEqual(['Sample', 'Motor rpm', 'Pack volts [V]'])
+    log.takeAsTime(7)
+    expect(log.log).toBeNull()
+    log.takeAsTime(0)
+    await read(log)
+    expect(log.refused).toBeNull()
+    expect(log.work.found?.result.reading.timeForm).toBe('count')
+    expect(log.work.found?.result.segments[0]?.seconds).toBe(39)
+  })
+
   it('says of a file that cannot be had that it cannot be read, and of one that is too big how big it may be', async () => {
     const { log } = logWork()
     const gone = { name: 'gone.csv', size: 9, arrayBuffer: () => Promise.reject(new Error('gone')) }

@@ -3,7 +3,7 @@ import { changesBetween } from '../../../shared-engine/log/changes/changes.ts'
 import type { ToldRun } from '../../../shared-engine/log/changes/course.ts'
 import { changesFromBuild } from '../../../shared-engine/log/changes/from-build.ts'
 import type { Changes } from '../../../shared-engine/log/changes/result.ts'
-import { readColumns } from '../../../shared-engine/log/columns/choice.ts'
+import { readColumns, type ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
 import { readAlarms } from '../../../shared-engine/log/facts/alarms.ts'
 import { LogReading, type LogInput } from '../../../shared-engine/log/log.ts'
 import { refusalCodeOf } from '../../../shared-engine/log/refusal.ts'
@@ -37,7 +37,8 @@ export async function printLog(
   const choice = fileOf(options['columns'], readColumns, io)
   const alarms = fileOf(options['alarms'], readAlarms, io)
   if (build === null || choice === null || alarms === null) return exit.unreadable
-  const own = await readIn({ build, file, choice: choice.value ?? {}, alarms: alarms.value }, io)
+  const laidDown = withTime(choice.value ?? {}, options['time'])
+  const own = await readIn({ build, file, choice: laidDown, alarms: alarms.value }, io)
   if (own === null) return exit.unreadable
   const changes = await changesFor(own, build, options, io)
   if (changes === null) return exit.unreadable
@@ -49,6 +50,12 @@ export async function printLog(
     io.out(logText(result, name, system, changes))
   }
   return result.episodes.some(({ over }) => over) ? exit.over : exit.within
+}
+
+/** A choice with the column that an option names as the time, by heading or number. */
+function withTime(choice: ColumnsChoice, column: string | boolean | undefined): ColumnsChoice {
+  if (typeof column !== 'string') return choice
+  return { ...choice, columns: { ...choice.columns, [column]: { channel: 'time' } } }
 }
 
 /** A log that was read: what it says, and its channels. */

@@ -1,11 +1,12 @@
 import { caution } from '../../../shared-engine/constants.ts'
+import { fieldOf } from '../../../shared-engine/entries/fields.ts'
 import { putIn } from '../../../shared-engine/explain/text.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
 import type { BudgetPart } from '../../../shared-engine/measure/budget.ts'
 import type { Output } from '../../../shared-engine/measure/kind.ts'
 import type { MeasuredNumber, MeasuredResult, Measurement } from '../../../shared-engine/measure/measure.ts'
 import type { Readings } from '../../../shared-engine/measure/readings.ts'
-import { rounded, unitText } from '../../../shared-engine/measure/shown.ts'
+import { measuredText, rounded } from '../../../shared-engine/measure/shown.ts'
 import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
 import { guideOf } from '../../../shared-engine/reference/measurements.ts'
 
@@ -45,11 +46,8 @@ export function measurementText(readings: Readings, measured: Measurement): stri
 }
 
 /** `146.2 ± 1.2 rpm/V` */
-function quantityText({ value, plusMinus, unit }: MeasuredNumber): string {
-  if (value === null || plusMinus === null) return 'none'
-  const text = rounded(value, plusMinus)
-  const units = unitText(unit)
-  return `${text.value} ± ${text.plusMinus}${units === '' ? '' : ` ${units}`}`
+function quantityText(one: MeasuredNumber, path = ''): string {
+  return measuredText(one, fieldOf(path)?.whole === true).replace('\u202F', ' ')
 }
 
 function formulaLines(output: Output | undefined): readonly string[] {
@@ -67,7 +65,7 @@ function formulaLines(output: Output | undefined): readonly string[] {
 
 function resultBlock(result: MeasuredResult, output: Output | undefined): readonly string[] {
   const { path, budget, verdict, coverageFactor, standardUncertainty } = result
-  const head = wrapped(`${path} = ${quantityText(result)}: ${verdict}`, width, '  ')
+  const head = wrapped(`${path} = ${quantityText(result, path)}: ${verdict}`, width, '  ')
   if (coverageFactor === null) return head
   return [
     ...head,

@@ -4,7 +4,7 @@ import { foldedName } from '../../../shared-engine/log/text/heading.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
 
 /** How a choice names a column: by its heading where no other has the same, else by its number from 1. */
-export function columnKey(columns: readonly ColumnReading[], place: number): string {
+export function columnKey(columns: readonly Pick<ColumnReading, 'name'>[], place: number): string {
   const name = columns[place]?.name ?? ''
   const alike = columns.filter((one) => foldedName(one.name) === foldedName(name))
   return alike.length === 1 && name.trim() !== '' ? name : String(place + 1)
@@ -13,7 +13,7 @@ export function columnKey(columns: readonly ColumnReading[], place: number): str
 /** A choice with one column's meaning laid down; another column that was given the same meaning before loses it. */
 export function withColumn(
   choice: ColumnsChoice,
-  columns: readonly ColumnReading[],
+  columns: readonly Pick<ColumnReading, 'name'>[],
   place: number,
   channel: ChannelId | null,
 ): ColumnsChoice {

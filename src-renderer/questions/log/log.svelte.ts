@@ -55,6 +55,8 @@ export class LogWork implements QuestionState {
     readonly sentences: readonly string[]
     /** The file, where it could be had. */
     readonly log?: OpenedLog
+    /** Its headings, where it lacks nothing but a time: one of the columns may be it. */
+    readonly headings?: readonly string[]
   } | null>(null)
   /** Segment that is drawn; null: that of the worst that happened. */
   segment = $state.raw<number | null>(null)
@@ -91,10 +93,10 @@ export class LogWork implements QuestionState {
           progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
           ended: ({ end, outcome }) => {
             if (outcome === null) return ended(end.type, null)
-            const { result, ...found } = outcome
+            const { result, headings, ...found } = outcome
             ended(end.type, result.ok ? { log, result: result.value, ...found } : null)
             if (result.ok) this.#accept(log, result.value)
-            else this.#refuse(log.name, result.mistakes, log)
+            else this.#refuse(log.name, result.mistakes, log, headings)
           },
         })
       },
@@ -156,6 +158,14 @@ export class LogWork implements QuestionState {
     const { refused } = this
     if (refused?.log === undefined) return
     this.log = { ...refused.log, choice: { ...refused.log.choice, ...part } }
+  }
+
+  /** The same where the log has no time: a column of it is one after all. */
+  takeAsTime(place: number): void {
+    const { log, headings } = this.refused ?? {}
+    if (log === undefined || headings?.[place] === undefined) return
+    const columns = headings.map((name) => ({ name }))
+    this.log = { ...log, choice: withColumn(log.choice, columns, place, 'time') }
   }
 
   /** Lays down the unit of a column; null: as the program sees it. */
@@ -266,9 +276,20 @@ export class LogWork implements QuestionState {
   }
 
   /** Nothing is lost: the log that was read last stays open. */
-  #refuse(name: string, mistakes: readonly Mistake[], log?: OpenedLog): void {
+  #refuse(
+    name: string,
+    mistakes: readonly Mistake[],
+    log?: OpenedLog,
+    headings: readonly string[] = [],
+  ): void {
     const sentences = mistakes.map(sentenceOf)
-    this.refused = { name, sentences, ...(log === undefined ? {} : { log }) }
+    const lacksTime = mistakes.some(({ code }) => code === 'log-no-time') && headings.length > 0
+    this.refused = {
+      name,
+      sentences,
+      ...(log === undefined ? {} : { log }),
+      ...(lacksTime ? { headings } : {}),
+    }
     this.log = this.#good
   }
 }

@@ -73,6 +73,15 @@ describe('a fit with what is left of the log', () => {
     )
   })
 
+  test('says so where it makes a prediction worse', () => {
+    const [segments, seconds, measured] = [[0, 0], [0, 1], Float64Array.of(40, 41)]
+    const channel = { id: 'packVolts', segments, seconds, measured } as const
+    const [near, far] = [Float64Array.of(40.5, 41.5), Float64Array.of(43, 44)]
+    expect(fittedSentence({ ...channel, before: near, after: far }, 'metric')).toContain('worse: take these')
+    expect(fittedSentence({ ...channel, before: far, after: near }, 'metric')).not.toContain('worse')
+    expect(fittedSentence({ ...channel, before: null, after: near }, 'metric')).toContain('could not predict')
+  })
+
   test('predicts nothing anew where it offers nothing', () => {
     const none = { ...answer, entries: answer.entries.map((entry) => ({ ...entry, value: null })) }
     expect(channelsOfFit(build, log.value, none)).toEqual([])

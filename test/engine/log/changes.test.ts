@@ -7,6 +7,7 @@ import { changesFromBuild } from '../../../shared-engine/log/changes/from-build.
 import type { ChangeId } from '../../../shared-engine/log/changes/quantity.ts'
 import type { Change, Changes } from '../../../shared-engine/log/changes/result.ts'
 import { changeSentence, notComparedSentence } from '../../../shared-engine/log/changes/sentences.ts'
+import { changesPlot } from '../../../shared-engine/draw/plots/changes.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import { changedRun, usualPut, type Put } from './changed-runs.ts'
 import { buildFrom, demoBuild, logFolder } from './reading.ts'
@@ -83,6 +84,34 @@ describe('two runs of one machine', () => {
       expect(Math.abs(one.difference)).toBeLessThan(1e-9 * Math.abs(one.before))
       expect(one.told).toBe(false)
     }
+  })
+
+  it('are drawn as parts of what they were, a row for each; what is told is filled, what is not hatched', () => {
+    const of = (id: ChangeId, told: boolean): Change => ({
+      id,
+      before: 20,
+      after: 23,
+      difference: 3,
+      within: told ? 1 : 5,
+      told,
+      scatter: [0.8, null],
+      stretches: [12, 14],
+      stretchSeconds: 4,
+      conditions: [],
+    })
+    const look = { system: 'metric', size: { width: 600, height: 0 } } as const
+    const drawn = changesPlot(
+      { against: 'log', changes: [of('pack-amps', true), of('motor-amps', false)] },
+      look,
+    )
+    expect(drawn.summary).toMatch(/^1 of 2 differences are told/)
+    const text = JSON.stringify(drawn.shapes)
+    expect(text).toContain('Pack current at the same speed')
+    expect(text.match(/"hatch"/g)).toHaveLength(1)
+    // 15 % ± 5 % and 15 % ± 25 %: the axis goes from below nothing to 40 %.
+    expect(drawn.plot?.x.low).toBeLessThan(-0.09)
+    expect(drawn.plot?.x.high).toBeGreaterThanOrEqual(0.4)
+    expect(changesPlot({ against: 'build', changes: [] }, look).plot).toBeNull()
   })
 })
 
