@@ -1,9 +1,11 @@
-import { changeRow, sideNames } from '../../log/changes/sentences.ts'
+import { changeRow } from '../../log/changes/sentences.ts'
 import { changeWords } from '../../log/changes/quantity.ts'
 import type { Change, Changes } from '../../log/changes/result.ts'
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
+import { namedRows } from '../plot-frame.ts'
 import type { Scene } from '../scene.ts'
+import { textWidth } from '../text-width.ts'
 import { absentPlot, type PlotLook } from './plot-look.ts'
 
 const name = 'changes'
@@ -13,7 +15,24 @@ const rowHeight = 34
 /** Parts further out than this say no more than "far". */
 const furthest = 1
 
+/** The axis reaches as far as this either way, even where nothing differs. */
+const least = 0.01
+
 const held = (part: number): number => Math.max(-furthest, Math.min(furthest, part))
+
+/** End of the axis that leaves a column on the right for the differences in words: on the bars they could not be read. */
+function roomForNotes(
+  rows: readonly Change[],
+  notes: readonly string[],
+  low: number,
+  most: number,
+  width: number,
+): number {
+  const column = 16 + Math.max(...notes.map((note) => textWidth(note, 13)))
+  const names = namedRows(rows.map(({ id }) => changeWords(id).label))
+  const share = column / Math.max(2 * column, width - names - 14)
+  return (most - share * low) / (1 - share)
+}
 
 /** Whether the scatter of single stretches is of the quantity itself: a stretch has volts, but no resistance of its own. */
 const ownScatter = ({ id }: Change) => id !== 'pack-ohms'
@@ -28,6 +47,10 @@ export function changesPlot(
 ): Scene {
   const rows = changes.filter(({ before }) => Math.abs(before) > 0)
   if (rows.length === 0) return absentPlot(name, title, 'Nothing was alike enough to compare.', look)
+  const reach = (sign: number) =>
+    rows.map(({ before, difference, within }) => held((difference + sign * within) / Math.abs(before)))
+  const [low, most] = [Math.min(-least, ...reach(-1)), Math.max(least, ...reach(1))]
+  const notes = rows.map((change) => changeRow(change, look.system).difference)
   const marks = rows.flatMap((change, row): Mark[] => {
     const part = (value: number) => value / Math.abs(change.before)
     const middle = part(change.difference)
@@ -42,7 +65,8 @@ export function changesPlot(
         to: held(middle + part(change.within)),
         label: changeWords(change.id).label,
         role: change.told ? 'accent' : 'quiet',
-        note: changeRow(change, look.system).difference,
+        note: notes[row] ?? '',
+        noteFrom: most,
         hatched: !change.told,
       },
       ...(scatter > 0
@@ -60,7 +84,6 @@ export function changesPlot(
       { mark: 'point', x: held(middle), y: -row, label: '', role: 'ink', marker: 'diamond', unnamed: true },
     ]
   })
-  const [before] = sideNames(against)
   const zero: Mark = { mark: 'rule', axis: 'x', value: 0, label: '', role: 'ink' }
   return plot({
     name,
@@ -69,8 +92,10 @@ export function changesPlot(
     system: look.system,
     size: { width: look.size.width, height: rows.length * rowHeight + 64 },
     x: {
-      label: `Difference, part of ${against === 'log' ? before.toLowerCase() : 'what the build says'}`,
+      label: `Difference, part of ${against === 'log' ? 'what it was' : 'what the build says'}`,
       kind: 'fraction',
+      low: low - 0.03 * (most - low),
+      high: roomForNotes(rows, notes, low, most, look.size.width),
     },
     panels: [
       {

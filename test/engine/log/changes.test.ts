@@ -80,6 +80,8 @@ describe('two runs of one machine', () => {
 
   it('a run beside itself has no difference at all', () => {
     const run = told(changedRun(usualPut, 3, 1))
+    const still = changesPlot(changesBetween(run, run), { system: 'metric', size: { width: 600, height: 0 } })
+    expect(still.plot?.x.high).toBeGreaterThan(0)
     for (const one of changesBetween(run, run).changes) {
       expect(Math.abs(one.difference)).toBeLessThan(1e-9 * Math.abs(one.before))
       expect(one.told).toBe(false)
