@@ -43,6 +43,7 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
         yield
       }
       const life = yield* lifeUsedOf(read, episodes)
+      yield
       rest = {
         evidence: evidenceOfColumns(read, input.choice),
         life,

@@ -18,7 +18,7 @@ export interface LogInput {
 }
 
 /** Pauses in the work behind the text, about: of a log with the usual channels and nothing done after it. */
-const pausesBehind = 60
+const pausesBehind = 66
 /** Work behind the text over that of the text, about. */
 const workBehind = 1.2
 
