@@ -70,7 +70,7 @@ function setShared(load: TrackLoad, track: TrackPart, springs: RowSprings, slope
     load.climb = slope === null ? NaN : nothing
     return
   }
-  setLoad(sharing, springs, track.engagedTeeth, pull, load.slack)
+  setLoad(sharing, springs, pull, load.slack)
   load.toothForce = largestRowForce(sharing) / track.teethAcross
   if (slope === null) return
   load.climb = slope === 0 ? 0 : climbRatioOf(sharing, springs, slope, load.pressing, track.sprocketTeeth)

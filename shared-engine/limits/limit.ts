@@ -114,6 +114,11 @@ export function limitOfNumber(number: number): Limit | undefined {
   return listed[number]
 }
 
+/** How many limits there are; their numbers are those below. */
+export function limitsListed(): number {
+  return listed.length
+}
+
 /** Whether the limit of a number is one of ordinary use, which {@link isDecisive} says. */
 export function decides(number: number): boolean {
   return deciding[number] === true

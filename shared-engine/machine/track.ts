@@ -42,7 +42,7 @@ export function trackPartOf(track: Build['track'], airTemperature: number): Trac
   const engagedTeeth = Math.max(1, Math.floor((track.sprocketTeeth * track.wrapDegrees) / 360 + 1e-9))
   const share = si('sharePercent')
   const loop = loopPartOf(track, airTemperature, advance / fullTurn)
-  const springs = springsOf(track, tooth, loop.pitchError)
+  const springs = springsOf(track, tooth, loop.pitchError, engagedTeeth)
   return {
     count: track.count,
     pitch,
@@ -145,7 +145,12 @@ interface TrackSprings {
 }
 
 /** The rows as springs, where loop and tooth have a stiffness. */
-function springsOf(track: Build['track'], tooth: ToothPart | null, pitchError: number): TrackSprings | null {
+function springsOf(
+  track: Build['track'],
+  tooth: ToothPart | null,
+  pitchError: number,
+  engagedTeeth: number,
+): TrackSprings | null {
   const si = trackIn(track)
   const loopStiffness = si('loopStiffnessN')
   if (loopStiffness === null || tooth === null || tooth.modulus === null) return null
@@ -153,7 +158,7 @@ function springsOf(track: Build['track'], tooth: ToothPart | null, pitchError: n
   const rowStiffness = rowStiffnessOf({ root, width, loadHeight, modulus, poisson }, track.teethAcross)
   const pitch = si('pitchMm')
   return {
-    rows: rowSpringsOf(rowStiffness, loopStiffness, pitch, pitchError),
+    rows: rowSpringsOf(rowStiffness, loopStiffness, pitch, pitchError, engagedTeeth),
     rowStiffness,
     loopStiffness,
     pitch,

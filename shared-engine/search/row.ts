@@ -10,6 +10,7 @@ import { keyLength, orderOf, setKey } from './search.ts'
 import { coarse } from './order.ts'
 import { HoldMeter } from './holds.ts'
 import { mostAlternatives, Shortlist, type FoldedRow } from './rows.ts'
+import { emptyTally } from './tally.ts'
 import { choicesOf, type SearchPlan } from './space.ts'
 
 /** A row of a search as shown: a candidate with everything that `check` says of it. */
@@ -80,11 +81,12 @@ export class RowMaker {
     const list = new Shortlist(indices.length)
     const key = new Float64Array(keyLength)
     const meter = new HoldMeter(this.#plan.holds)
+    const tally = emptyTally(this.#plan.holds.length)
     const [first] = this.#plan.aims
     for (const index of indices) {
       const worst = this.#work(index)
       const { machine } = this.#candidates
-      meter.measure(this.#ledger, this.#e, machine)
+      meter.measure(this.#ledger, this.#e, machine, tally, index)
       const order = first === undefined ? 0 : orderOf(first, first.measure.value(this.#e, machine, worst))
       setKey(key, order, -coarse(meter.worstCommon), this.#e, machine)
       list.add(key, index, worst)

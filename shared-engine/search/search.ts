@@ -67,6 +67,8 @@ export class Searcher {
   #front: GrowingFront | null
   /** Whether any candidate of this searcher holds everything: pairs that never hold together are then no matter. */
   #anyHolding = false
+  /** For each hold a bit, set where the candidate holds it. */
+  readonly #held: Uint32Array
   /** What the candidate held whose pairs were noted last; nothing before the first one of a part. */
   readonly #noted: Uint32Array
 
@@ -79,6 +81,7 @@ export class Searcher {
     this.#span = spanOf(plan)
     this.#map = new SearchMap(this.#span)
     this.#tally = emptyTally(plan.holds.length)
+    this.#held = new Uint32Array(wordsFor(plan.holds.length))
     this.#noted = new Uint32Array(wordsFor(plan.holds.length))
     this.#rows = new Shortlist(plan.keep)
     this.#front = plan.aims.length === 2 ? new GrowingFront() : null
@@ -121,7 +124,7 @@ export class Searcher {
     const meter = this.#meter
     evaluate(e, machine)
     measureLedger(this.#ledger, e, machine)
-    meter.measure(this.#ledger, e, machine)
+    meter.measure(this.#ledger, e, machine, this.#tally, index)
     const holds = meter.broken === 0
     this.#count(index)
     const worst = meter.worst
@@ -143,46 +146,40 @@ export class Searcher {
     if (meter.broken === 0) {
       tally.holding += 1
       this.#anyHolding = true
-    } else if (meter.broken === 1) {
-      tally.breakingAlone[meter.brokenHold] = (tally.breakingAlone[meter.brokenHold] ?? 0) + 1
+    } else {
+      this.#countBroken()
     }
     const { surplus } = meter
     if (tally.closestIndex < 0 || (surplus > tally.closest && coarse(surplus) > coarse(tally.closest))) {
       tally.closest = surplus
       tally.closestIndex = index
     }
-    this.#countBest(index)
-    if (meter.broken > 0) this.#countBroken()
-  }
-
-  /** Notes for each hold the candidate that comes closest to it. */
-  #countBest(index: number): void {
-    const { best, bestIndex } = this.#tally
-    const { closeness } = this.#meter
-    for (let hold = 0; hold < closeness.length; hold += 1) {
-      const here = closeness[hold] ?? NaN
-      const there = best[hold] ?? 0
-      // The first comparison settles nearly all; of what differs by rounding alone the first one met stays.
-      if ((here > there && coarse(here) > coarse(there)) || (here === -Infinity && bestIndex[hold] === -1)) {
-        best[hold] = here
-        bestIndex[hold] = index
-      }
-    }
   }
 
   #countBroken(): void {
-    const { breaking } = this.#tally
-    const { held, closeness } = this.#meter
-    for (let word = 0; word < held.length; word += 1) {
-      let broken = ~(held[word] ?? 0)
-      while (broken !== 0) {
-        const bit = 31 - Math.clz32(broken)
-        const hold = 32 * word + bit
-        if (hold < closeness.length) breaking[hold] = (breaking[hold] ?? 0) + 1
-        broken &= ~(1 << bit)
-      }
+    const { breaking, breakingAlone } = this.#tally
+    const { brokenHolds, broken } = this.#meter
+    for (let at = 0; at < broken; at += 1) {
+      const hold = brokenHolds[at] ?? NaN
+      breaking[hold] = (breaking[hold] ?? 0) + 1
     }
-    if (!this.#anyHolding && this.#isPatternNew(held)) this.#notePairs(held, closeness.length)
+    if (broken === 1) {
+      const hold = brokenHolds[0] ?? NaN
+      breakingAlone[hold] = (breakingAlone[hold] ?? 0) + 1
+    }
+    if (!this.#anyHolding) this.#noteHeld()
+  }
+
+  /** Notes which holds are held together: asked for only as long as no candidate holds all. */
+  #noteHeld(): void {
+    const held = this.#held
+    const { brokenHolds, broken } = this.#meter
+    held.fill(0xffffffff)
+    for (let at = 0; at < broken; at += 1) {
+      const hold = brokenHolds[at] ?? 0
+      held[hold >> 5] = (held[hold >> 5] ?? 0) & ~(1 << (hold & 31))
+    }
+    if (this.#isPatternNew(held)) this.#notePairs(held, this.#plan.holds.length)
   }
 
   /** Whether other holds are held than by the candidate counted before: neighbours mostly hold the same. */

@@ -50,6 +50,13 @@ export function emptyTally(holds: number): TallyPart {
   }
 }
 
+/** Whether a candidate comes closer to a hold than all before it: of equal ones, but for rounding, the first one counts. */
+export function comesCloser(closeness: number, best: number, bestIndex: number): boolean {
+  // the first comparison settles nearly all
+  if (closeness > best) return coarse(closeness) > coarse(best)
+  return closeness === -Infinity && bestIndex === -1
+}
+
 /** Adds a part to a tally; the sum does not depend on the order. */
 export function addTally(into: TallyPart, part: TallyPart): void {
   into.sound += part.sound

@@ -5,30 +5,6 @@ import { fullTurn } from '../constants.ts'
 /** Room for the rows of a track: more than a sprocket of the schema can engage. */
 export const rowRoom = 256
 
-/** e^{−jθ} and 1 − e^{−jθ}, the second summed up so that a small θ loses no digits. */
-const powers = new Float64Array(rowRoom)
-const rises = new Float64Array(rowRoom)
-
-/** Whose they are, and up to which row: they are kept as long as the springs stay. */
-let powersOf: RowSprings | null = null
-let powersTo = 0
-
-function setPowers(springs: RowSprings, rows: number): void {
-  if (powersOf !== springs) {
-    powersOf = springs
-    powersTo = 0
-    powers[0] = 1
-    rises[0] = 0
-  }
-  const { step, rise } = springs
-  for (let row = powersTo + 1; row <= rows; row += 1) {
-    const before = powers[row - 1] ?? 0
-    powers[row] = before * step
-    rises[row] = (rises[row - 1] ?? 0) + before * rise
-  }
-  powersTo = Math.max(powersTo, rows)
-}
-
 /**
  * Fills the force of every row that carries.
  *
@@ -42,12 +18,11 @@ function setPowers(springs: RowSprings, rows: number): void {
  */
 export function setRowForces(forces: Float64Array, sharing: Sharing, springs: RowSprings): void {
   const { rows, slack, pull } = sharing
-  const { halfSine, halfStep } = springs
+  const { halfSine, halfStep, powers, rises } = springs
   if (rows === 1) {
     forces[1] = pull
     return
   }
-  setPowers(springs, rows)
   const whole = powers[rows] ?? 0
   const missing = rises[rows] ?? 0
   const scale = (2 * halfSine) / (missing * (1 + whole))

@@ -22,26 +22,6 @@ export class Sharing {
   last = 0
 }
 
-/** What springs and engaged rows decide alone, kept as long as both stay: most machines of a search share a track. */
-class AllRows {
-  springs: RowSprings | null = null
-  engaged = 0
-  /** y_far/y_near from which all engaged rows carry: cosh((n − ½) θ)/cosh(θ/2). */
-  ratio = 1
-  /** 1 − e^{−(n−1)θ}. */
-  before = 0
-
-  /** Makes them those of other springs, or of another number of rows. */
-  become(springs: RowSprings, engaged: number): void {
-    this.springs = springs
-    this.engaged = engaged
-    this.ratio = Math.cosh((engaged - 0.5) * springs.decay) / springs.halfCosine
-    this.before = -Math.expm1(-(engaged - 1) * springs.decay)
-  }
-}
-
-const all = new AllRows()
-
 /**
  * Finds which rows carry a load.
  *
@@ -51,35 +31,26 @@ const all = new AllRows()
  * f_1 = 2 sinh(θ/2)/sinh(mθ) · [F cosh((m − ½) θ) + 2 y_m sinh(mθ/2) sinh((m − 1) θ/2)], here in decaying exponentials;
  * the last one the same seen from the slack end, with −y_0 for y_m.
  *
- * @param engaged n = z_e
  * @param pull F = K_A F_e, N, > 0
  * @param slackTension T_n = N_0 + m′ v_b², N
  * *Source:* after Gerbert, Jönsson, Persson and Stensson, Load Distribution in Timing Belts, ASME J. Mech. Des. 100
  * (1978); friction on the tooth tops left out; rigid sprocket: `docs/model.md` §6.
  */
-export function setLoad(
-  sharing: Sharing,
-  springs: RowSprings,
-  engaged: number,
-  pull: number,
-  slackTension: number,
-): void {
+export function setLoad(sharing: Sharing, springs: RowSprings, pull: number, slackTension: number): void {
   const slack = slackTension + springs.errorTension
   const tight = slack + pull
-  let rows = engaged
-  if (all.springs !== springs || all.engaged !== engaged) all.become(springs, engaged)
-  if (slack > 0) rows = tight >= all.ratio * slack ? engaged : carryingRows(springs, tight / slack, engaged)
-  else if (tight < 0)
-    rows = slack <= all.ratio * tight ? engaged : carryingRows(springs, slack / tight, engaged)
+  let rows = springs.engaged
+  if (slack > 0) rows = carryingRows(springs, slack, tight)
+  else if (tight < 0) rows = carryingRows(springs, -tight, -slack)
   sharing.pull = pull
   sharing.slack = slack
   sharing.tight = tight
   sharing.rows = rows
   sharing.first = sharing.last = pull
   if (rows === 1) return
-  const { halfSine, decay, halfStep } = springs
-  const before = rows === engaged ? all.before : -Math.expm1(-(rows - 1) * decay)
-  const missing = springs.rise + springs.step * before
+  const { halfSine, halfStep, rises } = springs
+  const before = rises[rows - 1] ?? NaN
+  const missing = rises[rows] ?? NaN
   const whole = 1 - missing
   // cosh((m − ½) θ) and 2 sinh(mθ/2) sinh((m − 1) θ/2), both over e^{mθ}/2
   const cosh = halfStep * (1 + whole * (1 - before))
@@ -89,10 +60,11 @@ export function setLoad(
   sharing.last = scale * (pull * cosh - tight * sinh)
 }
 
-/** @param ratio far y over near y, > 1 */
-function carryingRows(springs: RowSprings, ratio: number, engaged: number): number {
-  const most = 0.5 + Math.acosh(ratio * springs.halfCosine) / springs.decay
-  return most < engaged ? Math.max(1, Math.floor(most)) : engaged
+/** @param near, far y at both ends without their sign, the smaller one first */
+function carryingRows({ ratios, engaged }: RowSprings, near: number, far: number): number {
+  let rows = engaged
+  while (rows > 1 && !(far >= (ratios[rows] ?? NaN) * near)) rows -= 1
+  return rows
 }
 
 /**

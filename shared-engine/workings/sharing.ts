@@ -23,7 +23,7 @@ export function stiffnessSharing(d: Draft, name: TrackCase): Sharing {
   const sharing = new Sharing()
   const { pull, slack } = loadOf(d.checked, name)
   loopPull(d, name)
-  if (track.springs !== null) setLoad(sharing, track.springs, track.engagedTeeth, pull, slack)
+  if (track.springs !== null) setLoad(sharing, track.springs, pull, slack)
   d.source(gerbert)
   d.assume('The sprocket is rigid, and friction on the tooth tops is left out.')
   relativeStiffness(d)

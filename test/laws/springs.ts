@@ -56,13 +56,13 @@ export const rows: fc.Arbitrary<Rows> = fc.record({
 })
 
 /** The engine's springs of these rows. */
-export function springsOf({ stiffness, loop, pitch, error }: Rows): RowSprings {
-  return rowSpringsOf(stiffness, loop, pitch, error)
+export function springsOf({ stiffness, loop, pitch, error, engaged }: Rows): RowSprings {
+  return rowSpringsOf(stiffness, loop, pitch, error, engaged)
 }
 
 /** The engine's closed form under the same load. */
 export function loaded(at: Rows): Sharing {
   const sharing = new Sharing()
-  setLoad(sharing, springsOf(at), at.engaged, at.pull, at.slack)
+  setLoad(sharing, springsOf(at), at.pull, at.slack)
   return sharing
 }

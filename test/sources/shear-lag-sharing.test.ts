@@ -77,7 +77,7 @@ describe('two rows with a pitch error and a slack tension, κ = 1', () => {
     [-2.5, 0, 1],
   ])('k e = %d F, T_n = %d F: the second carries %d F', (error, slack, second) => {
     const sharing = new Sharing()
-    setLoad(sharing, rowSpringsOf(1, 1, 1, error), 2, 1, slack)
+    setLoad(sharing, rowSpringsOf(1, 1, 1, error, 2), 1, slack)
     const alone = second === 0 || second === 1
     expect(sharing.rows).toBe(alone ? 1 : 2)
     // 12 digits: closed form
