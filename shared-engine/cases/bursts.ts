@@ -2,7 +2,6 @@ import type { Machine } from '../machine/parts.ts'
 import { ampsAt, dutyAt, dutyForAmps } from '../motor/drive-line.ts'
 import type { Motion } from '../vehicle/motion.ts'
 import { beltSpeedForThrust, motorThrustAt } from '../vehicle/thrust-line.ts'
-import { spinUpSeconds } from '../vehicle/spin-up.ts'
 import type { TopState } from '../vehicle/top-state.ts'
 import { apart, caseNumber } from './case.ts'
 
@@ -20,10 +19,9 @@ export class Bursts {
   packAmps = NaN
   packVolts = NaN
   packCase: number = caseNumber.run
-  /** A of one motor and V of the pack as a spin-up begins, and s that it takes. */
+  /** A of one motor and V of the pack as a spin-up begins. */
   spinUpAmps = NaN
   spinUpVolts = NaN
-  spinUpSeconds = NaN
 }
 
 /**
@@ -57,7 +55,7 @@ export function setBursts(
   const from = spinBelt * line.motorPerBelt
   const runAmps = mostDriveAmps(motion, from, top.exists ? top.motorSpeed : from)
   setWorstPack(bursts, machine, motion, runAmps)
-  setSpinUp(bursts, machine, motion, spins, spinBelt)
+  setSpinUp(bursts, machine, motion, spins)
 }
 
 /** I = (F + D(0)) r/(M G η K_t) + I_0(0). */
@@ -95,12 +93,11 @@ function setWorstPack(bursts: Bursts, machine: Machine, motion: Motion, runAmps:
   bursts.packVolts = machine.pack.openVolts - bursts.packAmps * machine.pack.resistance
 }
 
-function setSpinUp(bursts: Bursts, machine: Machine, motion: Motion, spins: boolean, spinBelt: number): void {
+function setSpinUp(bursts: Bursts, machine: Machine, motion: Motion, spins: boolean): void {
   const { drive, accessoryAmps } = motion
-  bursts.spinUpAmps = bursts.spinUpVolts = bursts.spinUpSeconds = NaN
+  bursts.spinUpAmps = bursts.spinUpVolts = NaN
   if (!spins) return
   bursts.spinUpAmps = ampsAt(drive, 0)
   const packAmps = drive.count * dutyAt(drive, 0) * bursts.spinUpAmps + accessoryAmps
   bursts.spinUpVolts = machine.pack.openVolts - packAmps * machine.pack.resistance
-  bursts.spinUpSeconds = spinUpSeconds(motion, motion.equivalentMass - machine.vehicle.mass, spinBelt)
 }

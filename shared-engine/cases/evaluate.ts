@@ -1,10 +1,9 @@
 import type { Machine } from '../machine/parts.ts'
 import { referenceTemperature } from '../motor/constants.ts'
 import { setDriveLine } from '../motor/drive-line.ts'
-import { throttleForFreeSpeed, worstFreeSpeed } from '../motor/free-speed.ts'
+import { worstFreeSpeed } from '../motor/free-speed.ts'
 import { stallAmpsOf } from '../motor/standstill.ts'
 import { burstSpeedOf } from '../track/tension.ts'
-import { angularSpeedOf } from '../units/rpm.ts'
 import { setTopState } from '../vehicle/equilibrium.ts'
 import { frontLiftDutyOf, frontLiftThrustOf } from '../vehicle/front-lift.ts'
 import { mostGripOf, setLiftedFooting } from '../ground/footing.ts'
@@ -34,10 +33,6 @@ function setFreeSpeed(e: Evaluation, machine: Machine): void {
   const { pack, motor, controller } = machine
   e.worstFreeSpeed = worstFreeSpeed(machine)
   e.ruleOfThumbSpeed = (pack.fullVolts * controller.throttleCap) / motor.torqueConstant
-}
-
-function setThrottleForRated(e: Evaluation, machine: Machine): void {
-  e.throttleForRated = throttleForFreeSpeed(machine, angularSpeedOf(machine.motor.ratedMaxRpm))
 }
 
 /** The jam: full pack, cold motor, most current of any throttle. */
@@ -94,18 +89,26 @@ function setTopEfficiency(e: Evaluation, machine: Machine): void {
 /** The most grip, what lifts the front and where it falls over. */
 function setBalance(e: Evaluation, machine: Machine): void {
   const { drive, line, lifted } = e
-  const { centreHeight, centreAhead, gauge, contactWidth } = machine.vehicle
   const { sinSlope, cosSlope } = machine.ground
   if (e.liftedOn.isNew(machine)) {
     setLiftedFooting(lifted, machine, sinSlope, cosSlope)
     e.mostGrip = mostGripOf(machine, e.footing)
+    e.frontLiftThrust = frontLiftThrustOf(machine, lifted)
+    setTipping(e, machine)
   }
-  e.frontLiftThrust = frontLiftThrustOf(machine, lifted)
   e.frontLiftDuty = frontLiftDutyOf(machine, lifted, drive, line, e.frontLiftThrust)
   e.frontLiftPush = Math.min(lifted.gripThrust, e.strongestPush)
   setSpinUpLift(e.spinUpLift, machine, lifted, line, e.strongestPush, e.equivalentMass)
+}
+
+/** The slopes that it stands on, and on which it falls over: what ground, vehicle and tracks decide alone. */
+function setTipping(e: Evaluation, machine: Machine): void {
+  const { centreHeight, centreAhead, gauge, contactWidth } = machine.vehicle
+  const { grade, sideSlope } = machine.ground
   const balanced = centreHeight !== null && centreAhead !== null
-  e.rightingMoment = balanced ? lifted.weight * centreAhead : NaN
+  e.slope = Math.atan(grade)
+  e.sideSlope = Math.atan(sideSlope)
+  e.rightingMoment = balanced ? e.lifted.weight * centreAhead : NaN
   e.tipBack = balanced ? tipBackAngle(centreAhead, centreHeight) : NaN
   const side = balanced && gauge !== null && machine.track.count > 1
   e.tipSide = side ? tipSideAngle(gauge, contactWidth ?? 0, centreHeight) : NaN
@@ -128,7 +131,6 @@ function setRest(e: Evaluation, machine: Machine): void {
  */
 const steps: readonly ((e: Evaluation, machine: Machine) => void)[] = [
   setFreeSpeed,
-  setThrottleForRated,
   setLaunch,
   setFullThrottle,
   setTop,

@@ -24,12 +24,19 @@ import { WiringState } from './wiring-step.ts'
  * Filled again and again by `evaluate`, so that a search allocates nothing.
  */
 export class Evaluation extends Motion {
+  /** Whether jams are worked out, and rows of the ledger added that jams and a loop running free decide. */
+  readonly mishaps: boolean
+
+  /** @param mishaps false: what only they decide is left out, for a search that nothing of it is asked of */
+  constructor(mishaps = true) {
+    super()
+    this.mishaps = mishaps
+  }
+
   /** rad/s, the over-rev check's speed. */
   worstFreeSpeed = 0
   /** Kv · V_oc · δ in rad/s, pack full. */
   ruleOfThumbSpeed = 0
-  /** Duty; NaN where no throttle reaches the rated rpm. */
-  throttleForRated = NaN
 
   /** Pack full, no accessories, motor at 20 °C. */
   readonly launchDrive = new DriveLine()
@@ -86,6 +93,9 @@ export class Evaluation extends Motion {
   rightingMoment = NaN
   /** F_max, N, for what has to bear it: the soil's whole cohesion, snow of any strength. */
   mostGrip = 0
+  /** rad of the slope, up and across. */
+  slope = 0
+  sideSlope = 0
   /** rad of the slopes on which it falls over; NaN where not known. */
   tipBack = NaN
   tipSide = NaN

@@ -66,11 +66,15 @@ function setUncappedPulls(e: Evaluation, machine: Machine, held: number): void {
 /**
  * Loads of the track while it is held, at top speed and running free.
  *
+ * No stop is judged where the evaluation leaves mishaps out.
+ *
  * *Source:* `docs/model.md` §6, stop; at the peak the belt stands; whether its rows climb out is not asked.
  */
 export function setJam(e: Evaluation, machine: Machine): void {
   const { pulls, jam, motorPull } = e
   const last = machine.stages.length
+  jam.isJudged = false
+  if (!e.mishaps) return
   setJamMasses(jam, machine)
   setStopPulls(pulls.stop, jam, machine, motorPull, e.top.beltSpeed)
   setStopPulls(pulls.stopFree, jam, machine, motorPull, e.freeLoad.beltSpeed)

@@ -1,4 +1,6 @@
 import type { Evaluation } from '../cases/evaluation.ts'
+import type { Machine } from '../machine/parts.ts'
+import { spinUpSeconds } from '../vehicle/spin-up.ts'
 import { figureRows } from './figure.ts'
 
 /** Greatest currents that the ground lets happen, and what braking feeds back. */
@@ -15,13 +17,13 @@ export class BurstFigures {
 }
 
 /** Fills them from an evaluation, each in the unit that its name ends with, else in SI; NaN where one does not exist. */
-export function setBurstFigures(values: BurstFigures, e: Evaluation): void {
+export function setBurstFigures(values: BurstFigures, e: Evaluation, machine: Machine): void {
   const { bursts, braking } = e
   values.burstMotorAmps = bursts.motorAmps
   values.burstPackAmps = bursts.packAmps
   values.burstPackVolts = bursts.packVolts
   values.spinUpMotorAmps = bursts.spinUpAmps
-  values.spinUpSeconds = bursts.spinUpSeconds
+  values.spinUpSeconds = spinUpSeconds(e, machine.vehicle.mass)
   values.brakeMotorAmps = braking.motorAmps
   values.brakeChargeAmps = braking.chargeAmps
   values.brakePackVolts = braking.packVolts

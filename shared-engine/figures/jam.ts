@@ -28,7 +28,7 @@ export function setJamFigures(values: JamFigures, e: Evaluation, machine: Machin
   values.limiterHoldsNm = isJudged ? limiterThatHolds(e, machine, breaks) : NaN
 }
 
-export const jamFigures = figureRows(new JamFigures(), setJamFigures, {
+const rows = {
   jamStiffnessNPerM: ['Stiffness of the held loop', 'stiffness'],
   jamMassKg: ['What turns, at one loop', 'mass'],
   jamForceN: ['Loop pull, held at top speed', 'force'],
@@ -36,4 +36,6 @@ export const jamFigures = figureRows(new JamFigures(), setJamFigures, {
   jamBreakForceN: ['Loop pull that breaks it', 'force'],
   jamBreakBeltSpeedMps: ['Belt speed whose jam breaks it', 'speed'],
   limiterHoldsNm: ['Limiter at the sprocket that holds', 'torque'],
-})
+} as const
+
+export const jamFigures = figureRows(new JamFigures(), setJamFigures, rows, true)

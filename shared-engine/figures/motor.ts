@@ -1,5 +1,6 @@
 import type { Machine } from '../machine/parts.ts'
 import type { Evaluation } from '../cases/evaluation.ts'
+import { throttleForRated } from '../motor/free-speed.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { figureRows } from './figure.ts'
 
@@ -25,7 +26,7 @@ export function setMotorFigures(values: MotorFigures, e: Evaluation, machine: Ma
   values.ruleOfThumbRpm = rpmOf(e.ruleOfThumbSpeed)
   values.freeRpm = rpmOf(e.worstFreeSpeed)
   values.electricalRpm = values.freeRpm * machine.motor.polePairs
-  values.throttleForRatedRpmPercent = 100 * e.throttleForRated
+  values.throttleForRatedRpmPercent = 100 * throttleForRated(machine)
   values.stallMotorAmps = e.stallAmps
   values.launchMotorAmps = e.launchAmps
   values.launchSprocketTorqueNm = e.launchSprocketTorque

@@ -76,7 +76,7 @@ export function setFigures(values: FigureValues, e: Evaluation, machine: Machine
   setJamFigures(values.jam, e, machine)
   setTrackFigures(values.track, e, machine)
   setPatternFigures(values.pattern, e, machine)
-  setBurstFigures(values.bursts, e)
+  setBurstFigures(values.bursts, e, machine)
   setStopFigures(values.stops, e, machine)
   setHeatFigures(values.heat, e, machine)
   setWiringFigures(values.wiring, e)

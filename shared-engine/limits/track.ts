@@ -1,6 +1,6 @@
 import type { Evaluation } from '../cases/evaluation.ts'
 import type { TrackLoad } from '../cases/track-loads.ts'
-import type { Machine } from '../machine/parts.ts'
+import type { Machine, TrackPart } from '../machine/parts.ts'
 import { apart, caseNumber } from '../cases/case.ts'
 import { toothBearing, toothBending, toothShear } from '../track/teeth.ts'
 import { centrifugalTension } from '../track/tension.ts'
@@ -98,12 +98,10 @@ function measureLasting(ledger: Ledger, e: Evaluation, machine: Machine): void {
   addMaximum(ledger, tensionLasts, pulled.tension, workingTension, caseOf(e, pulled))
 }
 
-/** What a turning loop does: it leaves its wheels, stands off them, climbs and tears. */
+/** What a turning loop does: it leaves its wheels and stands off them. */
 function measureRunning(ledger: Ledger, e: Evaluation, machine: Machine): void {
   const { track } = machine
-  const { beltSpeed: freeSpeed, climb: freeClimb } = e.freeLoad
-  if (!Number.isNaN(freeClimb)) addMaximum(ledger, climbFree, freeClimb, 1, caseNumber.free)
-  if (track.breakingTension !== null) addMaximum(ledger, burstSpeed, freeSpeed, e.burstSpeed, caseNumber.free)
+  if (e.mishaps) measureTorn(ledger, e, track)
   if (track.hold.tensioner === 'sprung' || !track.pretensionGiven) return
   const { topLoad } = e
   const { massPerMetre, hold } = track
@@ -111,7 +109,7 @@ function measureRunning(ledger: Ledger, e: Evaluation, machine: Machine): void {
     const allowed = liftOffSpeed(hold, topLoad.pull, massPerMetre)
     addMaximum(ledger, liftOff, topLoad.beltSpeed, allowed, caseNumber.top)
   }
-  addMaximum(ledger, liftOffFree, freeSpeed, e.liftOffSpeed, caseNumber.free)
+  if (e.mishaps) addMaximum(ledger, liftOffFree, e.freeLoad.beltSpeed, e.liftOffSpeed, caseNumber.free)
   if (track.tooth === null || track.loopStiffness === null) return
   const half = track.tooth.height / 2
   if (e.top.exists) {
@@ -119,5 +117,12 @@ function measureRunning(ledger: Ledger, e: Evaluation, machine: Machine): void {
     const off = standOff(hold.pretension, pull, track.length, track.loopStiffness)
     addMaximum(ledger, mesh, off, half, caseNumber.top)
   }
-  addMaximum(ledger, meshFree, e.loopGrowthFree, half, caseNumber.free)
+  if (e.mishaps) addMaximum(ledger, meshFree, e.loopGrowthFree, half, caseNumber.free)
+}
+
+/** Running free it climbs and tears. */
+function measureTorn(ledger: Ledger, { freeLoad, burstSpeed: torn }: Evaluation, track: TrackPart): void {
+  const { beltSpeed, climb } = freeLoad
+  if (!Number.isNaN(climb)) addMaximum(ledger, climbFree, climb, 1, caseNumber.free)
+  if (track.breakingTension !== null) addMaximum(ledger, burstSpeed, beltSpeed, torn, caseNumber.free)
 }

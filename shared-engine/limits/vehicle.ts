@@ -185,7 +185,7 @@ export function measureVehicle(ledger: Ledger, e: Evaluation, machine: Machine):
   if (machine.ground.model === 'soil' && free !== null)
     addMaximum(ledger, clearance, e.footing.sinkage, free, rest)
   if (outsideSoilTheory(machine, e.footing)) doubtFrom(ledger, first)
-  measureTipping(ledger, e, machine)
+  measureTipping(ledger, e)
 }
 
 /** What lifts the front. */
@@ -207,15 +207,9 @@ function measurePush(ledger: Ledger, e: Evaluation): void {
 }
 
 /** Where it falls over. */
-function measureTipping(ledger: Ledger, e: Evaluation, { ground }: Machine): void {
-  if (!Number.isNaN(e.tipBack))
-    addMaximum(ledger, tipBack, degreesOf(Math.atan(ground.grade)), degreesOf(e.tipBack), caseNumber.build)
+function measureTipping(ledger: Ledger, e: Evaluation): void {
+  const { build } = caseNumber
+  if (!Number.isNaN(e.tipBack)) addMaximum(ledger, tipBack, degreesOf(e.slope), degreesOf(e.tipBack), build)
   if (!Number.isNaN(e.tipSide))
-    addMaximum(
-      ledger,
-      tipSide,
-      degreesOf(Math.atan(ground.sideSlope)),
-      degreesOf(e.tipSide),
-      caseNumber.build,
-    )
+    addMaximum(ledger, tipSide, degreesOf(e.sideSlope), degreesOf(e.tipSide), build)
 }

@@ -1,4 +1,5 @@
 import type { Machine } from '../machine/parts.ts'
+import { angularSpeedOf } from '../units/rpm.ts'
 import { referenceTemperature, torqueConstantAt, windingResistanceAt } from './constants.ts'
 
 /**
@@ -72,4 +73,13 @@ export function throttleForFreeSpeed(machine: Machine, ratedSpeed: number): numb
   if (cold <= 1) least = cold
   if (hot < least && hot <= 1) least = hot
   return least === Infinity ? NaN : least
+}
+
+/**
+ * The throttle at which the free motor just reaches its rated speed: {@link throttleForFreeSpeed} of that speed.
+ *
+ * *Source:* `docs/model.md` §3.
+ */
+export function throttleForRated(machine: Machine): number {
+  return throttleForFreeSpeed(machine, angularSpeedOf(machine.motor.ratedMaxRpm))
 }

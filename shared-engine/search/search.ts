@@ -51,7 +51,9 @@ export function orderOf(aim: Aim, value: number): number {
 export class Searcher {
   readonly #plan: SearchPlan
   readonly #candidates: Candidates
-  readonly #e = new Evaluation()
+  readonly #e: Evaluation
+  /** For the figures of a row that is kept: all of them, whatever the search asks for. */
+  readonly #whole: Evaluation
   readonly #ledger = new Ledger()
   readonly #meter: HoldMeter
   readonly #span: MapSpan
@@ -74,6 +76,8 @@ export class Searcher {
 
   constructor(plan: SearchPlan) {
     this.#plan = plan
+    this.#e = new Evaluation(plan.mishaps)
+    this.#whole = plan.mishaps ? this.#e : new Evaluation()
     ;[this.#first, this.#second] = plan.aims
     ;[this.#across, this.#up] = plan.map
     this.#candidates = new Candidates(plan)
@@ -227,7 +231,9 @@ export class Searcher {
     }
     const inHand = -coarse(this.#meter.worstCommon)
     if (!this.#rows.mayTake(order, inHand)) return
-    setKey(this.#key, order, inHand, e, machine)
+    const whole = this.#whole
+    if (whole !== e) evaluate(whole, machine)
+    setKey(this.#key, order, inHand, whole, machine)
     this.#rows.add(this.#key, index, worst)
   }
 }

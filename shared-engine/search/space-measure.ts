@@ -15,6 +15,8 @@ export interface Measure {
   readonly name: string
   readonly label: string
   readonly kind: QuantityKind
+  /** Whether only jams decide it. */
+  readonly ofMishaps: boolean
   /**
    * NaN where it does not exist.
    * @param worst the ledger's worst margin
@@ -27,6 +29,7 @@ const worstMarginMeasure: Measure = {
   name: 'worstMargin',
   label: 'Worst margin',
   kind: 'fraction',
+  ofMishaps: false,
   value: (_e, _machine, worst) => worst,
 }
 
@@ -70,8 +73,8 @@ export function measureOf(stored: StoredMeasure, path: string): Result<Measure> 
   const figure = figureOf(stored.figure)
   if (figure === undefined)
     return failed([mistake('unknown-subject', `${path}.figure`, stored.figure, named)])
-  const { name, label, kind } = figure
-  return succeeded({ name, label, kind, value: (e, machine) => figure.value(e, machine) })
+  const { name, label, kind, ofMishaps } = figure
+  return succeeded({ name, label, kind, ofMishaps, value: (e, machine) => figure.value(e, machine) })
 }
 
 function secondsToMeasure({ speed }: StoredMeasure, path: string): Result<Measure> {
@@ -86,6 +89,7 @@ function secondsToMeasure({ speed }: StoredMeasure, path: string): Result<Measur
     name: `secondsTo ${metresPerSecond}`,
     label: 'Time from rest to a speed',
     kind: 'time',
+    ofMishaps: false,
     value: (e, machine) => secondsToSpeed(e, machine, metresPerSecond),
   })
 }

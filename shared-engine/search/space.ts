@@ -1,4 +1,5 @@
 import { machineOf } from '../machine/machine.ts'
+import { isDecisive } from '../limits/group.ts'
 import { completeBuild } from '../entries/read.ts'
 import type { StoredBuild } from '../entries/schema.ts'
 import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistake.ts'
@@ -24,6 +25,8 @@ export interface SearchPlan {
   /** What the map of candidates is drawn over, across and up. */
   readonly map: readonly [Measure, Measure]
   readonly keep: number
+  /** Whether anything of it asks what mishaps do: a limit held, a figure held, aimed for or drawn. */
+  readonly mishaps: boolean
   /** Candidates in all. */
   readonly total: number
 }
@@ -60,8 +63,14 @@ export function planOf(stored: StoredBuild, space: StoredSpace): Result<SearchPl
   }
   if (mistakes.length > 0 || map === null) return failed(mistakes)
   const existing = aims.map(({ measure }): Hold => ({ type: 'exists', measure }))
+  const held = [...holds, ...existing]
   const keep = space.keep ?? usualKept
-  return succeeded({ stored, axes, holds: [...holds, ...existing], aims, map, keep, total })
+  const mishaps = held.some(asksOfMishaps) || map.some(({ ofMishaps }) => ofMishaps)
+  return succeeded({ stored, axes, holds: held, aims, map, keep, mishaps, total })
+}
+
+function asksOfMishaps(hold: Hold): boolean {
+  return hold.type === 'margin' ? !isDecisive(hold.limit.group) : hold.measure.ofMishaps
 }
 
 function aimsOf(space: StoredSpace, mistakes: Mistake[]): Aim[] {

@@ -1,5 +1,6 @@
 import type { Evaluated } from '../figures/evaluated.ts'
 import { caseNames, caseWords } from '../cases/case.ts'
+import { spinUpSeconds } from '../vehicle/spin-up.ts'
 import { motorModel } from './circuit.ts'
 import { mass } from './footing.ts'
 import type { Draft } from './draft.ts'
@@ -114,12 +115,12 @@ export const burstWorkings = {
     assumptions: ['The last 5 % count as there: they are approached for ever.'],
     missing: grips,
     write: (d) => {
-      const { evaluation } = d.checked
+      const { evaluation, machine } = d.checked
       d.figure('m_e', 'equivalentMassKg')
       mass(d)
       d.step('m_s', ['mass', 'what spins, as a mass at the belt'], 'm_e - m')
       const words = `the integral of m_s / (F_m(v_b) − F_max) over the belt’s speed, ${pushed(d)}`
-      d.found('t', ['time', 'time of the spin-up'], words, evaluation.bursts.spinUpSeconds)
+      d.found('t', ['time', 'time of the spin-up'], words, spinUpSeconds(evaluation, machine.vehicle.mass))
     },
   },
 } satisfies Record<string, Subject>

@@ -1,5 +1,5 @@
 import { referenceTemperature } from '../motor/constants.ts'
-import { freeSpeedAt } from '../motor/free-speed.ts'
+import { freeSpeedAt, throttleForRated } from '../motor/free-speed.ts'
 import { strongestDuty } from '../motor/standstill.ts'
 import { formatText } from '../units/display.ts'
 import { angularSpeedOf, rpmOf } from '../units/rpm.ts'
@@ -85,11 +85,11 @@ const electricalRpm: Subject = {
 
 /** Which temperature gets to the rated speed first. */
 function ratedTemperature(checked: Evaluated): MotorTemperature {
-  const { machine, evaluation } = checked
+  const { machine } = checked
   const ratedSpeed = angularSpeedOf(machine.motor.ratedMaxRpm)
   const { pack, motor } = machine
   const at = (degrees: number) =>
-    Math.abs(freeSpeedAt(machine, pack.fullVolts, degrees, evaluation.throttleForRated) - ratedSpeed)
+    Math.abs(freeSpeedAt(machine, pack.fullVolts, degrees, throttleForRated(machine)) - ratedSpeed)
   return at(referenceTemperature) <= at(motor.maxTemperature) ? 'cold' : 'hot'
 }
 
@@ -97,8 +97,8 @@ const throttleForRatedRpmPercent: Subject = {
   title: 'The throttle at which the free-running motor just reaches its rated speed, whatever the cap.',
   state: 'free: the shaft free, pack full and rested, nothing else drawing',
   source: `${motorModel}: torque set to nothing, solved for the duty`,
-  missing: ({ evaluation }) =>
-    Number.isNaN(evaluation.throttleForRated)
+  missing: ({ machine }) =>
+    Number.isNaN(throttleForRated(machine))
       ? { why: 'no throttle lets the free-running motor reach its rated speed: it is safe from over-rev.' }
       : null,
   write: (d) => {

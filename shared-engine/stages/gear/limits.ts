@@ -137,16 +137,18 @@ export const gearLimits: StageKindLimits<keyof typeof facts, GearStage> = {
     if (duty === undefined) return
     const dynamic = stageDynamicFactor(stage, duty.topSpeed)
     for (let at = 0; at < duty.into.length; at += 1) {
-      const torque = duty.into[at] ?? NaN
-      stageForces.forces[at] = tangentialForce(stage, torque)
-      pressed[at] = flankStress(stage, torque, at === dutyCase.top ? dynamic : 1)
+      stageForces.forces[at] = tangentialForce(stage, duty.into[at] ?? NaN)
     }
     stageForces.dynamic = dynamic
     addBending(ledger, limitIn(bending, place), stage.once, onceCases, stageForces)
     if (stage.lasting !== null)
       addBending(ledger, limitIn(bendingLasts, place), stage.lasting, lastingCases, stageForces)
-    if (stage.allowedFlank !== null)
+    if (stage.allowedFlank !== null) {
+      const { grip, top } = dutyCase
+      pressed[grip] = flankStress(stage, duty.into[grip] ?? NaN, 1)
+      pressed[top] = flankStress(stage, duty.into[top] ?? NaN, dynamic)
       addWorstOf(ledger, limitIn(flank, place), pressed, lastingCases, stage.allowedFlank)
+    }
     const ratio = stage.mesh.contactRatio
     addMinimum(ledger, limitIn(contactRatio, place), ratio, leastContactRatio, caseNumber.build)
     if (e.jam.isJudged)
