@@ -83,7 +83,7 @@ export const mechanicalFaults: readonly Fault[] = [
       'const slack = slackTension + springs.errorTension',
       'const slack = slackTension - springs.errorTension',
     ],
-    ['const most = 0.5 + ', 'const most = 1.5 + '],
+    ['(ratios[rows] ?? NaN) * near', '(ratios[rows - 1] ?? NaN) * near'],
     ['Math.max(sharing.first, sharing.last)', 'sharing.first'],
   ),
   ...faultsOf(
