@@ -34,7 +34,9 @@ export function unfollowedOf({ windingEndC, controllerEndC }: DriveRun): readonl
   const node = (part: string) => [`${part}.thermalResistanceKPerW`, `${part}.heatCapacityJPerK`]
   return [
     ...(windingEndC === null ? [{ words: 'the winding’s temperature', needs: node('motor') }] : []),
-    ...(controllerEndC === null ? [{ words: 'the controller’s temperature', needs: node('controller') }] : []),
+    ...(controllerEndC === null
+      ? [{ words: 'the controller’s temperature', needs: node('controller') }]
+      : []),
   ]
 }
 

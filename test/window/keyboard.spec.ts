@@ -5,7 +5,7 @@ import { answer, candidatesIn, entry, limit, overInUse, question, savedWords, wi
 import { expect, test } from './launch/open.ts'
 
 /** Most presses of Tab from the start of a region to a control in it. */
-const mostTabs = 60
+const mostTabs = 90
 
 /** Tabs on until a control has the focus, and sees that it is not hidden under anything. */
 async function tabTo(page: Page, wanted: Locator): Promise<void> {

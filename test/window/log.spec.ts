@@ -111,7 +111,7 @@ test('a run with amps tells entries of the build: each old and new with its erro
   await expect(fit.getByRole('heading', { name: 'What this log cannot tell' })).toBeVisible()
   await expect(fit.locator('[data-refused]').first()).toContainText(/\. .+\./)
   // The one entry that is told moves the one channel that hangs on it; the others can be drawn too.
-  await expect(fit.locator('[data-channel="packVolts"]')).toContainText(/off by .+ V before, .+ V after/)
+  await expect(fit.locator('[data-channel="packVolts"]')).toContainText(/off by .+\sV before, .+\sV after/)
   await expect(
     fit.getByRole('application', { name: 'Measured and predicted, before and after the fit' }),
   ).toContainText('Pack volts')
