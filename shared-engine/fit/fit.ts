@@ -234,10 +234,28 @@ function carriedWithLags(build: Build, logged: Prepared, asked: readonly string[
   return plain
 }
 
+const isOfHeat = (path: string) => fitEntryOf(path)?.block === 'heat'
+
+/**
+ * As {@link carriedWithLags}, but for a temperature that finds no rest: its entries are left as they are, and the others
+ * solved for alone, which hang on it by the warmth of the winding only.
+ */
+function carriedToRest(build: Build, logged: Prepared, asked: readonly string[]) {
+  const whole = { ...carriedWithLags(build, logged, asked), solvedFor: asked }
+  const others = asked.filter((path) => !isOfHeat(path))
+  if (whole.carried.solution?.settled !== false || others.length === asked.length || others.length === 0)
+    return whole
+  const rest = { ...carriedWithLags(build, logged, others), solvedFor: others }
+  if (rest.carried.solution?.settled !== true) return whole
+  const restless = asked.filter(isOfHeat).map((path) => [path, refusedAlone(path, 'unsettled')] as const)
+  const refusals = new Map([...rest.carried.refusals, ...restless, ...whole.plan.refusals])
+  return { ...rest, carried: { ...rest.carried, refusals } }
+}
+
 /** {@link fitOf} with the residuals before and after. */
 export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): TracedFit {
   const logged = preparedOf(log, machineOf(build))
-  const { plan, lags, carried } = carriedWithLags(build, logged, asked)
+  const { plan, lags, carried, solvedFor } = carriedToRest(build, logged, asked)
   const { paths, refusals, solution } = carried
   const noise = Object.fromEntries([...logged.noise].map(([name, { sigma }]) => [name, sigma]))
   if (solution === null) {
@@ -255,7 +273,7 @@ export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): 
     }
     return { answer, traces: [] }
   }
-  const blocksIn = (one: Prepared) => planOf(build, one, asked).blocks
+  const blocksIn = (one: Prepared) => planOf(build, one, solvedFor).blocks
   const fitted = machinesOf(plan.base, paths)(solution.values)
   const errors = errorsOf(solution, plan.base, paths, changesByLags(lags, logged, solution, fitted, blocksIn))
   const { condition, groups } = conditionOf(solution.columns)
