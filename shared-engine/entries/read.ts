@@ -4,6 +4,7 @@ import { entryTable } from './fields.ts'
 import { readJsonFile, readJsonText, soundGroupOf, wrongFormatOf } from './json-file.ts'
 import type { JsonGroup } from './json-group.ts'
 import { migrate } from './migrate.ts'
+import { withoutGone } from './migrations/gone.ts'
 import { versionSteps } from './migrations/steps.ts'
 import { mistakesOf } from './mistakes.ts'
 import { brokenRulesOf } from './rules.ts'
@@ -32,7 +33,8 @@ export function readStoredBuildValue(value: unknown): Result<StoredBuild> {
   if (other !== null) return failed([other, ...forbidden])
   const current = migrate(group, versionSteps, buildVersion)
   if (!current.ok) return failed([...current.mistakes, ...forbidden])
-  return checked(current.value, forbidden, current.notes)
+  const { build, notes } = withoutGone(current.value)
+  return checked(build, forbidden, [...(current.notes ?? []), ...notes])
 }
 
 const buildReader = { valueFrom: readStoredBuildValue, empty: 'empty-file' } as const

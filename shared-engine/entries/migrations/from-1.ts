@@ -50,7 +50,7 @@ function writtenStages({ stages }: JsonGroup): JsonGroup {
 }
 
 /** A build without an entry, its tolerance and its origin. */
-function without(build: JsonGroup, group: string, key: string): JsonGroup {
+export function without(build: JsonGroup, group: string, key: string): JsonGroup {
   const path = `${group}.${key}`
   return {
     ...build,

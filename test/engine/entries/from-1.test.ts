@@ -74,6 +74,19 @@ describe('a build of version 1', () => {
     expect(read.notes?.[1]).toMatch(/service\.loadPercent is dropped/)
   })
 
+  it('is not refused for that load where it says version 2 already', () => {
+    const read = readStoredBuildValue({
+      ...first,
+      version: 2,
+      service: { loadPercent: 70, packTemperatureC: 5 },
+      tolerances: { 'service.loadPercent': { plusMinus: 5, shape: 'uniform' } },
+    })
+    if (!read.ok) throw new Error(JSON.stringify(read.mistakes))
+    expect(read.value.service).toEqual({ packTemperatureC: 5 })
+    expect(read.value.tolerances).toEqual({})
+    expect(read.notes).toEqual([expect.stringMatching(/service\.loadPercent is left out/)])
+  })
+
   it('is left alone where it is no group, for the check to name', () => {
     for (const wrong of [null, 5, 'x', []]) {
       const read = readStoredBuildValue({ ...first, motor: wrong, stages: wrong, service: wrong })
