@@ -32,7 +32,9 @@ export function setElectrics(
   moment.openVolts = openVoltsAt(machine, moment.charge)
   moment.cellsResistance = model.coolCells * cellResistanceFactor(packTemperature)
   moment.packResistance = moment.cellsResistance + pack.wiringResistance
-  moment.accessoryAmps = accessoryAmpsOf(machine.accessories.power, moment.openVolts, moment.packResistance)
+  const asked = accessoryAmpsOf(machine.accessories.power, moment.openVolts, moment.packResistance)
+  // An emptying or cold pack may come to where it cannot feed them: the most power that it has is at half its volts.
+  moment.accessoryAmps = Number.isNaN(asked) ? moment.openVolts / (2 * moment.packResistance) : asked
   propulsion.openVolts = moment.openVolts
   propulsion.accessoryAmps = moment.accessoryAmps
   propulsion.driveVolts = moment.openVolts - moment.accessoryAmps * moment.packResistance

@@ -44,6 +44,27 @@ function steadyBuild(changes: Partial<StoredBuild> = {}): StoredBuild {
   }
 }
 
+test('a pack that empties until it cannot feed its pump has numbers to the end', () => {
+  const plain = simpleBuild()
+  const asked = (cellResistanceMilliohm: number) =>
+    readBuildValue({
+      ...plain,
+      pack: { ...plain.pack, capacityMah: 4000, cellResistanceMilliohm },
+      service: { ...plain.service, packTemperatureC: 55 },
+      accessories: [{ name: 'pump', watts: 400, volts: 12, converterEfficiencyPercent: 100 }],
+    })
+  // As much resistance as the rules let pass at the charge that it starts with.
+  const read = Array.from({ length: 195 }, (_, down) => asked(200 - down)).find(({ ok }) => ok)
+  if (read?.ok !== true) throw new Error('no such build')
+  const { series } = runDrive(read.value, pattern(throttle(3000, 0.02)))
+  // It came to no number, and the drive to its end, in the third second.
+  expect(series.at(-1)?.seconds).toBeGreaterThan(300)
+  const wrong = series.flatMap((moment) =>
+    Object.entries(moment).filter(([, value]) => typeof value === 'number' && !Number.isFinite(value)),
+  )
+  expect(wrong).toEqual([])
+})
+
 describe('closed forms', () => {
   test('a stalled motor at its current limit warms as the linear equation says', () => {
     const stored = steadyBuild({
