@@ -13,6 +13,7 @@ import { comparisonsOf } from './comparisons.ts'
 import { Motion } from './motion.ts'
 import type { Comparison, QuantityId } from './quantity.ts'
 import { averaged } from './run.ts'
+import { quantityWords } from './sentences.ts'
 
 /** A channel that a build predicts. */
 export type FittedChannelId = 'rpm' | 'groundSpeed' | 'packVolts' | 'amps' | 'temperature'
@@ -21,10 +22,10 @@ export const fittedChannelWords: Readonly<
   Record<FittedChannelId, { readonly label: string; readonly kind: QuantityKind }>
 > = {
   rpm: { label: 'Motor rpm', kind: 'rpm' },
-  groundSpeed: { label: 'Speed over ground', kind: 'speed' },
+  groundSpeed: quantityWords.groundSpeed,
   packVolts: { label: 'Pack volts', kind: 'volts' },
-  amps: { label: 'Current of one motor', kind: 'amps' },
-  temperature: { label: 'Motor temperature', kind: 'temperature' },
+  amps: quantityWords.amps,
+  temperature: quantityWords.temperature,
 }
 
 /** A channel as it was measured, as the build predicted it, and as it does with what a fit offers taken. */

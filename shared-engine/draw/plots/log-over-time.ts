@@ -1,3 +1,4 @@
+import type { ShownSeries } from '../../log/shown.ts'
 import type { Mark } from '../marks/kinds.ts'
 import { plot } from '../plot.ts'
 import { sameCursor } from '../readout.ts'
@@ -7,18 +8,8 @@ import { absentPlot, said, seriesCurve } from './plot-look.ts'
 import type { PlotLook } from './plot-look.ts'
 
 /** One quantity of a log; every one has moments of its own. */
-interface LogCurve {
+interface LogCurve extends ShownSeries {
   readonly label: string
-  /** s, rising. */
-  readonly seconds: readonly number[]
-  /** Null where two samples are not joined. */
-  readonly values: readonly (number | null)[]
-  /** Between what the value lies, where only that is known; at moments of its own. */
-  readonly band: {
-    readonly seconds: readonly number[]
-    readonly low: readonly (number | null)[]
-    readonly high: readonly (number | null)[]
-  } | null
 }
 
 /** Quantities of one kind in one frame. */
