@@ -6,7 +6,7 @@ import type { DrawnMark } from './marks/mark.ts'
 import { frameShapes, namedRows } from './plot-frame.ts'
 import { axisTitle, plotScale } from './scale.ts'
 import type { PlotScale } from './scale.ts'
-import type { Axis, CursorMap, Frame, PanelReading, PlotReading, Scene, Shape } from './scene.ts'
+import type { Axis, CursorMap, Frame, PanelReading, PlotReading, Point, Scene, Shape } from './scene.ts'
 import { stopsOf } from './readout.ts'
 import { textWidth } from './text-width.ts'
 
@@ -49,6 +49,8 @@ export interface PlotDescription {
   readonly panels: readonly PanelDescription[]
   /** Shared cursor; none unless said. */
   readonly cursor?: CursorMap
+  /** Significant figures of what is read off curves that are computed; absent: they were measured, or are exact. */
+  readonly sureTo?: 2 | 3 | undefined
 }
 
 const margin = { top: 24, right: 14, bottom: 40, left: 36 }
@@ -124,6 +126,18 @@ function panelScale(panel: PanelDescription, system: UnitSystem, span: Span): Pl
   })
 }
 
+/** The line of zero where it crosses the frame: no words are struck out by it either. */
+function zeroLine(y: PlotScale, { x0, x1 }: Frame): readonly (readonly Point[])[] {
+  if (!(y.low < 0 && y.high > 0)) return []
+  const at = y.pixelOf(0)
+  return [
+    [
+      { x: x0, y: at },
+      { x: x1, y: at },
+    ],
+  ]
+}
+
 function drawPanel(
   panel: PanelDescription,
   description: PlotDescription,
@@ -132,7 +146,7 @@ function drawPanel(
   frame: Frame,
 ): DrawnPanel {
   const marks = panel.marks.map((mark) => drawMark(mark, { x, y, frame }))
-  const obstacles = marks.flatMap((mark) => mark.obstacles)
+  const obstacles = [...marks.flatMap((mark) => mark.obstacles), ...(panel.rows ? [] : zeroLine(y, frame))]
   const labels = placeLabels(
     marks.flatMap((mark) => mark.labels),
     obstacles,
@@ -197,6 +211,7 @@ export function plot(description: PlotDescription): Scene {
     frame: { x0: left, x1: right, y0: spans.at(-1)?.y0 ?? 0, y1: margin.top },
     panels: readings,
     cursor: description.cursor ?? noCursor,
+    sureTo: description.sureTo,
     stops: stopsOf(readings),
     limits: panels.flatMap((panel) => panel.marks.flatMap((mark) => mark.limits)),
   }

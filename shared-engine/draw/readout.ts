@@ -1,4 +1,4 @@
-import { formatText } from '../units/display.ts'
+import { formatTo, oneText } from '../units/display.ts'
 import type {
   Axis,
   CursorMap,
@@ -77,13 +77,18 @@ function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, 
         }
   // Nine minutes on an axis of hours are nine minutes still; units of time are the same in both systems.
   const unit = series.kind === 'duration' || series.kind === 'time' ? undefined : y.unit
-  const text = value === null ? 'none' : formatText(value, series.kind, 'metric', unit)
+  // The zero of °C is only a place on the scale: two figures of 104 °C would say nothing of how well it is known.
+  const figures = series.kind === 'temperature' ? plot.sureTo && 3 : plot.sureTo
+  const text = value === null ? 'none' : oneText(formatTo(value, series.kind, 'metric', figures, unit))
   return { label: series.label, role: series.role, value, text, place }
 }
 
-/** What every series of a plot says at one x (SI), in words and in px; one that has not begun or has ended says nothing. */
+/**
+ * What every series of a plot says at one x (SI), in words and in px; one that has not begun or has ended says nothing.
+ * The place itself is chosen, not computed: it has three figures where what is read there has fewer.
+ */
 export function readoutAt(plot: PlotReading, x: number): Readout {
-  const at = formatText(x, plot.x.kind, 'metric', plot.x.unit)
+  const at = oneText(formatTo(x, plot.x.kind, 'metric', plot.sureTo && 3, plot.x.unit))
   const entries = plot.panels.flatMap((panel) =>
     panel.series
       .filter(({ xs }) => x >= (xs[0] ?? Infinity) - dot(plot) && x <= (xs.at(-1) ?? -Infinity) + dot(plot))

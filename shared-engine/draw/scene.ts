@@ -166,6 +166,8 @@ export interface PlotReading {
   readonly frame: Frame
   readonly panels: readonly PanelReading[]
   readonly cursor: CursorMap
+  /** Significant figures of what is read off, where the curves are known no better; absent: as many as are shown. */
+  readonly sureTo?: 2 | 3 | undefined
   /** x values, SI and rising, that the keyboard steps through. */
   readonly stops: readonly number[]
   /** Places of limits: the choice of one in the ledger brings its place into view. */

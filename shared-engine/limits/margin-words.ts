@@ -51,13 +51,15 @@ export function marginWords(
   return `${percentText(margin)}\u202F% ${margin < 0 ? past : 'in hand'}`
 }
 
-/** "27 to 21 % over", "14 % over to 24 % in hand", "7.9 to 6.1 times". */
+/** "27 to 21 % over", "14 % over to 24 % in hand", "7.9 to 6.1 times"; as one number where both ends read alike. */
 export function bandWords({ margin5, margin95 }: MarginBand, sense: LimitSense = 'maximum'): string {
   const [from, to] = [marginWords(margin5, sense), marginWords(margin95, sense)]
   if (margin5 === null || margin95 === null) return `${from} to ${to}`
   const [times, timesTo] = [timesOver(margin5), timesOver(margin95)]
   // Of what it bears: the margin beside it says so, and the line has no room for it twice.
-  if (times !== null && timesTo !== null) return `${times} to ${timesTo} times`
+  if (times !== null && timesTo !== null)
+    return times === timesTo ? `${times} times` : `${times} to ${timesTo} times`
+  if (from === to) return from
   const sameSide = times === null && timesTo === null && margin5 < 0 === margin95 < 0
   return `${sameSide ? from.split('\u202F%')[0] : from} to ${to}`
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { check } from '../../shared-engine/check.ts'
 import { tableTabs } from '../../shared-engine/draw/table.ts'
@@ -5,6 +6,10 @@ import { completeBuild } from '../../shared-engine/entries/read.ts'
 import { marginText, marginWords } from '../../shared-engine/limits/margin-words.ts'
 import { inWords } from '../../src-renderer/limits/notes.ts'
 import { groupSentence } from '../../src-renderer/questions/hold/group-words.ts'
+import { weakestWords } from '../../src-renderer/questions/hold/weakest-words.ts'
+import { limitOf } from '../../shared-engine/index.ts'
+import { worstRow } from '../../shared-engine/limits/worst.ts'
+import { anyBuild } from '../fixtures/build/any.ts'
 import { lightSnowBuild } from '../fixtures/build/light-snow.ts'
 
 test('a value below its least is short of it, and where nothing is allowed no number is made up', () => {
@@ -62,4 +67,22 @@ test('what breaks in ordinary use is told by what a builder sees, on a machine w
   expect(said).toMatch(/^Loop leaving its wheels at top speed first: /)
   expect(said).toContain('the slack side leaves its wheels: the track can be thrown.')
   expect(said).toContain('the front comes up before the tracks spin: the machine can go over backwards.')
+})
+
+test('what is said of the worst mechanical check claims nothing of the other limits, one of which may stand worse', () => {
+  let beaten = 0
+  fc.assert(
+    fc.property(anyBuild, (stored) => {
+      const { limits } = check(completeBuild(stored))
+      const mechanical = worstRow(limits.filter(({ id }) => limitOf(id)?.question === 'hold'))
+      if (mechanical === undefined) return
+      const words = weakestWords(mechanical.margin)
+      expect(words.includes('it holds')).toBe(mechanical.standing !== 'over')
+      if (worstRow(limits)?.id === mechanical.id) return
+      beaten += 1
+      for (const said of [words, weakestWords(0.87), weakestWords(null)]) expect(said).toMatch(/mechanical checks/)
+    }),
+    { numRuns: 60 },
+  )
+  expect(beaten).toBeGreaterThan(3)
 })

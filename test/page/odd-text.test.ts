@@ -12,6 +12,9 @@ it.each([
   ['38.2000001 km/h', ['38.2000001']],
   ['0.30000000000000004', ['0.30000000000000004']],
   ['1,234,567 rpm', ['1,234,567']],
+  ['Nine times in ten 170 to 170 % over', ['170 to 170']],
+  ['Time 0.1559\u202Fh', ['0.1559\u202Fh']],
+  ['9,930\u202Fm to the reserve', ['9,930\u202Fm']],
 ])('%s may not be shown', (text, odd) => {
   expect(oddIn(text)).toEqual(odd)
 })
@@ -26,6 +29,13 @@ it.each([
   'Cannot be annulled; nullify',
   '1.23 × 10⁻⁷',
   '23456.7',
+  '17 to 170 %',
+  '170 to 170.4 %',
+  '0.5 hours of it',
+  '2.05 h',
+  '930 m',
+  '1,200 mm',
+  '1,200 m/s',
 ])('%s may', (text) => {
   expect(oddIn(text)).toEqual([])
 })

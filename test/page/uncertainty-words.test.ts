@@ -1,6 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { chanceText } from '../../shared-engine/units/chance.ts'
 import { bandWords } from '../../shared-engine/limits/margin-words.ts'
+import { oddIn } from '../fixtures/text/odd.ts'
 import { isBand } from '../../src-renderer/limits/bar.ts'
 import {
   correlationText,
@@ -38,6 +40,18 @@ describe('a band of margins', () => {
     [-6.9, -0.14, '7.9 times what it bears to 14 % over'],
   ])('from %d to %d is %s', (margin5, margin95, words) => {
     expect(bandWords({ margin5, margin95 }).replace(/\u202F/g, ' ')).toBe(words)
+  })
+
+  it('has two ends, or is told as one number', () => {
+    const margin = fc.double({ min: -30, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(margin, fc.double({ min: 0, max: 0.1, noNaN: true }), (margin5, width) => {
+        for (const sense of ['maximum', 'minimum', 'temperature'] as const)
+          expect(oddIn(bandWords({ margin5, margin95: margin5 + width }, sense))).toEqual([])
+      }),
+    )
+    expect(bandWords({ margin5: -1.706, margin95: -1.706 })).toBe('171\u202F% over')
+    expect(bandWords({ margin5: -6.93, margin95: -6.92 })).toBe('7.9 times')
   })
 
   it('is worth a line from half a percent on', () => {

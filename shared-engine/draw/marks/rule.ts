@@ -92,7 +92,10 @@ export const rule: MarkKind<RuleMark> = {
     return {
       ...nothingDrawn,
       shapes,
-      labels: [{ text: mark.label, role: mark.role, places: labelPlaces(mark, at, space) }],
+      labels:
+        mark.label === ''
+          ? []
+          : [{ text: mark.label, role: mark.role, places: labelPlaces(mark, at, space) }],
       obstacles: [[from, to]],
       limits: mark.limit === undefined ? [] : [{ limit: mark.limit, box }],
     }

@@ -33,6 +33,7 @@ export function cruiseRange(data: CruiseRange, look: PlotLook): Scene {
     title,
     summary: `Level, steady: furthest at ${said(best.speed, 'speed', look)}, ${said(best.metres, 'distance', look)} to the reserve.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Cruising speed', kind: 'speed' },
     panels: [
       {

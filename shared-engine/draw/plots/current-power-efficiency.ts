@@ -46,6 +46,7 @@ export function currentPowerEfficiency(data: CurrentPowerEfficiency, look: PlotL
         ? '.'
         : `; best overall efficiency ${said(best.value, 'fraction', look)} at ${said(best.speed, 'speed', look)}.`),
     ...look,
+    sureTo: look.figures,
     x: { label: 'Ground speed', kind: 'speed' },
     panels: [
       {

@@ -54,6 +54,7 @@ export function frontLift(curve: LiftCurve | null, look: PlotLook): Scene {
     title,
     summary: first + second,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Throttle', kind: 'fraction' },
     panels,
     cursor: sameCursor('throttle', 0, 1),

@@ -58,6 +58,7 @@ export function jamForce(curve: JamCurve | null, look: PlotLook): Scene {
     title,
     summary: `${weakest} At the fastest, one loop is pulled with ${said(pulls.at(-1) ?? null, 'force', look)}.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Belt speed', kind: 'speed' },
     panels: [
       {
@@ -87,6 +88,7 @@ export function jamSpan({ spans, pulls, today }: JamOverSpan, look: PlotLook): S
     title: 'Force of that jam over where the loop is held',
     summary: `Held right at the sprocket ${said(most, 'force', look)}, at the far end ${said(least, 'force', look)}: a near obstacle stops it harder.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'From the sprocket to the obstacle', kind: 'length' },
     panels: [
       {

@@ -70,6 +70,7 @@ export function loopTension(data: LoopTension, look: PlotLook): Scene {
     title: 'Loop tension over belt speed',
     summary: `Tension of one loop: at most ${said(most, 'force', look)}; ${against}${burst}${lifts}.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Belt speed', kind: 'speed' },
     panels: [
       {

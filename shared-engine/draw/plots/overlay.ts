@@ -32,6 +32,7 @@ export function overlay(data: Overlay, look: PlotLook): Scene {
     title,
     summary: `${y.label} over ${x.label.toLowerCase()}, highest first: ${order.map((index) => builds[index]?.name).join(', ')}.`,
     ...look,
+    sureTo: look.figures,
     x,
     panels: [{ y, marks: builds.map((build, index) => seriesCurve(index, build.name, build.xs, build.ys)) }],
     ...(data.cursor && { cursor: data.cursor }),

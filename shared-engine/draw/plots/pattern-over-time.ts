@@ -60,6 +60,7 @@ export function patternOverTime(data: OverTime, look: PlotLook): Scene {
     title,
     summary,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Time', kind: 'time' },
     panels: panels.map((panel) => ({
       y: { label: panel.label, kind: panel.kind, ...(panel.fromZero === false && { fromZero: false }) },

@@ -78,6 +78,7 @@ export function rpmToSpeed(data: RpmToSpeed, look: PlotLook): Scene {
     title: 'Ground speed over motor rpm',
     summary: `${top}; ${free}, ${rated}.${loggedRpm === null ? '' : ` A log shows ${said(loggedRpm, 'rpm', look)}: ${said(speedOfRpm(loggedRpm), 'speed', look)}.`}`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Motor speed', kind: 'rpm' },
     panels: [{ y: { label: 'Ground speed', kind: 'speed' }, marks: marksOf(data, rpms, look) }],
     cursor: cursorOver('groundSpeed', rpms, rpms.map(speedOfRpm)),

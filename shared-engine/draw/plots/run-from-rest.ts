@@ -31,6 +31,7 @@ export function runFromRest(run: RunFromRest | null, look: PlotLook): Scene {
     title,
     summary: `From rest to ${said(speed, 'speed', look)} in ${said(end, 'time', look)} over ${said(distance, 'distance', look)}.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Time', kind: 'time' },
     panels: [
       {

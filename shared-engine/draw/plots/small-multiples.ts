@@ -54,6 +54,7 @@ export function smallMultiples(sweep: Sweep, look: PlotLook): Scene[] {
       title: `${figure.label} over ${sweep.x.label.toLowerCase()}`,
       summary: `${figure.label} over ${sweep.x.label.toLowerCase()}: now ${said(figure.today, figure.kind, look)}.${crossings}`,
       ...look,
+      sureTo: look.figures,
       x: { ...sweep.x, fromZero: false },
       panels: [{ y: { label: figure.label, kind: figure.kind }, marks: marksOf(sweep, figure, look) }],
     })

@@ -122,6 +122,7 @@ export function thrustAgainstSpeed(data: ThrustAgainstSpeed, look: PlotLook): Sc
     title,
     summary: summaryOf(data, first, look),
     ...look,
+    sureTo: look.figures,
     x: { label: 'Ground speed', kind: 'speed' },
     panels: [{ y: { label: 'Force at the track', kind: 'force', low: 0 }, marks }],
     cursor: speedCursor(states),

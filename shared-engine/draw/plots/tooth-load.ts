@@ -118,6 +118,7 @@ export function toothLoadOverThrottle(data: LoadOverThrottle, look: PlotLook): S
     title: `${subject.label} over throttle`,
     summary: throttleSummary(data, look),
     ...look,
+    sureTo: look.figures,
     x: { label: 'Throttle', kind: 'fraction', low: 0, high: 1 },
     panels: [{ y: { label: subject.label, kind: subject.kind }, marks }],
     cursor: sameCursor('throttle', 0, 1),
@@ -135,6 +136,7 @@ export function toothLoadOverSpeed(data: LoadOverSpeed, look: PlotLook): Scene {
     title: `${subject.label} over belt speed`,
     summary: `${subject.label} at full throttle: at most ${said(most, subject.kind, look)}${allowed}.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Belt speed', kind: 'speed' },
     panels: [
       {

@@ -70,6 +70,7 @@ export function warmUp(data: WarmUp, look: PlotLook): Scene {
     title,
     summary: `At ${said(data.motorAmps, 'amps', look)} in each motor: ${when}.`,
     ...look,
+    sureTo: look.figures,
     x: { label: 'Time', kind: 'time' },
     panels: [
       {
