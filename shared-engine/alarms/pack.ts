@@ -21,7 +21,7 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
   const cell = openCircuitVolts(build.pack.chemistry, pack.reserve)
   const value = pack.reserveVolts
   const amps = evaluation.pattern.packAmpsRms
-  const symbols = [
+  const cells = [
     { symbol: 'S', name: 'cells in series', value: pack.series, kind: 'count', from: 'pack.series' },
     {
       symbol: 'V_cell',
@@ -30,25 +30,18 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
       kind: 'volts',
       from: 'service.reservePercent',
     },
-    {
-      symbol: 'I',
-      name: 'pack current through the pattern, RMS',
-      value: amps,
-      kind: 'amps',
-      from: 'figure:patternPackAmpsRms',
-    },
-    {
-      symbol: 'R_b',
-      name: 'resistance of pack and wiring',
-      value: pack.resistance,
-      kind: 'ohms',
-      from: 'figure:packOhm',
-    },
   ] as const
-  const atRms = value - amps * pack.resistance
-  const under = { symbol: 'V_r', expression: 'S * V_cell - I * R_b', value: atRms, kind: 'volts' } as const
+  const ohm = {
+    symbol: 'R_b',
+    name: 'resistance of pack and wiring',
+    value: pack.resistance,
+    kind: 'ohms',
+    from: 'figure:packOhm',
+  } as const
+  const left = untilEmpty(pack, amps)
+  // A pack that cannot feed its own pump and lamps half way down to the reserve has no current through the pattern.
+  const atRms = Number.isNaN(amps) ? null : value - amps * pack.resistance
   const resting = { symbol: 'V', expression: 'S * V_cell', value, kind: 'volts' } as const
-  const shown = { ...under, name: 'what the pack shows under the pattern’s current' } as const
   const rested = { ...resting, name: 'pack volts at rest, at the reserve' } as const
   const perCell = {
     symbol: 'V_c',
@@ -57,8 +50,13 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
     value: value / pack.series,
     kind: 'volts',
   } as const
-  const left = untilEmpty(pack, amps)
-  const row = (id: string, label: string, volts: number, steps: Alarm['working']['steps']): Alarm => ({
+  const row = (
+    id: string,
+    label: string,
+    volts: number,
+    steps: Alarm['working']['steps'],
+    symbols: Alarm['working']['symbols'] = left === null ? [] : [left.amps],
+  ): Alarm => ({
     id,
     label,
     direction: 'alarm when below',
@@ -70,23 +68,45 @@ export function packAlarms({ build, machine, evaluation }: Checked): Alarm[] {
     working: {
       subject: `alarm:${id}`,
       title: `${label}, with the sag added back: volts and amps times the pack’s resistance.`,
-      symbols: [...symbols, ...(left?.symbols ?? [])],
+      symbols: [...cells, ...symbols, ...(left?.symbols ?? [])],
       steps: [...steps, ...(left === null ? [] : [left.step])],
       state: 'charge at the reserve',
       source: `\`docs/model.md\` §2; ${holds}`,
       assumptions: ['The pack is at service.packTemperatureC.'],
     },
   })
+  const atReserve = 'Pack volts at the reserve'
+  const loaded =
+    atRms === null
+      ? row('pack-volts', atReserve, value, [rested])
+      : {
+          ...row('pack-volts', atReserve, value, [sagged(atRms), rested], [ampsOf(amps), ohm]),
+          voltsAtRms: atRms,
+        }
   return [
-    {
-      ...row('pack-volts', 'Pack volts at the reserve', value, [shown, rested]),
-      ohm: pack.resistance,
-      voltsAtRms: atRms,
-    },
+    { ...loaded, ohm: pack.resistance },
     row('cell-volts', 'Cell volts at the reserve', value / pack.series, [rested, perCell]),
     chargeAlarm(machine.pack, amps),
   ]
 }
+
+const ampsOf = (amps: number) =>
+  ({
+    symbol: 'I',
+    name: 'pack current through the pattern, RMS',
+    value: amps,
+    kind: 'amps',
+    from: 'figure:patternPackAmpsRms',
+  }) as const
+
+const sagged = (volts: number) =>
+  ({
+    symbol: 'V_r',
+    name: 'what the pack shows under the pattern’s current',
+    expression: 'S * V_cell - I * R_b',
+    value: volts,
+    kind: 'volts',
+  }) as const
 
 const capacityOf = ({ capacity }: Pack): WorkingSymbol => ({
   symbol: 'Q_p',
@@ -121,15 +141,8 @@ const coldOf = (pack: Pack): WorkingSymbol => ({
 function untilEmpty(pack: Pack, amps: number) {
   const value = (pack.capacity * pack.reserve * coldShareOf(pack)) / amps
   if (!(value > 0 && value < Infinity)) return null
-  const symbol = {
-    symbol: 'I',
-    name: 'pack current through the pattern, RMS',
-    value: amps,
-    kind: 'amps',
-    from: 'figure:patternPackAmpsRms',
-  } as const
   return {
-    amps: symbol,
+    amps: ampsOf(amps),
     symbols: [capacityOf(pack), reserveOf(pack), coldOf(pack)],
     step: {
       symbol: 't_w',

@@ -58,7 +58,7 @@ const others: Readonly<
   'pack-volts': ({ ohm, voltsAtRms }, show) => ({
     from: 'volts at rest when the charge is at the reserve',
     verdict: 'guards',
-    guards: `The reserve, where the radio adds volts and amps times ${show(ohm ?? 0, 'ohms')}; for one that can’t, set ${show(voltsAtRms ?? 0, 'volts')}.`,
+    guards: `The reserve, where the radio adds volts and amps times ${show(ohm ?? 0, 'ohms')}${voltsAtRms === undefined ? '' : `; for one that can’t, set ${show(voltsAtRms, 'volts')}`}.`,
   }),
   'cell-volts': () => ({
     from: 'the same, for one cell',
