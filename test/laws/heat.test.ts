@@ -3,8 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { evaluate } from '../../shared-engine/cases/evaluate.ts'
 import { Evaluation } from '../../shared-engine/cases/evaluation.ts'
 import type { CoolingPart, Machine, PatternRowPart } from '../../shared-engine/machine/parts.ts'
+import { check } from '../../shared-engine/check.ts'
+import { readBuildValue } from '../../shared-engine/entries/read.ts'
+import { motorAmpsFromPack } from '../../shared-engine/motor/amps-from-pack.ts'
+import { curveSettingOf } from '../../shared-engine/vehicle/curve-setting.ts'
+import { driveStateAt } from '../../shared-engine/vehicle/drive-state.ts'
 import { coldCapacityShare } from '../../shared-engine/reference/heat.ts'
-import { machines } from './machines.ts'
+import { builds, machines } from './machines.ts'
 import { evenly } from '../fixtures/evenly.ts'
 
 // Directions that physics gives, whatever the machine: each is checked on random ones, a little of one entry more.
@@ -210,11 +215,95 @@ describe('grip', () => {
   })
 })
 
+describe('the capacitors of a controller', () => {
+  it('of more capacitance or less resistance have no more ripple, and no less in hand', () => {
+    let compared = 0
+    fc.assert(
+      fc.property(
+        builds,
+        evenly(100, 5000),
+        evenly(0, 50),
+        more,
+        fc.boolean(),
+        (build, size, esr, times, ohms) => {
+          const buffered = (busCapacitanceMicrofarad: number, busEsrMilliohm: number) =>
+            check({
+              ...build,
+              controller: {
+                ...build.controller,
+                pwmKhz: 16,
+                busRatedVolts: 63,
+                busRippleAmps: 20,
+                busCapacitanceMicrofarad,
+                busEsrMilliohm,
+              },
+            })
+          const one = buffered(size, esr)
+          const other = ohms ? buffered(size, esr / times) : buffered(size * times, esr)
+          const [ripple, less] = [one.figures.busRippleVolts, other.figures.busRippleVolts]
+          if (ripple === null || less === null) return
+          compared += 1
+          expect(less).toBeLessThanOrEqual(ripple * (1 + 1e-12))
+          expect(other.figures.rippleAmps).toBe(one.figures.rippleAmps)
+          const margin = ({ limits }: typeof one) =>
+            limits.find(({ id }) => id === 'controller.over-volts')?.margin ?? NaN
+          expect(margin(other)).toBeGreaterThanOrEqual(margin(one) - 1e-12)
+        },
+      ),
+      { numRuns: 60 },
+    )
+    expect(compared).toBeGreaterThan(30)
+  })
+})
+
 describe('a pack', () => {
   it('that is colder gives no more charge', () => {
     for (let celsius = -30; celsius < 40; celsius += 1) {
       expect(coldCapacityShare(celsius)).toBeLessThanOrEqual(coldCapacityShare(celsius + 1))
     }
+  })
+
+  it('and takes no more of it', () => {
+    let compared = 0
+    fc.assert(
+      fc.property(builds, evenly(-30, 30), evenly(1, 20), (build, celsius, colder) => {
+        const at = (packTemperatureC: number) => {
+          const read = readBuildValue({ ...build, service: { ...build.service, packTemperatureC } })
+          return read.ok ? check(read.value) : null
+        }
+        const [warm, cold] = [at(celsius), at(celsius - colder)]
+        if (warm === null || cold === null) return
+        compared += 1
+        expect(cold.figures.packUsableMah ?? NaN).toBeLessThanOrEqual(
+          (warm.figures.packUsableMah ?? NaN) * (1 + 1e-12),
+        )
+      }),
+      { numRuns: 60 },
+    )
+    expect(compared).toBeGreaterThan(30)
+  })
+})
+
+describe('amps of a motor out of those of its pack', () => {
+  it('are those that made them, at any duty that gives them', () => {
+    let compared = 0
+    fc.assert(
+      fc.property(machines, evenly(0.05, 1), evenly(0, 0.95), (machine, throttle, share) => {
+        const setting = curveSettingOf(machine, throttle)
+        const state = driveStateAt(setting, (share * setting.line.openStart) / setting.line.openSlope)
+        // Forwards: a track that drags more than the motors push has no such speed.
+        if (!(state.motorAmps > 1e-3 && state.motorSpeed >= 0)) return
+        compared += 1
+        const { drive } = setting
+        const power = (state.packVolts * state.packDriveAmps) / drive.count
+        const back = state.motorSpeed * drive.torqueConstant
+        const found = motorAmpsFromPack(power, back, drive.seriesResistance)
+        // 1e-9: a closed form put back into its balance
+        expect(Math.abs(found / state.motorAmps - 1)).toBeLessThan(1e-9)
+      }),
+      { numRuns: 150 },
+    )
+    expect(compared).toBeGreaterThan(60)
   })
 })
 
