@@ -20,9 +20,9 @@ function seedOf(asked: string | undefined): number {
 /**
  * ms for one property, just within a test's own time. The search for a smaller counterexample goes on for as long as it
  * finds one, of a whole build a quarter of an hour and more; a property that has not failed by then fails for that, as
- * nothing was shown.
+ * nothing was shown. A hunt through the night asks for more: `PITCHLINE_PATIENCE` in seconds, and `--testTimeout`.
  */
-const patience = 100_000
+const patience = 1000 * Number(process.env['PITCHLINE_PATIENCE'] ?? 100)
 
 // A property that fails names the seed and the path to its counterexample by itself.
 fc.configureGlobal({

@@ -201,9 +201,16 @@ describe('what a remedy asks for can be bought, cut or set', () => {
     fc.assert(
       fc.property(wholeBuild, (stored) => {
         const build = completeBuild(stored)
-        const { remedies } = remediesFor(build)
+        const { limit, remedies } = remediesFor(build)
         seen += remedies.length
         expect(remedies.flatMap((remedy) => notToBeHad(remedy, build) ?? [])).toEqual([])
+        // and it is a build that can be stored, with what the remedy says of the limit
+        for (const { path, apply, margin } of remedies) {
+          const again = readBuildValue(withChanges(build, apply))
+          if (!again.ok) throw new Error(`${path}: ${JSON.stringify(again.mistakes)}`)
+          const row = check(again.value).limits.find(({ id }) => id === limit)
+          expect(row?.margin ?? null, path).toBe(margin)
+        }
       }),
       { numRuns: runs, endOnFailure: true },
     )
