@@ -3,7 +3,7 @@ import { denseWeights, errorWeights, nodes, rows } from './step-tableau.ts'
 /** Writes the slopes dy/dt at a time and state into `slope`. */
 export type SlopesOf = (time: number, state: Float64Array, slope: Float64Array) => void
 
-/** Filled up with zeros to the same length; slopes behind a stage's own are finite, so they count as nothing. */
+/** Filled up with zeros to the same length; slopes behind a stage's own are kept finite, so they count as nothing. */
 const flatRows = rows.map((row) => Float64Array.from({ length: 6 }, (_, at) => row[at] ?? 0))
 const [e0, , e2, e3, e4, e5, e6] = errorWeights as readonly [
   number,
@@ -88,7 +88,13 @@ export class Stepper {
       }
       this.next = step * factor
       if (!(this.time + this.next > this.time)) return false
+      if (error === Infinity) this.#forget()
     }
+  }
+
+  /** Takes back slopes that are no numbers: each stage multiplies those behind its own by 0, which must come to 0. */
+  #forget(): void {
+    for (let stage = 1; stage < 7; stage += 1) (this.#k[stage] as Float64Array).fill(0)
   }
 
   /** Moves to the end of the step on trial. */

@@ -108,3 +108,19 @@ test('a run into a pole cannot be followed past it', () => {
   expect(stepper.time).toBeLessThan(1 + 1e-6)
   expect(stepper.time).toBeGreaterThan(0.99)
 })
+
+test('a step so long that it leaves where numbers are is tried again, shorter', () => {
+  // dy/dt = −1000 √y from 1: a first step of 0.01 ends far below 0, where there is no root. √y = 1 − 500 t.
+  const draining: SlopesOf = (_, y, dy) => {
+    dy[0] = -1000 * Math.sqrt(y[0] as number)
+  }
+  const stepper = new Stepper(Float64Array.from([1]), draining, 1e-9, new Float64Array([1e-9]))
+  stepper.restart(draining, 0.01)
+  expect(stepper.advance(1)).toBe(true)
+  expect(stepper.tried).toBeGreaterThan(1)
+  stepper.commit()
+  while (stepper.time < 0.001 && stepper.advance(0.001 - stepper.time)) stepper.commit()
+  expect(stepper.time).toBeCloseTo(0.001, 12)
+  // 1e-7: 1e-9 a step over some tens of them
+  expect(Math.abs((stepper.state[0] ?? NaN) / 0.25 - 1)).toBeLessThan(1e-7)
+})
