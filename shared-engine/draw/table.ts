@@ -1,7 +1,7 @@
 import { printable } from '../mistakes/shown.ts'
 import { fromEngine } from '../units/convert.ts'
 import { seriesAt } from './readout.ts'
-import type { Axis, PlotReading, Table } from './scene.ts'
+import type { Axis, PlotReading, SeriesReading, Table } from './scene.ts'
 
 /** A value as the table holds it: in its unit, to seven figures, so that rounding noise does not show. */
 function cell(value: number | null, axis: Axis): number | null {
@@ -16,9 +16,12 @@ export function plotTable({ x, panels, stops }: PlotReading): Table {
     { label: x.label, unit: x.unit },
     ...series.map(({ one, axis }) => ({ label: one.label, unit: axis.unit })),
   ]
-  const rows = stops.map((at) => [
+  // Points of one list of x each have a row of their own, those at the same x too: readings are taken twice.
+  const valueAt = (one: SeriesReading, at: number, place: number) =>
+    one.xs === stops ? (one.ys[place] ?? null) : seriesAt(one, at)
+  const rows = stops.map((at, place) => [
     cell(at, x),
-    ...series.map(({ one, axis }) => cell(seriesAt(one, at), axis)),
+    ...series.map(({ one, axis }) => cell(valueAt(one, at, place), axis)),
   ])
   return { columns, rows }
 }

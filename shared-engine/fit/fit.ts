@@ -7,14 +7,15 @@ import { blocksOf, missingBecause } from './choose.ts'
 import { fitEntryOf, type BlockName, type FitEntry, type Tell } from './entries.ts'
 import { errorsOf, lagOneOf, type Errors } from './errors.ts'
 import { conditionOf, noiseShareOf } from './identify.ts'
-import type { ChannelName, FitLog } from './log.ts'
+import { loggedSegments, type ChannelName, type FitLog } from './log.ts'
+import { movingInAir } from './marked.ts'
 import { machinesOf } from './model.ts'
 import { preparedOf, type Prepared } from './prepare.ts'
 import { ofGroups, ofNoise, ofValue, refusedAlone, type Refusal, type RefusalCode } from './refuse.ts'
 import { runsZOf } from './runs-test.ts'
 import { changesByLags, latenessOfHeat } from './lag-changes.ts'
 import { lagsOf, withoutLags, type Lag } from './lags.ts'
-import { lagNote, missesNote, spinNote, type FitNote } from './sentences.ts'
+import { lagNote, markedNote, missesNote, spinNote, type FitNote } from './sentences.ts'
 import { solved, columnsAtStart, type BlockState, type Solved } from './solve.ts'
 
 /** An entry of a fit: offered with its error, or refused with the reason. */
@@ -269,7 +270,7 @@ export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): 
       condition: 1,
       blocks: [],
       noise,
-      notes: lags.map(lagNote),
+      notes: [...markNotes(logged), ...lags.map(lagNote)],
     }
     return { answer, traces: [] }
   }
@@ -289,12 +290,16 @@ export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): 
     condition,
     blocks: solution.blocks.map((state) => blockOf(state, paths.length)),
     noise,
-    notes: [...lags.map(lagNote), ...notesOf(solution, paths.length)],
+    notes: [...markNotes(logged), ...lags.map(lagNote), ...notesOf(solution, paths.length)],
   }
   const machine = machineOf(plan.base)
+  const inLog = loggedSegments(log)
   return {
     answer,
-    traces: solution.blocks.map((state) => traceOf(state, state.block.residualsOf(machine))),
+    traces: solution.blocks.map((state) => {
+      const trace = traceOf(state, state.block.residualsOf(machine))
+      return { ...trace, segments: trace.segments.map((segment) => inLog[segment] ?? segment) }
+    }),
   }
 }
 
@@ -367,6 +372,11 @@ const mostChiSquared = 4
 /** Past this a temperature may come late. */
 const worthALook = 2
 const leastRunsZ = -4
+
+function markNotes(logged: Prepared): readonly FitNote[] {
+  const parts = movingInAir(logged)
+  return parts.length === 0 ? [] : [markedNote(parts)]
+}
 
 function notesOf({ blocks }: Solved, entries: number): readonly FitNote[] {
   const spun = blocks.reduce((sum, { block }) => sum + block.spun, 0)

@@ -1,5 +1,6 @@
 import type { ReadLog } from '../log/read.ts'
 import type { ChannelId } from '../reference/columns.ts'
+import { cutInAir, type InAir } from './in-air.ts'
 import type { ChannelName, Column, FitLog } from './log.ts'
 
 /** Which channel of a log a fit reads under which name. */
@@ -17,14 +18,11 @@ const sources: Readonly<Record<ChannelName, ChannelId>> = {
 /**
  * The channels of a log that was read and repaired, as a fit takes them.
  *
- * @param offGround numbers of segments that the person has marked as driven with the loops in the air
+ * @param inAir stretches that the person has marked as driven with the loops in the air
  */
-export function fitLogOf(
-  { data }: Pick<ReadLog, 'data'>,
-  offGround: ReadonlySet<number> = new Set(),
-): FitLog {
+export function fitLogOf({ data }: Pick<ReadLog, 'data'>, inAir: readonly InAir[] = []): FitLog {
   const { timeline, channels } = data
-  const segments = timeline.segments.map(({ first, end }, at) => {
+  const segments = timeline.segments.map(({ first, end }) => {
     const columnOf = (id: ChannelId): Column | undefined => {
       const values = channels.get(id)?.values.subarray(first, end)
       return values === undefined
@@ -36,10 +34,10 @@ export function fitLogOf(
       return column === undefined ? [] : [[name, column] as const]
     })
     return {
-      offGround: offGround.has(at),
+      offGround: false,
       seconds: Array.from(timeline.t.subarray(first, end)),
       channels: Object.fromEntries(named),
     }
   })
-  return { segments, noise: {} }
+  return cutInAir({ segments, noise: {} }, inAir)
 }

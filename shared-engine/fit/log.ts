@@ -21,6 +21,8 @@ export interface Segment {
   /** s, rising. */
   readonly seconds: readonly number[]
   readonly channels: Readonly<Partial<Record<ChannelName, Column>>>
+  /** The logged segment, from 0, of which this is a part; absent: it is one itself. */
+  readonly of?: number
 }
 
 /** A log as a fit reads it: rpm mechanical, motor amps one motor's, duty 0 to 1, speed over ground in m/s. */
@@ -28,4 +30,9 @@ export interface FitLog {
   readonly segments: readonly Segment[]
   /** σ of channels, where it is known better than from the log. */
   readonly noise: Readonly<Partial<Record<ChannelName, number>>>
+}
+
+/** For each segment of a log the logged one, from 0, that a person knows it by. */
+export function loggedSegments({ segments }: FitLog): readonly number[] {
+  return segments.map(({ of }, at) => of ?? at)
 }

@@ -1,5 +1,6 @@
 import { fieldOf } from '../entries/fields.ts'
 import type { BlockName, Tell } from './entries.ts'
+import type { InAir } from './in-air.ts'
 import type { ChannelName } from './log.ts'
 import type { Lag } from './lags.ts'
 import type { Refusal, RefusalCode } from './refuse.ts'
@@ -50,7 +51,7 @@ export function roughSentence(path: string): string {
   return `${nameOf(path)} (${path}) is known to worse than a fifth; take it for now and drive again.`
 }
 
-export type FitNoteCode = 'spin' | 'misses' | 'lag'
+export type FitNoteCode = 'spin' | 'misses' | 'lag' | 'marked'
 
 /** Something about the fit as a whole. */
 export interface FitNote {
@@ -77,6 +78,15 @@ export function spinNote(pieces: number): FitNote {
     code: 'spin',
     about: 'speed',
     sentence: `speed: ${what} of ten seconds left out, since the motors push harder there than the ground holds.`,
+  }
+}
+
+export function markedNote(stretches: readonly Omit<InAir, 'segment'>[]): FitNote {
+  const from = stretches.map(({ from, to }) => `${from.toFixed(1)} to ${to.toFixed(1)} s`).join(', ')
+  return {
+    code: 'marked',
+    about: 'groundMps',
+    sentence: `groundMps: from ${from} the log is marked as driven in the air, and yet the machine moves over ground. Where that mark is wrong, so is every value here: take none before it is right.`,
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Build } from '../entries/schema.ts'
 import { tracedFit, type TracedFit } from '../fit/fit.ts'
 import { fitLogOf } from '../fit/from-log.ts'
+import type { InAir } from '../fit/in-air.ts'
 import type { ColumnsChoice } from '../log/columns/choice.ts'
 import { LogReading } from '../log/log.ts'
 import { channelsOfFit, type FittedChannel } from '../validate/fitted.ts'
@@ -13,8 +14,8 @@ interface FitInput {
   readonly choice: ColumnsChoice
   /** Paths of entries. */
   readonly asked: readonly string[]
-  /** Segments, from 0, that were driven with the loops in the air. */
-  readonly offGround: readonly number[]
+  /** Stretches that were driven with the loops in the air. */
+  readonly inAir: readonly InAir[]
 }
 
 /** Reading is cut into the reader's own steps; the fit itself is one. */
@@ -57,10 +58,10 @@ export const fitJob: JobKind<FitInput, SeenFit | null, SeenFit | null> = {
 const readingOf = ({ build, bytes, choice }: FitInput) =>
   new LogReading({ build, bytes, choice, alarms: null })
 
-function fitted(reading: LogReading, { build, asked, offGround }: FitInput): SeenFit | null {
+function fitted(reading: LogReading, { build, asked, inAir }: FitInput): SeenFit | null {
   const read = reading.read()
   if (read === null) return null
-  const log = fitLogOf(read, new Set(offGround))
+  const log = fitLogOf(read, inAir)
   const fit = tracedFit(build, log, asked)
   return { ...fit, channels: channelsOfFit(build, log, fit.answer) }
 }

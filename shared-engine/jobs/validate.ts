@@ -1,4 +1,5 @@
 import type { Build } from '../entries/schema.ts'
+import type { InAir } from '../fit/in-air.ts'
 import type { ColumnsChoice } from '../log/columns/choice.ts'
 import { LogReading } from '../log/log.ts'
 import { runOfLog } from '../validate/run.ts'
@@ -10,8 +11,8 @@ interface ValidateInput {
   readonly build: Build
   readonly bytes: Uint8Array
   readonly choice: ColumnsChoice
-  /** Segments, from 0, that were driven with the loops in the air. */
-  readonly offGround: readonly number[]
+  /** Stretches that were driven with the loops in the air. */
+  readonly inAir: readonly InAir[]
 }
 
 /** A build held against a log in a thread: the log's steps, then the comparison. Null until it is done. */
@@ -46,8 +47,8 @@ export const validateJob: JobKind<ValidateInput, TracedValidation | null, Traced
 const readingOf = ({ build, bytes, choice }: ValidateInput) =>
   new LogReading({ build, bytes, choice, alarms: null })
 
-function compared(reading: LogReading, { build, offGround }: ValidateInput): TracedValidation | null {
+function compared(reading: LogReading, { build, inAir }: ValidateInput): TracedValidation | null {
   const [read, result] = [reading.read(), reading.result()]
   if (read === null || result?.ok !== true) return null
-  return validationOf(build, runOfLog(read, result.value.episodes, new Set(offGround)))
+  return validationOf(build, runOfLog(read, result.value.episodes, inAir))
 }

@@ -1,6 +1,6 @@
 import { benchUnitOf, fieldOf } from '../entries/fields.ts'
 import { failed, succeeded, type Result } from '../mistakes/mistake.ts'
-import { fromEngine, unitOf } from '../units/convert.ts'
+import { differenceFromEngine, fromEngine, unitOf } from '../units/convert.ts'
 import { readEntry } from '../units/entry.ts'
 import type { QuantityKind } from '../units/kinds.ts'
 import { pastedTable, typedNumber } from './typed.ts'
@@ -64,6 +64,26 @@ export function typedReading(name: string, text: string): Result<number> {
   return succeeded(plain ?? Number(fromEngine(read.value.value, kind, unit).toPrecision(14)))
 }
 
+/** How far a number may be off: in its own unit, or as a share of it. */
+export type TypedSpread = { readonly plusMinus: number } | { readonly plusMinusPercent: number }
+
+/**
+ * How far a reading or given number may be off, as it is typed: in its own unit, with another one behind it, or in % of it.
+ *
+ * @param name of a column, list or given number
+ * @example typedSpread('spanMm', '1/2 in') // { ok: true, value: { plusMinus: 12.7 } }
+ */
+export function typedSpread(name: string, text: string): Result<TypedSpread> {
+  const { kind, unit } = unitOfReading(name)
+  const read = readEntry(`1 ± ${text}`, kind, { unit })
+  if (!read.ok) return failed(read.mistakes.map((one) => ({ ...one, value: text.trim() })))
+  const { tolerance } = read.value
+  if (tolerance === undefined) return refused(text, 'a number of 0 or more')
+  if ('plusMinusPercent' in tolerance) return succeeded(tolerance)
+  const own = differenceFromEngine(tolerance.plusMinus, kind, unit)
+  return succeeded({ plusMinus: typedNumber(text) ?? Number(own.toPrecision(14)) })
+}
+
 const refused = (value: string, allowed: string): Result<never> =>
   failed([{ code: 'entry-not-understood', path: '', value: value.trim(), allowed, kept: '' }])
 
@@ -110,27 +130,78 @@ export interface PastedCell {
   readonly value: number | null
 }
 
+/** A table from a spreadsheet over the columns of a test. */
+export interface PastedTable {
+  readonly cells: readonly PastedCell[]
+  /** Lines without the headings. */
+  readonly rows: number
+  /** Columns that the test has no place for: their headings, or their numbers from 1. */
+  readonly leftOut: readonly string[]
+}
+
 /**
  * A table from a spreadsheet laid over the columns of a test: a first line without a number is its headings, whose units
- * hold for what stands below them.
+ * hold for what stands below them. A column goes where its heading says, by name or by a unit that only one of them has;
+ * the others stay in their order.
  *
  * @param names columns from the one on that the table is pasted into
  */
-export function pastedReadings(text: string, names: readonly string[]): readonly PastedCell[] {
+export function pastedReadings(text: string, names: readonly string[]): PastedTable {
   const table = pastedTable(text)
   const [first = []] = table
   const isHeading = table.length > 1 && first.every((cell) => !/\d/.test(cell))
-  const units = names.map((name, at) => (isHeading ? unitInHeading(name, first[at] ?? '') : ''))
+  const wide = Math.max(0, ...table.map((cells) => cells.length))
+  const places = isHeading ? placesByHeading(names, first, wide) : names
+  const unitAt = (at: number) => (isHeading ? unitInHeading(places[at] ?? '', first[at] ?? '') : '')
   const withCommas = table.some((cells) => cells.some((cell) => /^[-−+]?\d*,(\d{1,2}|\d{4,})$/.test(cell)))
-  return table.slice(isHeading ? 1 : 0).flatMap((cells, row) =>
-    cells.flatMap((cell, at): readonly PastedCell[] => {
-      const name = names[at]
+  const lines = table.slice(isHeading ? 1 : 0)
+  const cells = lines.flatMap((line, row) =>
+    line.flatMap((cell, at): readonly PastedCell[] => {
+      const name = places[at]
       if (name === undefined || cell === '') return []
-      const unit = typedNumber(cell) === null ? '' : (units[at] ?? '')
+      const unit = typedNumber(cell) === null ? '' : unitAt(at)
       const text = unit === '' ? cell : `${cell} ${unit}`
       return [{ row, name, text, value: valueIn(name, text, withCommas) }]
     }),
   )
+  const isFilled = (at: number) => lines.some((line) => (line[at] ?? '') !== '')
+  const leftOut = Array.from({ length: wide }, (_, at) => at).flatMap((at) =>
+    places[at] === undefined && isFilled(at) ? [(isHeading && first[at]) || `column ${at + 1}`] : [],
+  )
+  return { cells, rows: lines.length, leftOut }
+}
+
+const letters = (text: string) => text.toLowerCase().replace(/[^\p{L}]/gu, '')
+
+/** Whether a heading names a column: as its form does, as its file does, or by the unit alone. */
+function isNamed(name: string, heading: string): boolean {
+  const [label = ''] = readingLabel(name).split(',')
+  const [words = ''] = heading.split(/[([,/]/)
+  const { unit } = unitOfReading(name)
+  return heading.trim() === unit || [label, name].some((one) => letters(one) === letters(words))
+}
+
+/** The column of a test for each column of a table with headings; undefined where it has none. */
+function placesByHeading(
+  names: readonly string[],
+  headings: readonly string[],
+  wide: number,
+): readonly (string | undefined)[] {
+  const only = (fits: (name: string) => boolean) => {
+    const [one, other] = names.filter(fits)
+    return other === undefined ? one : undefined
+  }
+  const meant = Array.from({ length: wide }, (_, at) => {
+    const heading = headings[at] ?? ''
+    return only((name) => isNamed(name, heading)) ?? only((name) => unitInHeading(name, heading) !== '')
+  })
+  const found = meant.filter((name) => name !== undefined)
+  // Two columns with one name: none of the headings can be trusted.
+  if (new Set(found).size < found.length) return names
+  return meant.map((name, at) => {
+    const here = names[at]
+    return name ?? (here !== undefined && found.includes(here) ? undefined : here)
+  })
 }
 
 /** A cell of a table whose decimals, as other cells show, stand behind a comma: there `1.150` may well be a thousand. */

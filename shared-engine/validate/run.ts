@@ -1,4 +1,5 @@
 import { fitLogOf } from '../fit/from-log.ts'
+import { cutInAir, type InAir } from '../fit/in-air.ts'
 import { channelNames, type ChannelName, type Column, type FitLog, type Segment } from '../fit/log.ts'
 import { currentsOf, type AmpsSource } from '../log/derive/current.ts'
 import type { Episode } from '../log/episodes/episode.ts'
@@ -36,16 +37,12 @@ export function runOfChannels(log: FitLog): Run {
  * A run of a log that was read: its channels, the motor's current worked out where none is logged, and what the model is
  * not of left out.
  *
- * @param offGround numbers of segments that were driven with the loops in the air
+ * @param inAir stretches that were driven with the loops in the air
  */
-export function runOfLog(
-  read: ReadLog,
-  episodes: readonly Episode[],
-  offGround: ReadonlySet<number> = new Set(),
-): Run {
+export function runOfLog(read: ReadLog, episodes: readonly Episode[], inAir: readonly InAir[] = []): Run {
   const { data, model } = read
   const currents = currentsOf(data, model)
-  const plain = fitLogOf(read, offGround)
+  const plain = fitLogOf(read)
   const hasDuty = data.channels.has('duty')
   const throttle = hasDuty ? undefined : data.channels.get('throttle')?.values
   const rpm = data.channels.get('rpm')?.samples ?? new Int32Array()
@@ -81,7 +78,7 @@ export function runOfLog(
     return { ...segment, channels }
   })
   return {
-    log: averaged({ segments, noise: {} }),
+    log: averaged(cutInAir({ segments, noise: {} }, inAir)),
     ampsFrom: currents.source,
     throttleAsDuty: throttle !== undefined,
     leftOutSeconds: seconds,
@@ -93,7 +90,7 @@ export function averaged(log: FitLog): FitLog {
   const rows = log.segments.reduce((sum, { seconds }) => sum + seconds.length, 0)
   const each = Math.ceil(rows / mostRows)
   if (each <= 1) return log
-  const segments = log.segments.map(({ offGround, seconds, channels }): Segment => {
+  const segments = log.segments.map(({ seconds, channels, ...segment }): Segment => {
     const over = (column: Column): Column =>
       Array.from({ length: Math.ceil(seconds.length / each) }, (_, bin) => {
         const known = column.slice(bin * each, (bin + 1) * each).filter((value) => value !== null)
@@ -104,7 +101,7 @@ export function averaged(log: FitLog): FitLog {
       return column === undefined ? [] : [[name, over(column)] as const]
     })
     return {
-      offGround,
+      ...segment,
       seconds: over(seconds).map((value) => value ?? 0),
       channels: Object.fromEntries(means),
     }

@@ -4,7 +4,7 @@ import type { Measured } from '../../shared-engine/jobs/measure.ts'
 import type { MeasuredResult, Measurement } from '../../shared-engine/measure/measure.ts'
 import type { Instrument } from '../../shared-engine/measure/readings.ts'
 import { testsTelling } from '../../shared-engine/measure/tells.ts'
-import { typedReading, typedReadings, type PastedCell } from '../../shared-engine/measure/typed-readings.ts'
+import type { PastedTable } from '../../shared-engine/measure/typed-readings.ts'
 import { sentenceOf } from '../../shared-engine/mistakes/catalogue.ts'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
 import { guideOf, type Guide, type TestId } from '../../shared-engine/reference/measurements.ts'
@@ -13,7 +13,15 @@ import { Following, type Held } from '../state/following.svelte.ts'
 import type { QuestionState } from '../state/question.ts'
 import type { Workspace } from '../state/workspace.svelte.ts'
 import { threads } from '../workers/client.ts'
-import { keptReadings, readingsDocument, withReadings, type Given, type KeptReadings } from './kept.ts'
+import {
+  keptReadings,
+  noReadings,
+  readingsDocument,
+  withReadings,
+  type Given,
+  type KeptReadings,
+} from './kept.ts'
+import { bareText, placeWithout, textAt, withoutRow, withTyped, type Place } from './places.ts'
 
 /** Work whose code is still being loaded; the window starts without it. */
 function heldLater(starting: Promise<Held>): Held {
@@ -30,8 +38,8 @@ export class BenchWork implements QuestionState {
   test = $state.raw<TestId | null>(null)
   /** An entry whose tests stand first in the list of all, and alone; null: none. */
   wanted = $state.raw<string | null>(null)
-  /** What is being typed, or was and is no number, by its place: `rows.3.rpm`. */
-  readonly drafts = new SvelteMap<string, string>()
+  /** What is being typed, or was and is no number, by test and place: it stays when another test is opened. */
+  readonly #drafts = new SvelteMap<string, string>()
   readonly work: Following<Result<Measured>>
 
   constructor(workspace: Workspace) {
@@ -93,60 +101,93 @@ export class BenchWork implements QuestionState {
   }
 
   choose(test: TestId | null): void {
-    this.drafts.clear()
     this.test = test
   }
 
   forget(): void {
     this.work.forget()
+    this.#drafts.clear()
     this.choose(null)
   }
 
-  /** A cell of the table was typed into; empty takes the reading out. */
-  setCell(row: number, name: string, text: string): void {
+  /** What a place shows: what is typed there and not kept, else what is kept. */
+  textAt(place: Place): string {
+    const { kept } = this
+    if (kept === null) return ''
+    const draft = this.#drafts.get(this.#draftAt(place))
+    if (draft === undefined) return textAt(kept, place)
+    // Undo may have taken back what stands here: only what is no number stays in the way of what is kept.
+    const typed = withTyped(kept, place, draft)
+    const isKept = !typed.ok || bareText(typed.value, place) === bareText(kept, place)
+    return isKept ? draft : textAt(kept, place)
+  }
+
+  /** What is wrong with what stands at a place, and what counts in its stead; empty where nothing is. */
+  wrongAt(place: Place): string {
+    const { kept } = this
+    const draft = this.#drafts.get(this.#draftAt(place))
+    if (kept === null || draft === undefined) return ''
+    const typed = withTyped(kept, place, draft)
+    if (typed.ok) return ''
+    const before = textAt(kept, place)
+    const counts = before === '' ? 'the place counts as empty' : `${before} stays`
+    return `${typed.mistakes.map(sentenceOf).join(' ')} Not kept: ${counts}.`
+  }
+
+  /** Places of the open test at which something stands that is not kept. */
+  readonly wrongPlaces: readonly Place[] = $derived.by(() => {
+    const ofThis = this.#draftAt('')
+    const places = [...this.#drafts.keys()].filter((key) => key.startsWith(ofThis))
+    return places.map((key) => key.slice(ofThis.length)).filter((place) => this.wrongAt(place) !== '')
+  })
+
+  /** Something was typed at a place; empty takes out what stands there. */
+  typed(place: Place, text: string): void {
     const { kept } = this
     if (kept === null) return
-    const place = `rows.${row}.${name}`
-    this.drafts.set(place, text)
-    const read = text.trim() === '' ? null : typedReading(name, text)
-    if (read?.ok === false) return
-    const value = read === null ? null : read.value
-    const rows = Array.from({ length: Math.max(kept.rows.length, row + 1) }, (_, at) => kept.rows[at] ?? {})
-    this.#keep({ ...kept, rows: rows.map((one, at) => (at === row ? withNumber(one, name, value) : one)) })
+    this.#drafts.set(this.#draftAt(place), text)
+    const read = withTyped(kept, place, text)
+    if (read.ok) this.#keep(read.value, { place })
+  }
+
+  /** A place was left: what reads as a number shows as it is kept. */
+  settle(place: Place): void {
+    this.#workspace.session.history.closeGroup()
+    if (this.wrongAt(place) === '') this.#drafts.delete(this.#draftAt(place))
   }
 
   /** A table was pasted with its first line at this row. */
-  paste(from: number, cells: readonly PastedCell[]): void {
+  paste(from: number, { cells }: PastedTable): void {
     const { kept } = this
     if (kept === null) return
-    const rows: Record<string, number>[] = kept.rows.map((one) => ({ ...one }))
+    let next = kept
     for (const { row, name, text, value } of cells) {
       const place = `rows.${from + row}.${name}`
       if (value === null) {
-        this.drafts.set(place, text)
+        this.#drafts.set(this.#draftAt(place), text)
         continue
       }
-      this.drafts.delete(place)
-      while (rows.length <= from + row) rows.push({})
-      const at = rows[from + row]
-      if (at !== undefined) at[name] = value
+      this.#drafts.delete(this.#draftAt(place))
+      // In a table with decimal commas a cell may mean another number than it would alone.
+      const alone = withTyped(next, place, text)
+      const isMeant = alone.ok && alone.value.rows[from + row]?.[name] === value
+      const bare = isMeant ? alone : withTyped(next, place, String(value))
+      if (bare.ok) next = bare.value
     }
-    this.#keep({ ...kept, rows })
+    this.#keep(next, { doing: 'paste' })
   }
 
   removeRow(row: number): void {
     const { kept } = this
     if (kept === null) return
-    this.drafts.clear()
-    this.#keep({ ...kept, rows: kept.rows.filter((_, at) => at !== row) })
-  }
-
-  setList(name: string, text: string): void {
-    const { kept } = this
-    if (kept === null) return
-    this.drafts.set(`lists.${name}`, text)
-    const list = typedReadings(name, text)
-    if (list.ok) this.#keep({ ...kept, lists: { ...kept.lists, [name]: list.value } })
+    const ofThis = this.#draftAt('')
+    const drafts = [...this.#drafts].filter(([key]) => key.startsWith(ofThis))
+    for (const [key] of drafts) this.#drafts.delete(key)
+    for (const [key, text] of drafts) {
+      const place = placeWithout(key.slice(ofThis.length), row)
+      if (place !== null) this.#drafts.set(this.#draftAt(place), text)
+    }
+    this.#keep(withoutRow(kept, row), { doing: 'remove a row of' })
   }
 
   setInstrument(name: string, instrument: Partial<Instrument> | null): void {
@@ -163,15 +204,10 @@ export class BenchWork implements QuestionState {
     this.#keep({ ...kept, given: given === null ? others : { ...others, [name]: given } })
   }
 
-  /** A place was left: what reads as a number shows as it is kept. */
-  settle(place: string, reads: boolean): void {
-    this.#workspace.session.history.closeGroup()
-    if (reads) this.drafts.delete(place)
-  }
-
   removeReadings(): void {
-    this.drafts.clear()
-    this.#keep({ rows: [], lists: {}, instruments: {}, given: {} })
+    const ofThis = this.#draftAt('')
+    for (const key of [...this.#drafts.keys()]) if (key.startsWith(ofThis)) this.#drafts.delete(key)
+    this.#keep(noReadings, { doing: 'remove' })
   }
 
   /** Puts one result into the build with its tolerance and origin, as one step to undo; says what stands against it. */
@@ -179,22 +215,19 @@ export class BenchWork implements QuestionState {
     return takeMeasured(this.#workspace, { path, value, plusMinus, origin, from: 'a measurement' })
   }
 
-  #keep(kept: KeptReadings): void {
+  #draftAt(place: Place): string {
+    return `${this.test ?? ''}/${place}`
+  }
+
+  /** Puts readings in force, as one step to undo; typing into one place is one step. */
+  #keep(kept: KeptReadings, { place = '', doing = 'change' } = {}): void {
     const { session } = this.#workspace
     const { test } = this
     if (test === null) return
     const next = withReadings(session.stored, test, kept)
-    const mistakes = session.change(`change readings: ${guideOf(test).title}`, next, `readings:${test}`)
+    const group = place === '' ? null : `readings:${test}:${place}`
+    const mistakes = session.change(`${doing} readings: ${guideOf(test).title}`, next, group)
     if (mistakes.length > 0)
       this.#workspace.notices.trouble('These readings were not kept.', 'The others stay.', mistakes)
   }
-}
-
-function withNumber(
-  row: Readonly<Record<string, number>>,
-  name: string,
-  value: number | null,
-): Readonly<Record<string, number>> {
-  if (value !== null) return { ...row, [name]: value }
-  return Object.fromEntries(Object.entries(row).filter(([one]) => one !== name))
 }

@@ -40,4 +40,30 @@ describe('pitchline fit', () => {
     const { code, out } = pitchline(['fit', third[0] ?? '', '-', '--entries', 'ground.slipPercent'], log)
     expect([code, out.includes('ground.slipPercent')]).toEqual([2, true])
   })
+
+  it('is told which seconds were driven in the air, in the table or the channels; what is no stretch is refused', () => {
+    const words = ['fit', ...third, '--entries', 'ground.rollingCoefficient']
+    // This run was driven on the ground: a mark that says otherwise is doubted.
+    expect(pitchline([...words, '--in-air', '20-60']).out.replace(/\s+/g, ' ')).toContain(
+      'from 20.0 to 60.0 s the log is marked as driven in the air',
+    )
+    expect(pitchline(words).out).not.toContain('in the air')
+    for (const wrong of ['60-20', 'all', '0:1-2', '20-60,x']) {
+      const { code, err } = pitchline([...words, '--in-air', wrong])
+      expect([code, err.includes('2:12-30')]).toEqual([1, true])
+    }
+  })
+
+  it('is told what a column means as the reading of a log is, and says what it lacks with the same code', () => {
+    const rows = Array.from({ length: 60 }, (_, at) => `${at / 10},${1000 + at},40,5,8,0.3`)
+    const table = (time: string) =>
+      [`${time},rpm,voltage (V),current (A),motor current (A),duty (%)`, ...rows].join('\n')
+    const words = ['fit', third[0] ?? '', '-', '--entries', 'ground.slipPercent']
+    const plain = pitchline(words, table('time (s)'))
+    const lacking = pitchline(words, table('stamp'))
+    expect([lacking.code, lacking.err.includes('--time')]).toEqual([1, true])
+    expect(lacking.err).toContain('[no-time]')
+    expect(pitchline([...words, '--time', 'stamp'], table('stamp')).out).toBe(plain.out)
+    expect(pitchline([...words, '--columns', 'nowhere.json'], table('stamp')).code).toBe(1)
+  })
 })

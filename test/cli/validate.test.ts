@@ -39,6 +39,15 @@ describe('pitchline validate', () => {
     expect(out.replace(/\s+/g, ' ')).toContain('the load had gone')
   })
 
+  it('is told which column is the time', () => {
+    const rows = Array.from({ length: 60 }, (_, at) => `${at / 10},${1000 + at},40,5,8,3`)
+    const table = ['stamp,rpm,voltage (V),current (A),motor current (A),duty (%)', ...rows].join('\n')
+    const asked = ['validate', golden('fit-1.build.json'), '-']
+    expect(pitchline(asked, table).err).toContain('[no-time]')
+    const { code, out } = pitchline([...asked, '--time', '1'], table)
+    expect([code === 1, out.includes('The build')]).toEqual([false, true])
+  })
+
   it('exits with 1 for what it cannot read', () => {
     expect(pitchline(['validate', golden('fit-1.build.json'), '-'], 'no log\n').code).toBe(1)
     expect(pitchline(['validate', '-', '-'], '').code).toBe(1)

@@ -11,6 +11,7 @@ import { guideOf } from '../../shared-engine/reference/measurements.ts'
 import {
   keptReadings,
   readingsDocument,
+  noReadings,
   withReadings,
   type KeptReadings,
 } from '../../src-renderer/bench/kept.ts'
@@ -19,6 +20,7 @@ import { demoBuild } from './states.ts'
 const build = (): StoredBuild => demoBuild('quick-sled-puller')
 
 const kept: KeptReadings = {
+  ...noReadings,
   rows: [{ volts: 3.9, rpm: 2000 }, {}, { volts: 7.8, rpm: 4100 }, {}],
   lists: {},
   instruments: { volts: { percent: 0.5, digits: 2, resolution: 0.01 } },
@@ -48,7 +50,7 @@ test('a build that keeps readings is one that the command line reads too', () =>
 })
 
 test('with the last reading its place goes, and with the last test the group', () => {
-  const none = { rows: [{}], lists: { kg: [] }, instruments: {}, given: {} }
+  const none = { ...noReadings, rows: [{}], lists: { kg: [] } }
   const two = withReadings(withReadings(build(), 'kv', kept), 'grip', { ...none, lists: { pullKg: [3] } })
   const one = withReadings(two, 'kv', none)
   expect(Object.keys(one.readings ?? {})).toEqual(['grip'])
@@ -75,5 +77,20 @@ test('what a file holds that our form never wrote is left out, not half taken', 
     lists: { kg: [1, 3] },
     instruments: {},
     given: {},
+    written: {},
+    rest: {},
   })
+})
+
+test('what another hand wrote into a file stays when the form changes a reading: notes, a tolerance in %, its shape', () => {
+  const file = {
+    name: 'Free run',
+    notes: 'cold morning',
+    rows: [{ volts: 3.9, rpm: 2000 }],
+    given: { magnetCelsius: { value: 25, plusMinusPercent: 8, shape: 'normal' } },
+  }
+  const stored = { ...build(), readings: { kv: file } }
+  const read = keptReadings(stored, 'kv')
+  const changed = withReadings(stored, 'kv', { ...read, rows: [...read.rows, { volts: 7.8, rpm: 4100 }] })
+  expect(changed.readings?.['kv']).toEqual({ ...file, rows: [...file.rows, { volts: 7.8, rpm: 4100 }] })
 })

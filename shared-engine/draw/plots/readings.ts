@@ -13,14 +13,15 @@ const withoutUnit = (label: string) => label.split(',')[0] ?? label
 export function readingsPlot(data: PlottedReadings | null, look: PlotLook): Scene {
   if (data === null)
     return absentPlot(name, 'Readings', 'Two readings and more are drawn here, with what is fitted.', look)
-  const { xs, ys, fitted } = data
-  const inOrder = xs.map((_, at) => at).sort((one, other) => (xs[one] ?? 0) - (xs[other] ?? 0))
+  const { fitted } = data
+  const inOrder = data.xs.map((_, at) => at).sort((one, other) => (data.xs[one] ?? 0) - (data.xs[other] ?? 0))
   const at = (values: readonly number[]) => inOrder.map((place) => values[place] ?? 0)
+  const [xs, ys] = [at(data.xs), at(data.ys)]
   const curve: Mark[] =
     fitted === undefined
       ? []
-      : [{ mark: 'curve', label: 'Fitted', role: 'accent', xs: at(xs), ys: at(fitted), width: 1.4 }]
-  const dots: Mark = { mark: 'dots', role: 'ink', marker: 'disc', label: 'Read', xs, ys }
+      : [{ mark: 'curve', label: 'Fitted', role: 'accent', xs, ys: at(fitted), width: 1.4 }]
+  const dots: Mark = { mark: 'dots', role: 'ink', marker: 'disc', label: 'Read', xs, ys, read: true }
   const title = `${withoutUnit(data.y)} over ${withoutUnit(data.x).toLowerCase()}`
   return plot({
     name,

@@ -1,4 +1,5 @@
 import { jsonOption, type Command } from '../command.ts'
+import { choiceOptions, inAirOption } from '../log/choice-options.ts'
 
 /** `pitchline fit`: entries of a build from a log. */
 export const fit: Command = {
@@ -8,11 +9,17 @@ export const fit: Command = {
     { name: 'build', about: 'file of the build (*.build.json)' },
     { name: 'log', about: 'file of the log: a table of text, or channels as JSON; - for standard input' },
   ],
-  options: [{ flags: '--entries <list>', about: 'paths of the entries, parted by commas' }, jsonOption],
+  options: [
+    { flags: '--entries <list>', about: 'paths of the entries, parted by commas' },
+    ...choiceOptions,
+    inAirOption,
+    jsonOption,
+  ],
   more: `Entries that a log can tell: ground.rollingCoefficient, track.internalDragN,
 track.internalDragNPerMps, vehicle.dragCoefficient, motor.kvRpmPerVolt,
 motor.resistanceMilliohm, pack.cellResistanceMilliohm,
 motor.thermalResistanceKPerW, motor.heatCapacityJPerK, ground.slipPercent.
+What a table's columns mean is said as for "pitchline log".
 
 Exit codes: 0 all are offered, 2 some are refused, 1 the build, the log or the
 command line could not be read.

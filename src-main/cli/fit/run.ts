@@ -3,6 +3,8 @@ import { fitOf, type FitAnswer } from '../../../shared-engine/fit/fit.ts'
 import { fitLogOf } from '../../../shared-engine/fit/from-log.ts'
 import type { FitLog } from '../../../shared-engine/fit/log.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
+import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
+import { cutInAir, type InAir } from '../../../shared-engine/fit/in-air.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import type { Build } from '../../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Result } from '../../../shared-engine/mistakes/mistake.ts'
@@ -12,6 +14,8 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
+import { choiceOf, refused } from '../log/choice.ts'
+import { inAirOf } from '../log/in-air.ts'
 import { logBytesOf } from '../log/log-file.ts'
 import { mistake, report } from '../trouble.ts'
 
@@ -26,9 +30,12 @@ export async function fitFile(
   if (asked === null || readsInputTwice([buildFile, file], io)) return exit.unreadable
   const build = buildOf(buildFile, io)
   if (build === null) return exit.unreadable
+  const choice = choiceOf(options, io)
+  const inAir = inAirOf(options['inAir'], io)
+  if (choice === null || inAir === null) return exit.unreadable
   const bytes = logBytesOf(file)
-  const log = bytes.ok ? logIn(bytes.value, build) : bytes
-  if (!log.ok) return report(io, file === '-' ? 'standard input' : file, log.mistakes)
+  const log = bytes.ok ? logIn(bytes.value, build, { choice, inAir }) : bytes
+  if (!log.ok) return refused(file, log.mistakes, io)
   const answer = fitOf(build, log.value, asked)
   if (options['json'] === true) io.out(fitJson(answer))
   else {
@@ -59,12 +66,21 @@ export function isChannels(bytes: Uint8Array): boolean {
   return first === undefined || String.fromCharCode(first) === '{'
 }
 
-function logIn(bytes: Uint8Array, build: Build): Result<FitLog> {
-  if (isChannels(bytes)) return readChannels(bytes)
-  const reading = new LogReading({ build, bytes, choice: {}, alarms: null })
+/** What the options say of a log. */
+export interface ToldOfLog {
+  readonly choice: ColumnsChoice
+  readonly inAir: readonly InAir[]
+}
+
+function logIn(bytes: Uint8Array, build: Build, { choice, inAir }: ToldOfLog): Result<FitLog> {
+  if (isChannels(bytes)) {
+    const channels = readChannels(bytes)
+    return channels.ok ? succeeded(cutInAir(channels.value, inAir)) : channels
+  }
+  const reading = new LogReading({ build, bytes, choice, alarms: null })
   while (!reading.done) reading.step()
   const read = reading.read()
-  if (read !== null) return succeeded(fitLogOf(read))
+  if (read !== null) return succeeded(fitLogOf(read, inAir))
   const result = reading.result()
   return failed(result?.ok === false ? result.mistakes : [mistake('cannot-read')])
 }

@@ -1,4 +1,5 @@
 import { jsonOption, unitsOption, type Command } from '../command.ts'
+import { choiceOptions } from './choice-options.ts'
 
 /** `pitchline log`: what happened on a run. */
 export const log: Command = {
@@ -11,8 +12,7 @@ export const log: Command = {
   options: [
     jsonOption,
     unitsOption,
-    { flags: '--columns <file>', about: 'what columns mean, where the program would not see it' },
-    { flags: '--time <column>', about: 'the column that holds the time: its heading, or its number from 1' },
+    ...choiceOptions,
     { flags: '--before <file>', about: 'an earlier log: what changed since, under like conditions' },
     { flags: '--before-build <file>', about: 'the build that the earlier log was driven with, if another' },
     { flags: '--by-build', about: 'also what the build says of the same speeds and currents' },

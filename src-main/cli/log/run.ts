@@ -3,18 +3,14 @@ import { changesBetween } from '../../../shared-engine/log/changes/changes.ts'
 import type { ToldRun } from '../../../shared-engine/log/changes/course.ts'
 import { changesFromBuild } from '../../../shared-engine/log/changes/from-build.ts'
 import type { Changes } from '../../../shared-engine/log/changes/result.ts'
-import { readColumns, type ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
 import { readAlarms } from '../../../shared-engine/log/facts/alarms.ts'
 import { LogReading, type LogInput } from '../../../shared-engine/log/log.ts'
-import { refusalCodeOf } from '../../../shared-engine/log/refusal.ts'
 import type { LogResult } from '../../../shared-engine/log/result.ts'
-import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
-import type { Mistake, Result } from '../../../shared-engine/mistakes/mistake.ts'
-import { oneLine } from '../../../shared-engine/mistakes/shown.ts'
-import { buildOf, contentOf, readsInputTwice } from '../build-file.ts'
+import { buildOf, readsInputTwice } from '../build-file.ts'
 import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
+import { choiceOf, fileOf, refused } from './choice.ts'
 import { logBytesOf } from './log-file.ts'
 import { logText } from './text.ts'
 
@@ -34,11 +30,10 @@ export async function printLog(
   )
     return exit.unreadable
   const build = buildOf(buildFile, io)
-  const choice = fileOf(options['columns'], readColumns, io)
+  const choice = choiceOf(options, io)
   const alarms = fileOf(options['alarms'], readAlarms, io)
   if (build === null || choice === null || alarms === null) return exit.unreadable
-  const laidDown = withTime(choice.value ?? {}, options['time'])
-  const own = await readIn({ build, file, choice: laidDown, alarms: alarms.value }, io)
+  const own = await readIn({ build, file, choice, alarms: alarms.value }, io)
   if (own === null) return exit.unreadable
   const changes = await changesFor(own, build, options, io)
   if (changes === null) return exit.unreadable
@@ -50,12 +45,6 @@ export async function printLog(
     io.out(logText(result, name, system, changes))
   }
   return result.episodes.some(({ over }) => over) ? exit.over : exit.within
-}
-
-/** A choice with the column that an option names as the time, by heading or number. */
-function withTime(choice: ColumnsChoice, column: string | boolean | undefined): ColumnsChoice {
-  if (typeof column !== 'string') return choice
-  return { ...choice, columns: { ...choice.columns, [column]: { channel: 'time' } } }
 }
 
 /** A log that was read: what it says, and its channels. */
@@ -96,38 +85,6 @@ async function changesFor(
   }
   if (options['byBuild'] === true) found.push(changesFromBuild(own))
   return found
-}
-
-/** What a file that an option names holds: null in it without the option, null alone after its mistakes were reported. */
-function fileOf<T>(
-  file: string | boolean | undefined,
-  reader: (bytes: Uint8Array) => Result<T>,
-  io: Io,
-): { readonly value: T | null } | null {
-  if (typeof file !== 'string') return { value: null }
-  let mistakes: readonly Mistake[] = []
-  // Its mistakes are reported here, with their codes; those of the file itself by the reader of files.
-  const value = contentOf<{ readonly found: T | null }>(
-    file,
-    (bytes) => {
-      const read = reader(bytes)
-      if (!read.ok) mistakes = read.mistakes
-      return { ok: true, value: { found: read.ok ? read.value : null } }
-    },
-    io,
-  )
-  if (mistakes.length > 0) refused(file, mistakes, io)
-  return value === null || mistakes.length > 0 ? null : { value: value.found }
-}
-
-/** Each mistake on a line, with its code where programs may want it. */
-function refused(file: string, mistakes: readonly Mistake[], io: Io): number {
-  const where = file === '-' ? 'standard input' : oneLine(file, 200)
-  for (const one of mistakes) {
-    const code = refusalCodeOf(one)
-    io.err(`${where}: ${sentenceOf(one)}${code === null ? '' : ` [${code}]`}\n`)
-  }
-  return exit.unreadable
 }
 
 /** ms between two looks of a person at a terminal. */

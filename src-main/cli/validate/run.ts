@@ -1,5 +1,6 @@
 import type { Build } from '../../../shared-engine/entries/schema.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
+import { cutInAir } from '../../../shared-engine/fit/in-air.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import { failed, succeeded, type Result } from '../../../shared-engine/mistakes/mistake.ts'
 import { runOfChannels, runOfLog, type Run } from '../../../shared-engine/validate/run.ts'
@@ -9,9 +10,11 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
-import { isChannels } from '../fit/run.ts'
+import { isChannels, type ToldOfLog } from '../fit/run.ts'
+import { choiceOf, refused } from '../log/choice.ts'
+import { inAirOf } from '../log/in-air.ts'
 import { logBytesOf } from '../log/log-file.ts'
-import { mistake, report } from '../trouble.ts'
+import { mistake } from '../trouble.ts'
 
 /** Holds a build against a run and prints how it agrees; gives the exit code. */
 export async function validateFile(
@@ -23,9 +26,12 @@ export async function validateFile(
   if (readsInputTwice([buildFile, file], io)) return exit.unreadable
   const build = buildOf(buildFile, io)
   if (build === null) return exit.unreadable
+  const choice = choiceOf(options, io)
+  const inAir = inAirOf(options['inAir'], io)
+  if (choice === null || inAir === null) return exit.unreadable
   const bytes = logBytesOf(file)
-  const run = bytes.ok ? runIn(bytes.value, build) : bytes
-  if (!run.ok) return report(io, file === '-' ? 'standard input' : file, run.mistakes)
+  const run = bytes.ok ? runIn(bytes.value, build, { choice, inAir }) : bytes
+  if (!run.ok) return refused(file, run.mistakes, io)
   const { validation } = validationOf(build, run.value)
   if (options['json'] === true)
     io.out(jsonText({ format: 'pitchline-validation', version: 1, ...validation }))
@@ -39,14 +45,14 @@ export async function validateFile(
 const agrees = ({ quantities }: Validation) =>
   quantities.length > 0 && quantities.every(({ verdict }) => verdict === 'agrees')
 
-function runIn(bytes: Uint8Array, build: Build): Result<Run> {
+function runIn(bytes: Uint8Array, build: Build, { choice, inAir }: ToldOfLog): Result<Run> {
   if (isChannels(bytes)) {
     const channels = readChannels(bytes)
-    return channels.ok ? succeeded(runOfChannels(channels.value)) : channels
+    return channels.ok ? succeeded(runOfChannels(cutInAir(channels.value, inAir))) : channels
   }
-  const reading = new LogReading({ build, bytes, choice: {}, alarms: null })
+  const reading = new LogReading({ build, bytes, choice, alarms: null })
   while (!reading.done) reading.step()
   const [read, result] = [reading.read(), reading.result()]
-  if (read !== null && result?.ok === true) return succeeded(runOfLog(read, result.value.episodes))
+  if (read !== null && result?.ok === true) return succeeded(runOfLog(read, result.value.episodes, inAir))
   return failed(result?.ok === false ? result.mistakes : [mistake('cannot-read')])
 }

@@ -3,6 +3,7 @@ import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engi
 import type { FittedEntry } from '../../../shared-engine/fit/fit.ts'
 import type { SeenFit } from '../../../shared-engine/jobs/fit.ts'
 import { isMoved, type FittedChannelId } from '../../../shared-engine/validate/fitted.ts'
+import type { InAir } from '../../../shared-engine/fit/in-air.ts'
 import type { ChannelName } from '../../../shared-engine/fit/log.ts'
 import type { ChannelId } from '../../../shared-engine/reference/columns.ts'
 import { originAt, takeMeasured } from '../../fields/edits.ts'
@@ -34,8 +35,8 @@ export class FitWork implements QuestionState {
   /** Entries that are asked for; null: all that the log has channels for. */
   #asked = $state.raw<readonly string[] | null>(null)
   #taken = $state.raw<readonly { readonly path: string; readonly bytes: Uint8Array }[]>([])
-  /** Segments, from 0, that were driven with the loops in the air. */
-  offGround = $state.raw<readonly number[]>([])
+  /** Stretches that were driven with the loops in the air, in the order in which they were marked. */
+  inAir = $state.raw<readonly InAir[]>([])
   /** Channels that are drawn; null: those that the fit has moved. */
   #drawn = $state.raw<readonly FittedChannelId[] | null>(null)
   /** Whether a person wants it: it takes seconds. */
@@ -44,7 +45,7 @@ export class FitWork implements QuestionState {
   constructor(workspace: Workspace) {
     this.#workspace = workspace
     this.work = new Following<SeenFit>(
-      () => [workspace.session.stored, this.#log.log, this.asked, this.offGround],
+      () => [workspace.session.stored, this.#log.log, this.asked, this.inAir],
       ({ progress, ended }) => {
         const { log } = this.#log
         if (log === null || this.asked.length === 0) {
@@ -52,8 +53,8 @@ export class FitWork implements QuestionState {
           return nothingHeld
         }
         const { bytes, choice } = log
-        const { asked, offGround } = this
-        const input = { build: completeBuild(workspace.session.stored), bytes, choice, asked, offGround }
+        const { asked, inAir } = this
+        const input = { build: completeBuild(workspace.session.stored), bytes, choice, asked, inAir }
         return heldLater(
           import('../../../shared-engine/jobs/fit.ts'),
           ({ fitJob }) =>
@@ -99,9 +100,13 @@ export class FitWork implements QuestionState {
     this.#drawn = wanted ? [...others, id] : others
   }
 
-  markOffGround(segment: number, off: boolean): void {
-    const others = this.offGround.filter((one) => one !== segment)
-    this.offGround = off ? [...others, segment] : others
+  markInAir(stretch: InAir): void {
+    this.unmarkInAir(stretch)
+    this.inAir = [...this.inAir, stretch]
+  }
+
+  unmarkInAir({ segment, from, to }: InAir): void {
+    this.inAir = this.inAir.filter((one) => one.segment !== segment || one.from !== from || one.to !== to)
   }
 
   /** Puts one fitted value into the build with its tolerance, as one step to undo; says what stands against it. */
@@ -131,6 +136,6 @@ export class FitWork implements QuestionState {
     this.work.forget()
     this.#asked = null
     this.#drawn = null
-    this.offGround = []
+    this.inAir = []
   }
 }

@@ -21,7 +21,7 @@ export class ValidateWork implements QuestionState {
     const log = () => workspace.of(LogWork)
     const fit = () => workspace.of(FitWork)
     this.work = new Following<TracedValidation>(
-      () => [workspace.session.stored, log().log, fit().offGround],
+      () => [workspace.session.stored, log().log, fit().inAir],
       ({ progress, ended }) => {
         const opened = log().log
         if (opened === null) {
@@ -33,7 +33,7 @@ export class ValidateWork implements QuestionState {
           build: completeBuild(workspace.session.stored),
           bytes,
           choice,
-          offGround: fit().offGround,
+          inAir: fit().inAir,
         }
         return heldLater(
           import('../../../shared-engine/jobs/validate.ts'),

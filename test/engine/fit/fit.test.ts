@@ -2,6 +2,9 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readBuild } from '../../../shared-engine/entries/read.ts'
 import { fitOf } from '../../../shared-engine/fit/fit.ts'
+import { cutInAir, type InAir } from '../../../shared-engine/fit/in-air.ts'
+import { loggedSegments, type FitLog } from '../../../shared-engine/fit/log.ts'
+import { buildSetter } from '../../../shared-engine/uncertainty/build.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
 import { refusalSentence } from '../../../shared-engine/fit/sentences.ts'
 import { burstsOf, logOf, machine, randomOf } from './drives.ts'
@@ -180,6 +183,86 @@ describe('what a drive cannot tell', () => {
     }
     const answer = fitOf(machine(), short, entries)
     expect(answer.entries.every(({ verdict, value }) => verdict === 'refused' && value === null)).toBe(true)
+  })
+})
+
+describe('a stretch that is marked as driven in the air', () => {
+  const random = randomOf(5)
+  const truth: Readonly<Record<string, number>> = truthOf(random)
+  const log = logOf(machine(), { duty: burstsOf(random, 120), seconds: 120, truth, random })
+  const marked = (ground: (value: number | null) => number | null, inAir: readonly InAir[]) => {
+    const segments = log.segments.map((segment) => ({
+      ...segment,
+      channels: { ...segment.channels, groundMps: (segment.channels.groundMps ?? []).map(ground) },
+    }))
+    const { notes } = fitOf(machine(), cutInAir({ ...log, segments }, inAir), ['motor.kvRpmPerVolt'])
+    return notes.filter(({ code }) => code === 'marked').map(({ sentence }) => sentence)
+  }
+  const stretch = { segment: 0, from: 20, to: 60 }
+
+  it('and yet moves over ground is doubted, with its seconds; one that stands, or whose speed nobody logged, is not', () => {
+    expect(marked((value) => value, [stretch]).join('')).toContain('from 20.0 to 60.0 s')
+    expect(marked(() => 0.2, [stretch])).toEqual([])
+    expect(marked(() => null, [stretch])).toEqual([])
+    expect(marked((value) => value, [])).toEqual([])
+  })
+
+  it('is a segment of its own; no row is lost, and what was between stays together', () => {
+    const rows = log.segments[0]?.seconds ?? []
+    const cut = cutInAir(log, [stretch, { segment: 0, from: 55, to: 70 }, { segment: 1, from: 0, to: 9 }])
+    expect(cut.segments.map(({ offGround }) => offGround)).toEqual([false, true, false])
+    expect(cut.segments.flatMap(({ seconds }) => seconds)).toEqual(rows)
+    expect(cut.segments.flatMap(({ channels }) => channels.motorRpm ?? [])).toEqual(
+      log.segments[0]?.channels.motorRpm,
+    )
+    expect(cut.segments[1]?.seconds[0]).toBe(20)
+    expect(cut.segments[1]?.seconds.at(-1)).toBe(70)
+    expect(loggedSegments(cut)).toEqual([0, 0, 0])
+    const whole = cutInAir(log, [{ segment: 0, from: -Infinity, to: Infinity }])
+    expect(whole.segments.map(({ offGround, seconds }) => [offGround, seconds.length])).toEqual([
+      [true, rows.length],
+    ])
+  })
+
+  it('parts rolling resistance from the drag of the loops, which hold the machine back with the same force', () => {
+    const paths = ['ground.rollingCoefficient', 'track.internalDragN'] as const
+    const values = { ...truth, 'ground.rollingCoefficient': 0.08, 'track.internalDragN': 14 }
+    const driven = logOf(machine(), { duty: burstsOf(random, 120), seconds: 120, truth: values, random })
+    // In the air the ground holds nothing back and carries none of the mass: the same formulas with next to no machine.
+    const light = { ...machine(), vehicle: { ...machine().vehicle, massKg: 1e-6 } }
+    const free = logOf(light, {
+      duty: (time) => 0.15 + 0.1 * Math.sin(time / 3),
+      seconds: 60,
+      truth: { ...values, 'ground.slipPercent': 0 },
+      random,
+    })
+    const [first, second] = [driven.segments[0], free.segments[0]]
+    if (first === undefined || second === undefined) throw new Error('no drive')
+    const end = (first.seconds.at(-1) ?? 0) + 0.1
+    const channels = Object.fromEntries(
+      Object.entries(first.channels).map(([name, column]) => [
+        name,
+        [
+          ...column,
+          ...(name === 'groundMps' ? second.seconds.map(() => 0) : (second.channels[name as 'duty'] ?? [])),
+        ],
+      ]),
+    )
+    const one = {
+      offGround: false,
+      seconds: [...first.seconds, ...second.seconds.map((now) => now + end)],
+      channels,
+    }
+    const whole: FitLog = { noise: {}, segments: [one] }
+    const base = buildSetter(machine(), Object.keys(truth))(Float64Array.from(Object.values(truth)))
+    const told = fitOf(base, cutInAir(whole, [{ segment: 0, from: end, to: Infinity }]), paths)
+    expect(told.entries.map(({ verdict }) => verdict)).toEqual(['told', 'told'])
+    for (const { value, plusMinus, path } of told.entries)
+      expect(Math.abs((value ?? NaN) - (path === paths[0] ? 0.08 : 14)), path).toBeLessThan(
+        2 * (plusMinus ?? 0),
+      )
+    const unmarked = fitOf(base, { ...whole, segments: driven.segments }, paths)
+    expect(unmarked.entries.map(({ code }) => code)).toEqual(['together', 'together'])
   })
 })
 

@@ -100,7 +100,7 @@ test('as a job it reads the log in its own steps, then fits', () => {
     bytes: new Uint8Array(golden('logs/07.csv')),
     choice: {},
     asked: ['pack.cellResistanceMilliohm'],
-    offGround: [],
+    inAir: [],
   }
   const worker = fitJob.startWorker(input)
   const size = fitJob.sizeOf(input)

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { plotTable } from '../../../shared-engine/draw/table.ts'
 import { readingsPlot } from '../../../shared-engine/draw/plots/readings.ts'
 import { measureJob } from '../../../shared-engine/jobs/measure.ts'
 import { instrumentPresets, presetsFor } from '../../../shared-engine/measure/instruments.ts'
@@ -98,6 +99,15 @@ describe('readings as a plot', () => {
       if (plotted === null) continue
       const scene = readingsPlot(plotted, look)
       expect(scene.plot?.panels.length, file).toBe(1)
+      // The table holds each reading, those taken at the same place too.
+      const rows = scene.plot === null || scene.plot === undefined ? [] : plotTable(scene.plot).rows
+      const byXy = (one: readonly unknown[], other: readonly unknown[]) =>
+        Number(one[0]) - Number(other[0]) || Number(one[1]) - Number(other[1])
+      const sorted = (pairs: readonly (readonly unknown[])[]) => pairs.toSorted(byXy)
+      const to7 = (value: number) => Number(value.toPrecision(7)) + 0
+      expect(sorted(rows.map((row) => [row[0], row.at(-1)])), file).toEqual(
+        sorted(plotted.xs.map((x, at) => [to7(x), to7(plotted.ys[at] ?? NaN)])),
+      )
       if (plotted.fitted === undefined) continue
       fitted += 1
       // Least squares with an offset leave residuals whose mean is zero.

@@ -97,7 +97,7 @@ describe('a reading with its unit', () => {
 
 describe('a table from a spreadsheet', () => {
   const valuesOf = (text: string, names: readonly string[]) =>
-    pastedReadings(text, names).map(({ row, name, value }) => `${row} ${name} ${value}`)
+    pastedReadings(text, names).cells.map(({ row, name, value }) => `${row} ${name} ${value}`)
 
   test('has its headings taken off, and their units hold for what stands below', () => {
     const cells = ['0 volts 3.9', '0 rpm 560', '1 volts 7.8005', '1 rpm 1150']
@@ -115,7 +115,28 @@ describe('a table from a spreadsheet', () => {
     ])
   })
 
-  test('has what is no number kept as text, empty cells passed over and columns too many left out', () => {
+  test('has what is no number kept as text, empty cells passed over and columns too many named', () => {
     expect(valuesOf('1\t\n\tx\t5', ['volts', 'rpm'])).toEqual(['0 volts 1', '1 rpm null'])
+    expect(pastedReadings('1\t\n\tx\t5', ['volts', 'rpm'])).toMatchObject({ rows: 2, leftOut: ['column 3'] })
+    expect(pastedReadings('1\t2\t\n3\t4\t', ['volts', 'rpm']).leftOut).toEqual([])
+  })
+
+  test.each([
+    ['Speed, rpm\tVolts\n560\t3.9', []],
+    ['rpm\tV\n560\t3.9', []],
+    ['electrical (rpm)\tread off (mV)\n560\t3900', []],
+    ['Row\tVolts\tSpeed\n1\t3.9\t560', ['Row']],
+  ])('has its columns go where their headings say: %j', (text, leftOut) => {
+    const pasted = pastedReadings(text, ['volts', 'rpm'])
+    expect(pasted.leftOut).toEqual(leftOut)
+    expect(pasted.cells.map(({ name, value }) => `${name} ${value}`).toSorted()).toEqual([
+      'rpm 560',
+      'volts 3.9',
+    ])
+  })
+
+  test('has its columns stay in their order where two headings say the same, or none says anything', () => {
+    expect(valuesOf('V\tV\n3.9\t560', ['volts', 'rpm'])).toEqual(['0 volts 3.9', '0 rpm 560'])
+    expect(valuesOf('first\tsecond\n3.9\t560', ['volts', 'rpm'])).toEqual(['0 volts 3.9', '0 rpm 560'])
   })
 })
