@@ -20,18 +20,27 @@ interface LogFound {
   readonly pattern: Pattern | null
   /** Headings of the columns, of a log too that cannot be read. */
   readonly headings: readonly string[]
+  /** By what a log of this kind is known again, one that cannot be read too; null: by nothing. */
+  readonly shape: string | null
+}
+
+/** A log to be read in a thread. */
+interface LogJobInput extends LogInput {
+  /** A copy of the bytes to be given away, made beforehand: of a long log it takes longer than a window may stand still. */
+  readonly copy?: Uint8Array
 }
 
 /**
  * A log read in a thread: an item for each block of the text, and as many again for what follows, a pause between any two.
  * It is given away with all that was read, so that nothing of a long log is copied.
  */
-export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
+export const logJob: JobKind<LogJobInput, LogFound | null, LogFound | null> = {
   name: 'log',
   alone: true,
-  sent: (input) => {
-    const bytes = input.bytes.slice()
-    return { input: { ...input, bytes }, transfer: [bytes.buffer] }
+  sent: ({ copy, ...input }) => {
+    // One that was given away before is empty: the log is begun anew, and needs another.
+    const bytes = copy?.length === input.bytes.length ? copy : input.bytes.slice()
+    return { input: { ...input, bytes }, transfer: bytes.buffer instanceof ArrayBuffer ? [bytes.buffer] : [] }
   },
   sizeOf: (input) => new LogReading(input).steps,
   startWorker: (input) => {
@@ -58,7 +67,10 @@ export const logJob: JobKind<LogInput, LogFound | null, LogFound | null> = {
         const result = reading.result()
         return result === null
           ? { part: null, transfer: [] }
-          : { part: { result, series, ...rest, headings: reading.headings() }, transfer: buffersOf(series) }
+          : {
+              part: { result, series, ...rest, headings: reading.headings(), shape: reading.shape },
+              transfer: buffersOf(series),
+            }
       },
     }
   },

@@ -24,13 +24,16 @@ const wordless: readonly ChannelId[] = ['time', 'date', 'event']
  * Takes the kept rows of the columns with a meaning, in the channels' units. Rpm and counters stay as the file has them
  * until what depends on the raw number is repaired.
  *
- * @param rows rows of the grid that were kept, the first `timeline.count` of them
+ * @param columns they give their numbers away
+ * @param rows rows of the grid that were kept, rising, the first `timeline.count` of them
+ * @param read rows of the grid
  */
 export function* dataOf(
   columns: readonly AssignedColumn[],
   rpmSource: ChannelId | null,
   timeline: Timeline,
   rows: Int32Array,
+  read: number,
 ): InPieces<LogData> {
   const channels = new Map<ChannelId, Channel>()
   const rawUnits = new Map<ChannelId, LogUnit>()
@@ -40,7 +43,7 @@ export function* dataOf(
     const id = isRpm ? 'rpm' : column.channel
     const raw = isRpm || counters.includes(id)
     if (raw && column.unit !== null) rawUnits.set(id, column.unit)
-    const channel = new Channel(id, keptValues(column, rows, timeline.count, raw), timeline)
+    const channel = new Channel(id, keptValues(column, rows, timeline.count, read, raw), timeline)
     channel.index()
     channels.set(id, channel)
     yield
@@ -48,20 +51,22 @@ export function* dataOf(
   return { timeline, channels, rawUnits }
 }
 
+/** A column's kept rows, brought to their unit where they stand: no kept row is behind its place in the file. */
 function keptValues(
   { column, factor, offset, unit }: AssignedColumn,
   rows: Int32Array,
   count: number,
+  read: number,
   raw: boolean,
 ): Float64Array {
   const times = raw ? 1 : (unit?.times ?? 1)
   const plus = raw ? 0 : (unit?.plus ?? 0)
-  const kept = new Float64Array(count)
-  for (let row = 0; row < count; row += 1) {
-    const value = column.values[rows[row] ?? 0] ?? NaN
-    kept[row] = Number.isFinite(value) ? (value * factor + offset) * times + plus : value
+  const values = column.taken(read)
+  for (let place = 0; place < count; place += 1) {
+    const value = values[rows[place] ?? 0] ?? NaN
+    values[place] = Number.isFinite(value) ? (value * factor + offset) * times + plus : value
   }
-  return kept
+  return values.subarray(0, count)
 }
 
 /** Indexes every channel anew. */

@@ -98,6 +98,11 @@ export class LogReading {
     return this.#headings
   }
 
+  /** By what a log of this kind is known again, read or not; null where nothing would do. */
+  get shape(): string | null {
+    return this.#text.shape
+  }
+
   /** The log's channels, for plots; null before they are read, or where the log cannot be. */
   read(): ReadLog | null {
     return this.#read

@@ -41,6 +41,11 @@ export function medianOf(values: ArrayLike<number>): number {
   return selected(new Float64Array(values), Math.floor(values.length / 2))
 }
 
+/** The same of values that are nobody else's: they are put into another order where they stand. */
+export function medianOfOwn(values: Float64Array): number {
+  return selected(values, Math.floor(values.length / 2))
+}
+
 /** The middle one of three. */
 export function medianOfThree(one: number, two: number, three: number): number {
   return Math.max(Math.min(one, two), Math.min(Math.max(one, two), three))
@@ -56,6 +61,11 @@ export function medianOfThree(one: number, two: number, three: number): number {
 export function rankOf(values: ArrayLike<number>, q: number): number {
   if (values.length === 0) return NaN
   return selected(new Float64Array(values), Math.floor(q * (values.length - 1) + 0.5))
+}
+
+/** The same of values that are nobody else's: they are put into another order where they stand. */
+export function rankOfOwn(values: Float64Array, q: number): number {
+  return selected(values, Math.floor(q * (values.length - 1) + 0.5))
 }
 
 /** Median of the steps above zero between neighbours; NaN without one. */

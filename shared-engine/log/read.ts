@@ -55,7 +55,7 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
   const timeline = timelineOf(grid, timed, stamps.form, repairs)
   yield
   const source = rpmSources.find((id) => named(id) !== null) ?? null
-  const data = yield* dataOf(columns, source, timeline, timed.rows)
+  const data = yield* dataOf(columns, source, timeline, timed.rows, grid.count)
   // From here on the log is its channels: of a long one the grid would be as much once more.
   for (const column of grid.columns) column.letGo(grid.count)
   const unitTimes = data.rawUnits.get('rpm')?.times ?? 1

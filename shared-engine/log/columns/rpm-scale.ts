@@ -1,7 +1,7 @@
 import { rpmScalesOf, type ChannelId, type RpmScale } from '../../reference/columns.ts'
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
-import { medianOf, rankOf } from '../order-statistics.ts'
+import { medianOfOwn, rankOfOwn } from '../order-statistics.ts'
 
 /** How a log's rpm is read. */
 export interface RpmReading {
@@ -121,5 +121,5 @@ function evidenceOf(
   const withDuty = duty !== undefined
   if (count < fewest) return { ratio: NaN, withDuty }
   const found = ratios.subarray(0, count)
-  return { ratio: withDuty ? medianOf(found) : rankOf(found, 0.98), withDuty }
+  return { ratio: withDuty ? medianOfOwn(found) : rankOfOwn(found, 0.98), withDuty }
 }

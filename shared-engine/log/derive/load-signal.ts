@@ -1,7 +1,7 @@
 import type { Channel } from '../channel.ts'
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
-import { quantumOf, rankOf } from '../order-statistics.ts'
+import { quantumOf, rankOfOwn } from '../order-statistics.ts'
 import type { Currents } from './current.ts'
 import { Rates } from './rates.ts'
 
@@ -91,6 +91,6 @@ export class LoadSignal {
       steps[count] = step
       count += 1
     }
-    return count < fewestSteps ? 0 : 2 * rankOf(steps.subarray(0, count), 0.25)
+    return count < fewestSteps ? 0 : 2 * rankOfOwn(steps.subarray(0, count), 0.25)
   }
 }

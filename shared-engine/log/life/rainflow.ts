@@ -13,19 +13,25 @@ interface LoadCycles {
  */
 export function turningPoints(history: ArrayLike<number>): number[] {
   const points: number[] = []
-  let [before, last] = [NaN, NaN]
+  eachTurn(history, (point) => points.push(point))
+  return points
+}
+
+/** The same one after the other: of a long log they would be another list as long. */
+function eachTurn(history: ArrayLike<number>, take: (point: number) => void): void {
+  let [before, last, seen] = [NaN, NaN, 0]
   for (let place = 0; place < history.length; place += 1) {
     const value = history[place] ?? NaN
     if (!Number.isFinite(value) || value === last) continue
     // going on in the same direction: the point between was no turn
-    if (points.length > 1 && value > last === last > before) points[points.length - 1] = value
-    else {
-      points.push(value)
+    if (seen <= 1 || value > last !== last > before) {
+      if (seen > 0) take(last)
       before = last
+      seen += 1
     }
     last = value
   }
-  return points
+  if (seen > 0) take(last)
 }
 
 /** Hears of a cycle between two turning points: 1, or ½ where the history never closes it. */
@@ -41,11 +47,10 @@ type TakeCycle = (one: number, two: number, count: number) => void
  * *Source:* ASTM E1049-85 (2017), section 5.4.4, rainflow counting.
  */
 export function eachCycle(history: ArrayLike<number>, take: TakeCycle): void {
-  const points = turningPoints(history)
-  /** Turning points that no cycle has used up. */
-  const open = new Float64Array(points.length)
+  /** Turning points that no cycle has used up, the first `length` of them. */
+  const open: number[] = []
   let length = 0
-  for (const point of points) {
+  eachTurn(history, (point) => {
     open[length] = point
     length += 1
     while (length >= 3) {
@@ -57,7 +62,7 @@ export function eachCycle(history: ArrayLike<number>, take: TakeCycle): void {
       length -= holdsStart ? 1 : 2
       open[length - 1] = three
     }
-  }
+  })
   for (let place = 1; place < length; place += 1) take(open[place - 1] ?? 0, open[place] ?? 0, 0.5)
 }
 

@@ -65,9 +65,16 @@ export class GridColumn {
 
   /** Lets go of all but its first numbers: what was read of it stands elsewhere. */
   letGo(count: number): void {
+    this.taken(count)
+  }
+
+  /** Gives its numbers away, and keeps the first alone: a long log need not be held, nor written, twice. */
+  taken(count: number): Float64Array {
+    const { values } = this
     this.#first = this.firstNumbers(count)
     this.values = new Float64Array()
     this.#times = this.#forms = null
+    return values
   }
 
   grow(capacity: number): void {

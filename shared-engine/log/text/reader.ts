@@ -59,6 +59,7 @@ export class TextReader {
   #finder: HeadFinder | null = null
   #head: Head | null = null
   #rows: RowReader | null = null
+  #firstLine = ''
 
   constructor(bytes: Uint8Array, choice: TextChoice) {
     this.#bytes = bytes
@@ -104,6 +105,15 @@ export class TextReader {
     }
   }
 
+  /**
+   * By what a file of this kind is known again, also one that cannot be read: its headings and units, else a first line in
+   * words; null without either.
+   */
+  get shape(): string | null {
+    if (this.#head !== null) return fingerprintOf(this.#head.headings, this.#head.units)
+    return /\p{L}/u.test(this.#firstLine) ? fingerprintOf([this.#firstLine], null) : null
+  }
+
   #take(text: string): void {
     if (this.#rows !== null) {
       this.#line += this.#rows.lines(text, this.#line)
@@ -135,6 +145,7 @@ export class TextReader {
     const said = declaredDelimiter(all[0] ?? '')
     if (said !== null) all[0] = this.#held[0] = ''
     const lines = all.filter((line) => !isBlank(line) && !isComment(line))
+    this.#firstLine = lines[0] ?? ''
     const { delimiter, decimal } = this.#choice
     this.#dialect = dialectOf(lines, {
       delimiter: delimiter ?? said,

@@ -14,20 +14,20 @@ export interface TimedRows {
 /**
  * The rows with a time; rows of one stamp that have no channel in common become one.
  *
+ * @param seconds stamp of each row; what stays of them is kept in place
  * @param channels columns with a meaning; a row that is joined gives its cells to the row before
  */
 export function timedRowsOf(
   grid: Grid,
-  stamps: Float64Array,
+  seconds: Float64Array,
   channels: readonly GridColumn[],
   repairs: Repairs,
 ): TimedRows {
   const rows = new Int32Array(grid.count)
-  const seconds = new Float64Array(grid.count)
   const breaks = new Set(grid.breaks)
   let count = 0
   for (let row = 0; row < grid.count; row += 1) {
-    const stamp = stamps[row] ?? NaN
+    const stamp = seconds[row] ?? NaN
     const line = grid.lines[row] ?? 0
     if (Number.isNaN(stamp)) {
       repairs.add('no-time', null, line)

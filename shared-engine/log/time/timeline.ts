@@ -100,7 +100,10 @@ class Walk {
 /**
  * Puts rows in order of time: what repeats or goes back is left out, what begins anew is a segment of its own.
  *
- * @param timed rows with their stamps; its rows are kept in place, so that the first `count` are those that stay
+ * What stays is written where the rows, stamps and line numbers stood: a kept row is never behind its place in the file.
+ *
+ * @param grid gives its line numbers away
+ * @param timed rows with their stamps, its first `count` rows are afterwards those that stay; its stamps are given away
  * *Source:* the thresholds, five steps, two seconds and ten minutes: common practice, no source.
  */
 export function timelineOf(grid: Grid, timed: TimedRows, form: LogTimeForm, repairs: Repairs): Timeline {
@@ -109,8 +112,8 @@ export function timelineOf(grid: Grid, timed: TimedRows, form: LogTimeForm, repa
   const walk = new Walk(timed, form, (code, place) => repairs.add(code, 'time', lineOf(place)))
   const breaks = [...grid.breaks]
   const starts: number[] = []
-  const t = new Float64Array(timed.count)
-  const lines = new Float64Array(timed.count)
+  const start = seconds[0] ?? NaN
+  const [t, lines] = [seconds, grid.lines]
   let count = 0
   let last = NaN
   let origin = NaN
@@ -130,7 +133,7 @@ export function timelineOf(grid: Grid, timed: TimedRows, form: LogTimeForm, repa
     t[count] = last - origin
     count += 1
   }
-  return finished(t.subarray(0, count), lines.subarray(0, count), starts, seconds[0] ?? NaN, repairs)
+  return finished(t.subarray(0, count), lines.subarray(0, count), starts, start, repairs)
 }
 
 function finished(

@@ -9,12 +9,11 @@ import type { QuestionState } from '../../state/question.ts'
 import type { Workspace } from '../../state/workspace.svelte.ts'
 import { threads } from '../../workers/client.ts'
 import { sameHeading } from './file-lines.ts'
+import { bytesOf, type PickedFile } from './file-bytes.ts'
 import { heldLater } from './held-later.ts'
 import { LogWork } from './log.svelte.ts'
 
 const nothingHeld: Held = { stop: () => {}, drop: () => {} }
-
-type PickedFile = Pick<File, 'name' | 'size' | 'arrayBuffer'>
 
 /** *Before and after*: an earlier run, or the build itself, held against the open log. */
 export class ChangesWork implements QuestionState {
@@ -72,7 +71,7 @@ export class ChangesWork implements QuestionState {
 
   /** Takes the log of the run before. */
   async open(file: PickedFile): Promise<void> {
-    const bytes = file.size >= tooManyBytes ? null : await bytesOf(file)
+    const bytes = file.size >= tooManyBytes ? null : await bytesOrNull(file)
     if (bytes === null) {
       const value = file.size >= tooManyBytes ? `${(file.size / 2 ** 30).toFixed(1)} GiB` : file.name
       this.#refuse([
@@ -89,7 +88,7 @@ export class ChangesWork implements QuestionState {
 
   /** Takes the build that the earlier run was driven with. */
   async openBuild(file: PickedFile): Promise<void> {
-    const bytes = await bytesOf(file)
+    const bytes = await bytesOrNull(file)
     if (bytes === null)
       return this.#refuse([{ code: 'cannot-read', path: '', value: file.name, allowed: '', kept: '' }])
     const read = readStoredBuild(bytes)
@@ -107,10 +106,4 @@ export class ChangesWork implements QuestionState {
   }
 }
 
-async function bytesOf(file: PickedFile): Promise<Uint8Array | null> {
-  try {
-    return new Uint8Array(await file.arrayBuffer())
-  } catch {
-    return null
-  }
-}
+const bytesOrNull = (file: PickedFile): Promise<Uint8Array | null> => bytesOf(file).catch(() => null)

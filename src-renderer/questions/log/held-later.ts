@@ -18,7 +18,11 @@ export function heldLater<Loaded>(
     if (!dropped) running = start(loaded)
   })
   return {
-    stop: () => (running === null ? stopped() : running.stop()),
+    stop: () => {
+      if (running !== null) return running.stop()
+      dropped = true
+      stopped()
+    },
     drop: () => {
       dropped = true
       running?.drop()

@@ -21,6 +21,8 @@ import { threads } from '../../workers/client.ts'
 import type { Episode } from '../../../shared-engine/log/episodes/episode.ts'
 import type { Span } from '../../../shared-engine/log/shown.ts'
 import { spanAbout } from './log-data.ts'
+import { bytesOf, copyOf, type PickedFile } from './file-bytes.ts'
+import { heldLater } from './held-later.ts'
 import { isPlain, withColumn, withUnit } from './column-choice.ts'
 import { logMomentOf } from './moment.ts'
 import { worstFirst } from './log-words.ts'
@@ -89,16 +91,26 @@ export class LogWork implements QuestionState {
         }
         const { bytes, choice } = log
         const input = { build: completeBuild(session.stored), bytes, choice, alarms: null }
-        return threads.start('log', logJob, input, {
-          progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
-          ended: ({ end, outcome }) => {
-            if (outcome === null) return ended(end.type, null)
-            const { result, headings, ...found } = outcome
-            ended(end.type, result.ok ? { log, result: result.value, ...found } : null)
-            if (result.ok) this.#accept(log, result.value)
-            else this.#refuse(log.name, result.mistakes, log, headings)
-          },
-        })
+        return heldLater(
+          copyOf(bytes),
+          (copy) =>
+            threads.start(
+              'log',
+              logJob,
+              { ...input, copy },
+              {
+                progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+                ended: ({ end, outcome }) => {
+                  if (outcome === null) return ended(end.type, null)
+                  const { result, headings, shape, ...found } = outcome
+                  ended(end.type, result.ok ? { log, result: result.value, ...found } : null)
+                  if (result.ok) this.#accept(log, result.value)
+                  else if (!this.#recall(log, shape)) this.#refuse(log.name, result.mistakes, log, headings)
+                },
+              },
+            ),
+          () => ended('stopped', null),
+        )
       },
     )
   }
@@ -118,7 +130,7 @@ export class LogWork implements QuestionState {
   }
 
   /** Reads a file; its story is told as soon as somebody looks. */
-  async open(file: Pick<File, 'name' | 'size' | 'arrayBuffer'>): Promise<void> {
+  async open(file: PickedFile): Promise<void> {
     const turn = (this.#openings += 1)
     if (file.size >= tooManyBytes) {
       const value = `${(file.size / 2 ** 30).toFixed(1)} GiB`
@@ -126,7 +138,7 @@ export class LogWork implements QuestionState {
       return
     }
     try {
-      const bytes = new Uint8Array(await file.arrayBuffer())
+      const bytes = await bytesOf(file)
       if (turn === this.#openings) this.#take({ name: file.name, bytes, choice: {} })
     } catch {
       const gone: Mistake = { code: 'cannot-read', path: '', value: file.name, allowed: '', kept: '' }
@@ -266,13 +278,26 @@ export class LogWork implements QuestionState {
     this.refused = null
     const shape = this.#shapes.get(log.bytes)
     if (shape !== undefined) keepColumns(shape, log.choice)
-    else if (isPlain(log.choice)) {
-      this.#shapes.set(log.bytes, reading.fingerprint)
-      const kept = keptColumns(reading.fingerprint)
-      this.recalled = kept !== null
-      if (kept !== null) this.log = { ...log, choice: kept }
-    }
+    else this.#recall(log, reading.fingerprint)
     this.#workspace.notices.done(`Read ${log.name}`)
+  }
+
+  /**
+   * Reads a log as one of its shape was, the first time that it is seen as the program sees it by itself; seen so again,
+   * what was laid down was taken back.
+   *
+   * @param shape null: nothing of the file would be known again
+   * @returns whether it is read again
+   */
+  #recall(log: OpenedLog, shape: string | null): boolean {
+    if (shape === null || !isPlain(log.choice)) return false
+    const known = this.#shapes.get(log.bytes)
+    if (known !== undefined) keepColumns(known, {})
+    const kept = known === undefined ? keptColumns(shape) : null
+    this.#shapes.set(log.bytes, known ?? shape)
+    this.recalled = kept !== null
+    if (kept !== null) this.log = { ...log, choice: kept }
+    return kept !== null
   }
 
   /** Nothing is lost: the log that was read last stays open. */

@@ -26,6 +26,21 @@ it('a log read as a job, in ranges of one item, gives what reading it at once gi
   expect(collector.outcome()?.series.map(({ id }) => id)).toContain('rpm')
 })
 
+it('its bytes are copied for the thread: the copy made beforehand is given away once, the log itself never', () => {
+  const { sent } = logJob
+  if (sent === undefined) throw new Error('it is sent as it is')
+  const copy = input.bytes.slice()
+  const first = sent({ ...input, copy })
+  expect(first.input.bytes).toBe(copy)
+  expect(first.input).not.toHaveProperty('copy')
+  expect(first.transfer).toEqual([copy.buffer])
+  structuredClone(null, { transfer: [...first.transfer] })
+  const again = sent({ ...input, copy })
+  expect(again.input.bytes).toEqual(input.bytes)
+  expect(again.input.bytes.buffer).not.toBe(input.bytes.buffer)
+  expect(again.transfer).toEqual([again.input.bytes.buffer])
+})
+
 it('an empty file is a job too: one refusal', () => {
   const empty = { ...input, bytes: new Uint8Array() }
   const worker = logJob.startWorker(empty)
