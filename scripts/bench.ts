@@ -31,7 +31,7 @@ export async function run(words: string[]): Promise<number> {
     return 1
   }
   // What is lacking the bench itself says, in one line.
-  const { env } = wanted.includes('window') ? await prepareMachine() : { env: {} }
+  const { env } = wanted.some((name) => name.startsWith('window')) ? await prepareMachine() : { env: {} }
   if (isStale(process.cwd()) && (await build([])) !== 0) return 1
   await buildForUse(
     benches(Object.fromEntries(wanted.map((name) => [name, path.join(folder, `${name}.bench.ts`)]))),

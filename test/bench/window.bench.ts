@@ -1,70 +1,17 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
-import { hrtime } from 'node:process'
-import { _electron, chromium, type ElectronApplication, type Page } from 'playwright'
-import { servePage } from '../../src-main/serve/serve.ts'
-import {
-  browserLacks,
-  chromiumPath,
-  electronPath,
-  rootFlags,
-  startDisplay,
-  windowLacks,
-} from '../window/launch/computer.ts'
+import type { Page } from 'playwright'
+import { browserLacks, startDisplay, windowLacks } from '../window/launch/computer.ts'
 import { keptAs, percentile95, runsOf } from './measure.ts'
+import { opened, place, root } from './opened.ts'
 
 // In the real window (or Chromium, said so, where there is no runtime): start to first answer; a changed field to its paint,
 // with all plots of the view on; frames while a slider is dragged.
 
-/** Benches are started in the project's folder; a bundle's own place says nothing of it. */
-const root = process.cwd()
 const changes = 60
 const file = path.join(root, 'examples', 'quick-sled-puller.build.json')
-
-const inWindow = windowLacks() === null
-const place = inWindow ? 'window' : 'Chromium'
-
-const seconds = (since: bigint): number => Number(hrtime.bigint() - since) / 1e9
-
-async function answered(page: Page): Promise<void> {
-  await page.getByRole('tabpanel').getByText('km/h').first().waitFor()
-}
-
-/** Opens the program and says how long it took until it answered. */
-async function opened(data: string): Promise<{ page: Page; took: number; close: () => Promise<void> }> {
-  const start = hrtime.bigint()
-  const executablePath = electronPath()
-  if (inWindow && executablePath !== null) {
-    const args = [...rootFlags, `--user-data-dir=${data}`, root, file]
-    const program = await _electron.launch({ executablePath, args })
-    const page = await program.firstWindow()
-    await answered(page)
-    return { page, took: seconds(start), close: () => killed(program) }
-  }
-  const served = await servePage(path.join(root, 'dist/page'), null, 0)
-  const executable = chromiumPath()
-  const browser = await chromium.launch({
-    args: [...rootFlags],
-    ...(executable === undefined ? {} : { executablePath: executable }),
-  })
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
-  await page.goto(served.address)
-  await answered(page)
-  const close = async (): Promise<void> => {
-    await browser.close()
-    await served.close()
-  }
-  return { page, took: seconds(start), close }
-}
-
-/** Ends the program at once, whatever it would ask, and waits until its helpers let go of its folder. */
-async function killed(program: ElectronApplication): Promise<void> {
-  const ended = new Promise((done) => program.process().once('exit', done))
-  program.process().kill('SIGKILL')
-  await ended
-  await new Promise((done) => setTimeout(done, 500))
-}
+const inWindow = place === 'window'
 
 /**
  * Milliseconds from the key that steps an entry, as the system stamped it, to the end of the page's own work on the frame
@@ -127,14 +74,14 @@ async function measured(): Promise<void> {
   const data = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
   const starts: number[] = []
   for (let run = 0; run < 4; run += 1) {
-    const { took, close } = await opened(data)
+    const { took, close } = await opened(data, file)
     starts.push(took)
     await close()
   }
   console.log(inWindow ? 'Electron window:' : `Chromium on the served page (${windowLacks()}):`)
   const again = keptAs(`Start to first answer, ${place}`, runsOf(starts.slice(1)), 's')
   console.log(`  start to first answer: cold ${starts[0]?.toFixed(2)} s, then ${again}`)
-  const { page, close } = await opened(data)
+  const { page, close } = await opened(data, file)
   for (const name of ['How fast', 'Will it hold', 'How hot, how long']) {
     await page.getByRole('tab', { name }).click()
     await page.getByRole('combobox', { name: 'Part' }).selectOption('motor')
