@@ -24,6 +24,8 @@ export interface AssignedColumn {
   readonly channel: ChannelId
   /** Null for times and words, and for a speed whose unit is judged by the rpm. */
   readonly unit: LogUnit | null
+  /** Whether a person, the heading or the cells say the unit; else it is the usual one. */
+  readonly isUnitSaid: boolean
   /** What a person laid down: value = read · factor + offset, in that unit. */
   readonly factor: number
   readonly offset: number
@@ -119,7 +121,8 @@ function columnWith(grid: Grid, place: number, one: ColumnChoice, channel: Chann
   )
   const numbers = () => column.firstNumbers(grid.count)
   const unit = written ?? defaultUnitOf(channel, numbers)
-  return { place, column, channel, unit, factor: one.factor ?? 1, offset: one.offset ?? 0 }
+  const isUnitSaid = written !== undefined && written !== null
+  return { place, column, channel, unit, isUnitSaid, factor: one.factor ?? 1, offset: one.offset ?? 0 }
 }
 
 const judgedLater: readonly ChannelId[] = ['time', 'date', 'event', 'rpm', 'erpm', 'wheelRpm']

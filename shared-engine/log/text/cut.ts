@@ -14,17 +14,18 @@ export const delimiters = ['\t', ';', '|', ',', ' '] as const
  */
 export class CellCutter {
   readonly #settings: { readonly delimiter: string; readonly newline: string }
-  readonly #runs: boolean
+  /** Whether blanks part the cells, as many as there are. */
+  readonly runs: boolean
 
   /** @param delimiter one character; a blank stands for a run of blanks */
   constructor(delimiter: string) {
     this.#settings = { delimiter, newline: '\n' }
-    this.#runs = delimiter === ' '
+    this.runs = delimiter === ' '
   }
 
   /** The cells of one line. */
   line(line: string): readonly string[] {
-    const text = this.#runs ? joined(line) : line
+    const text = this.runs ? joined(line) : line
     return text === '' ? [''] : (this.#parse(text)[0] ?? [''])
   }
 
@@ -35,7 +36,7 @@ export class CellCutter {
    * @returns one row for each line
    */
   lines(text: string): readonly (readonly string[])[] {
-    if (this.#runs) return text.split('\n').map((line) => this.line(line))
+    if (this.runs) return text.split('\n').map((line) => this.line(line))
     const rows = text === '' ? [['']] : this.#parse(text)
     if (!text.includes('"')) {
       if (text.endsWith('\n')) return rows.length === countLines(text) ? rows : [...rows, ['']]

@@ -1,6 +1,6 @@
 import type { CellCutter } from './cut.ts'
 import type { DecimalMark } from './number.ts'
-import { filledCells, isUnitsRow } from './heading.ts'
+import { filledCells, isRuledRow, isUnitsRow } from './heading.ts'
 import { RowCells } from './row-cells.ts'
 import { commentText, isBlank, isComment } from './lines.ts'
 
@@ -58,6 +58,8 @@ export class HeadFinder {
       return null
     }
     const cells = this.#cutter.line(text)
+    // A line of dashes under the headings is none.
+    if (isRuledRow(cells)) return null
     const values = this.#valuesOf(cells)
     if (values === 0) return this.#put({ cells, line, isValue: false })
     const last = this.#run.at(-1)
@@ -94,7 +96,10 @@ export class HeadFinder {
     const isHeading = (one: Kept | undefined): one is Kept =>
       one !== undefined && !one.isValue && filledCells(one.cells) >= 2
     if (isHeading(first)) {
-      const over = isUnitsRow(first.cells) && isHeading(second)
+      // In a file of blanks a name of two words, or none, would shift all that follow: a row of units that is as wide as the
+      // data then names its columns by itself.
+      const shifted = second?.cells.length !== width && first.cells.length === width && this.#cutter.runs
+      const over = isUnitsRow(first.cells) && isHeading(second) && !shifted
       const heading = over ? second : first
       return headOf(heading, over ? first.cells : null, rows, width)
     }

@@ -28,6 +28,25 @@ export function isUnitsRow(cells: readonly string[]): boolean {
   return filled.length >= 2 && filled.every((cell) => unitInCell(cell) !== null)
 }
 
+/** Whether a row draws a line under the one above it, in dashes, underscores or equals signs alone. */
+export function isRuledRow(cells: readonly string[]): boolean {
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => cell !== '')
+  return filled.length > 0 && filled.every((cell) => /^[-_=\u2013\u2014]{2,}$/.test(cell))
+}
+
+/**
+ * What a heading says of its numbers' unit or scale where it is no unit that is known: what stands in brackets at its end,
+ * or a power of ten behind a sign; null where it says nothing of the kind.
+ *
+ * @example unknownUnitIn('Pack current [dA]') // 'dA'
+ */
+export function unknownUnitIn(heading: string): string | null {
+  if (unitInHeading(heading) !== null) return null
+  const bracketed = /[([{]\s*([^()[\]{}]{1,12}?)\s*[)\]}]\s*$/.exec(heading)?.[1]
+  const scaled = /(?:[x\u00d7*]\s?10+|[/\u00f7]\s?10+)$/i.exec(heading.trim())?.[0]
+  return bracketed ?? scaled ?? null
+}
+
 /** Text as names are compared: compatibility forms unified, blanks joined, lower case. *Source:* Unicode Annex 15, NFKC. */
 export function foldedName(text: string): string {
   return text.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase()

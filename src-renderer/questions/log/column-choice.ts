@@ -24,17 +24,27 @@ export function withColumn(
   return { ...choice, columns: { ...Object.fromEntries(kept), [columnKey(columns, place)]: { channel } } }
 }
 
-/** A choice with one column's unit laid down; null: as the program sees it. */
-export function withUnit(
+/** A choice with one column's unit, or factor, laid down; null: as the program sees it. */
+export function withPart<Name extends 'unit' | 'factor'>(
   choice: ColumnsChoice,
   columns: readonly ColumnReading[],
   place: number,
-  unit: string | null,
+  name: Name,
+  value: ColumnChoice[Name] | null,
 ): ColumnsChoice {
   const key = columnKey(columns, place)
   const { [key]: own = {}, ...others } = choice.columns ?? {}
-  const kept = Object.fromEntries(Object.entries(own).filter(([name]) => name !== 'unit')) as ColumnChoice
-  return { ...choice, columns: { ...others, [key]: unit === null ? kept : { ...kept, unit } } }
+  const kept = Object.fromEntries(Object.entries(own).filter(([one]) => one !== name)) as ColumnChoice
+  return { ...choice, columns: { ...others, [key]: value === null ? kept : { ...kept, [name]: value } } }
+}
+
+/** The factor that was laid down for a column; 1 where none was. */
+export function factorIn(
+  { columns = {} }: ColumnsChoice,
+  all: readonly ColumnReading[],
+  place: number,
+): number {
+  return columns[columnKey(all, place)]?.factor ?? 1
 }
 
 /** Whether nothing was laid down. */

@@ -23,7 +23,7 @@ import type { Span } from '../../../shared-engine/log/shown.ts'
 import { spanAbout } from './log-data.ts'
 import { bytesOf, copyOf, type PickedFile } from './file-bytes.ts'
 import { heldLater } from './held-later.ts'
-import { isPlain, withColumn, withUnit } from './column-choice.ts'
+import { isPlain, withColumn, withPart } from './column-choice.ts'
 import { logMomentOf } from './moment.ts'
 import { worstFirst } from './log-words.ts'
 import { keepColumns, keptColumns } from './kept-columns.ts'
@@ -184,7 +184,15 @@ export class LogWork implements QuestionState {
   setUnit(place: number, unit: string | null): void {
     const { log } = this
     const columns = this.work.found?.result.columns ?? []
-    if (log !== null) this.log = { ...log, choice: withUnit(log.choice, columns, place, unit) }
+    if (log !== null) this.log = { ...log, choice: withPart(log.choice, columns, place, 'unit', unit) }
+  }
+
+  /** Lays down by what a column's numbers are multiplied: below zero where the recorder counts the other way. */
+  setFactor(place: number, factor: number): void {
+    const { log } = this
+    const columns = this.work.found?.result.columns ?? []
+    const value = factor === 1 ? null : factor
+    if (log !== null) this.log = { ...log, choice: withPart(log.choice, columns, place, 'factor', value) }
   }
 
   /** Makes the run the build's own drive, as one step to undo; says what stands against it. */

@@ -63,3 +63,23 @@ describe('what a person lays down about a log that was refused', () => {
     expect(third.recalled).toBe(false)
   })
 })
+
+describe('a factor of a column', () => {
+  it('turns amps that a recorder counts below zero, keeps what else was laid down, and goes with a factor of one', async () => {
+    const log = workspaceWith([LogWork]).workspace.of(LogWork)
+    begun.push(log)
+    const text = ['Time [s],Motor rpm,Amps', ...rows.map((at) => `${at},${1000 + at},${-10 - at}`)].join('\n')
+    await log.open(new File([text], 'turned.csv'))
+    await read(log)
+    const amps = () => log.work.found?.series.find(({ id }) => id === 'amps')?.values[3]
+    expect(amps()).toBe(-13)
+    log.setUnit(2, 'ma')
+    log.setFactor(2, -1)
+    await read(log)
+    expect(log.log?.choice.columns).toEqual({ Amps: { unit: 'ma', factor: -1 } })
+    expect(amps()).toBeCloseTo(0.013, 9)
+    log.setFactor(2, 1)
+    await read(log)
+    expect(log.log?.choice.columns).toEqual({ Amps: { unit: 'ma' } })
+  })
+})
