@@ -47,7 +47,7 @@ export function partFigures(
     formatTo(value, kind, system, as && sure(as))
   const figures: Record<string, readonly Shown[]> = {
     pack: [shown(state.packVolts, 'volts', 'topPackVolts'), shown(state.packAmps, 'amps', 'topPackAmps')],
-    controller: [shown(state.duty, 'fraction'), shown(state.motorAmps, 'amps', 'topMotorAmps')],
+    controller: [formatTo(state.duty, 'fraction', system, 3), shown(state.motorAmps, 'amps', 'topMotorAmps')],
     motor: [
       shown(rpmOf(state.motorSpeed), 'rpm', 'topMotorRpm'),
       shown(state.motorTorque, 'torque', 'topMotorAmps'),

@@ -1,6 +1,6 @@
 import { questions } from '../questions/table.ts'
 import { always, type Command } from './command.ts'
-import { nextRegion } from './regions.ts'
+import { nextHeading, nextRegion } from './regions.ts'
 
 /** What is looked at, and how; nothing of it changes the build. */
 export const viewCommands: readonly Command[] = [
@@ -65,6 +65,24 @@ export const viewCommands: readonly Command[] = [
     keys: ['Shift+F6'],
     when: always,
     do: () => nextRegion(-1),
+    capture: 'nothing',
+  },
+  {
+    id: 'view.heading',
+    label: 'Go to the next heading of the region',
+    heading: 'View',
+    keys: ['F8'],
+    when: always,
+    do: () => nextHeading(1),
+    capture: 'nothing',
+  },
+  {
+    id: 'view.headingBack',
+    label: 'Go to the heading before',
+    heading: 'View',
+    keys: ['Shift+F8'],
+    when: always,
+    do: () => nextHeading(-1),
     capture: 'nothing',
   },
 ]

@@ -80,7 +80,8 @@ test('what is said of the worst mechanical check claims nothing of the other lim
       expect(words.includes('it holds')).toBe(mechanical.standing !== 'over')
       if (worstRow(limits)?.id === mechanical.id) return
       beaten += 1
-      for (const said of [words, weakestWords(0.87), weakestWords(null)]) expect(said).toMatch(/mechanical checks/)
+      for (const said of [words, weakestWords(0.87), weakestWords(null)])
+        expect(said).toMatch(/mechanical checks/)
     }),
     { numRuns: 60 },
   )

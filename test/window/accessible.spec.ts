@@ -1,5 +1,5 @@
 import { expectAccessible, troublesOf } from './axe.ts'
-import { begin, limit, limits, question, showPart } from './journey.ts'
+import { begin, limit, limits, question, region, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 test('every view is free of what axe finds, its colours in the light and in the dark', async ({
@@ -33,6 +33,37 @@ test('every view is free of what axe finds, its colours in the light and in the 
   await page.keyboard.press('Escape')
   await page.getByRole('button', { name: 'Build', exact: true }).click()
   await test.step('the menu', () => expectAccessible(page, 'header'))
+})
+
+test('the guided start is free of what axe finds at each of its steps, its colours in the light and in the dark', async ({
+  open,
+  shownIn,
+}) => {
+  test.skip(shownIn === 'window', 'the same page: axe reads it in Chromium')
+  test.setTimeout(120_000)
+  const { page } = await open()
+  await page.setViewportSize({ width: 1280, height: 1000 }) // high enough for the plot under the answer
+  await begin(page)
+  await page.keyboard.press('Alt+n')
+  const form = region(page, 'Guided start')
+  const type = (name: string, text: string) => form.getByRole('textbox', { name, exact: true }).fill(text)
+  await expect(page.getByRole('application', { name: /^Thrust and resistance/ })).toBeVisible()
+  await test.step('all assumed', () => expectAccessible(page, '.start, .limits'))
+  await form.getByRole('combobox', { name: 'What it is' }).selectOption({ index: 2 })
+  await type('Motor: Kv', '2650')
+  await type('First reduction', '12/')
+  await type('Pack: cells in series', '99')
+  await expect(form.getByText(/^Allowed|^Teeth as driver/)).toHaveCount(2)
+  await test.step('two that cannot be taken', () => expectAccessible(page, '.start'))
+  await type('First reduction', '12/58')
+  await type('Then, if any', '16/36')
+  await type('Pack: cells in series', '5')
+  await type('Sprocket: teeth', '10')
+  await type('Track: pitch', '16')
+  await type('Machine, all-up', '6.2')
+  await type('Highest rpm allowed', '50000')
+  await expect(page.getByRole('group', { name: 'Where these numbers come from' })).toBeVisible()
+  await test.step('entered, and asked where from', () => expectAccessible(page, '.start'))
 })
 
 test('the fields of every part are free of what axe finds, a wrong entry among them', async ({

@@ -62,11 +62,16 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
   for (const size of [
     { width: 1280, height: 775 }, // a window of 1280 × 800 less its menu
     { width: 1024, height: 700 },
+    { width: 1920, height: 1080 },
   ]) {
     await page.setViewportSize(size)
     for (const part of [headline, warning, answer.getByTestId('rests-on'), form])
       await expect(part, `at ${size.width}`).toBeInViewport({ ratio: 1 })
   }
+  // A window that is high enough shows why as well.
+  await expect(answer.getByRole('application', { name: /^Thrust and resistance/ })).toBeInViewport({
+    ratio: 1,
+  })
   await answer.getByRole('button', { name: 'Use as the throttle cap' }).click()
   actions.count += 1
   await expect(answer.getByTestId('state-line')).toContainText('throttle at most')

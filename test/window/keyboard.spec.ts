@@ -8,8 +8,8 @@ import { expect, test } from './launch/open.ts'
 const mostTabs = 90
 
 /** Tabs on until a control has the focus, and sees that it is not hidden under anything. */
-async function tabTo(page: Page, wanted: Locator): Promise<void> {
-  for (let presses = 0; presses < mostTabs; presses += 1) {
+async function tabTo(page: Page, wanted: Locator, most = mostTabs): Promise<void> {
+  for (let presses = 0; presses < most; presses += 1) {
     if (await wanted.evaluate((element) => element === document.activeElement).catch(() => false)) break
     await page.keyboard.press('Tab')
   }
@@ -22,6 +22,13 @@ async function tabTo(page: Page, wanted: Locator): Promise<void> {
     return over !== null && (element.contains(over) || over.contains(element))
   })
   expect(seen).toBe(true)
+}
+
+/** F8 until a heading of the answer has the focus. */
+async function toHeading(page: Page, name: string): Promise<void> {
+  const here = () => page.evaluate(() => document.activeElement?.textContent.trim())
+  for (let presses = 0; presses < 8 && (await here()) !== name; presses += 1) await page.keyboard.press('F8')
+  expect(await here()).toBe(name)
 }
 
 /** F6 until the focus is in a region. */
@@ -140,7 +147,22 @@ test('by keyboard alone: gears searched, the second best taken, how sure that is
   await page.keyboard.press('Alt+3')
   await expect(answer(page)).toContainText('Measure this first', { timeout: 30_000 })
   await toRegion(page, 'questions')
-  await tabTo(page, answer(page).getByRole('button', { name: /^Open the field of/ }))
+  // Changes that would hold are one stop, gone through by arrows; headings are gone to by a key.
+  await toHeading(page, 'What would hold')
+  const changes = answer(page).locator('[data-remedy] button')
+  await tabTo(page, changes.first(), 4)
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('End')
+  await expect(changes.last()).toBeFocused()
+  await page.keyboard.press('Shift+Tab')
+  await expect(changes.first()).toBeFocused()
+  await page.keyboard.press('ArrowLeft')
+  await expect(answer(page).locator('[data-remedy] summary').first()).toBeFocused()
+  await page.keyboard.press('ArrowRight')
+  await expect(changes.first()).toBeFocused()
+  await toHeading(page, 'How sure that is')
+  await tabTo(page, answer(page).getByRole('button', { name: /^Open the field of/ }), 4)
   await page.keyboard.press('Enter')
   await expect(page.locator('[data-entry]:focus')).toHaveCount(1)
   await page.keyboard.press('Control+z')

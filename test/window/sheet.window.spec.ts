@@ -22,4 +22,22 @@ test('the desktop window saves the sheet as a PDF on the paper chosen', async ({
   const words = items.map((item) => ('str' in item ? item.str : '')).join(' ')
   expect(words).toContain('An estimate, not an approval')
   expect(words.replace(/\s+/g, ' ')).toContain(`page ${document.numPages} of ${document.numPages}`)
+
+  // Printed: from the program's own menu, from any view. What is printed is the page, with the sheet over all of it; the
+  // system's dialog behind it waits for a person.
+  await page.keyboard.press('Escape')
+  await expect(sheet).toHaveCount(0)
+  await page.evaluate(() => {
+    window.print = () => {
+      const shown = window.document.querySelector('[data-testid=sheet] h1')?.textContent ?? 'no sheet'
+      window.document.body.setAttribute('data-printed', shown)
+    }
+  })
+  await electron.evaluate(({ Menu }) => {
+    Menu.getApplicationMenu()
+      ?.items.flatMap(({ submenu }) => submenu?.items ?? [])
+      .find(({ label }) => label.startsWith('Print the sheet'))
+      ?.click()
+  })
+  await expect(page.locator('body')).toHaveAttribute('data-printed', /Stoat/)
 })
