@@ -32,6 +32,47 @@ describe('commands', () => {
     expect(commandOf(commands, press('s', { ctrlKey: true }), true, true)).toBeNull()
   })
 
+  it.each([false, true])(
+    'each do what their keys say, pressed as a person presses them (a Mac: %s)',
+    (mac) => {
+      const pressed = commands.flatMap((command) =>
+        command.keys.map((combination) => ({ command, combination })),
+      )
+      expect(pressed.length).toBeGreaterThan(25)
+      for (const { command, combination } of pressed) {
+        const parts = combination.split('+')
+        const key = parts.at(-1) ?? ''
+        const held = {
+          ctrlKey: parts.includes('Mod') && !mac,
+          metaKey: parts.includes('Mod') && mac,
+          altKey: parts.includes('Alt'),
+          shiftKey: parts.includes('Shift'),
+        }
+        // A letter comes as a small one, and as a large one with Shift.
+        const typed = key.length === 1 && !held.shiftKey ? key.toLowerCase() : key
+        expect(commandOf(commands, press(typed, held), mac, true)?.id, combination).toBe(command.id)
+      }
+    },
+  )
+
+  it('have the usual keys of a desktop program', () => {
+    // GNOME Human Interface Guidelines, Standard keyboard shortcuts; F1 and Ctrl+Y as Windows has them (from memory).
+    const usual = {
+      'file.new': ['Mod+N'],
+      'file.open': ['Mod+O'],
+      'file.save': ['Mod+S'],
+      'file.saveAs': ['Mod+Shift+S'],
+      'file.print': ['Mod+P'],
+      'edit.undo': ['Mod+Z'],
+      'edit.redo': ['Mod+Shift+Z', 'Mod+Y'],
+      'edit.find': ['Mod+F'],
+      'help.shortcuts': ['F1'],
+      'view.region': ['F6'],
+    }
+    for (const [id, keys] of Object.entries(usual))
+      expect(commands.find((command) => command.id === id)?.keys, id).toEqual(expect.arrayContaining(keys))
+  })
+
   it('of a single key can be turned off, and work whether or not the sign needs Shift', () => {
     expect(commandOf(commands, press('?', { shiftKey: true }), false, true)?.id).toBe('help.shortcuts')
     expect(commandOf(commands, press('?'), false, true)?.id).toBe('help.shortcuts')

@@ -12,6 +12,13 @@ test('a word for what is counted, and a comma that can only be read one way, are
   await entry(page, 'motor.ratedMaxRpm').fill('40,000')
   await entry(page, 'motor.ratedMaxRpm').press('Enter')
   await expect(entry(page, 'motor.ratedMaxRpm')).toHaveValue('40000')
+  // A number that hardly any build has is taken, and said to be unusual until it is another one.
+  const kv = page.locator('[data-field="motor.kvRpmPerVolt"]')
+  const asItWas = await entry(page, 'motor.kvRpmPerVolt').inputValue()
+  await entry(page, 'motor.kvRpmPerVolt').fill('20')
+  await expect(kv).toContainText(/Unusual: mostly .* It is taken; check the unit and the point/)
+  await entry(page, 'motor.kvRpmPerVolt').fill(asItWas)
+  await expect(kv).not.toContainText('Unusual')
   const log = answer(page).getByRole('textbox', { name: 'A log shows' })
   await log.fill('20,000')
   const grouped = await answer(page).locator('output').first().innerText()

@@ -185,3 +185,33 @@ test('a candidate is chosen on the map by the keys, shown everywhere, and taken'
   await expect(chosen).toHaveCount(0)
   await expect(page.getByRole('button', { name: /^Undo: take gearing/ })).toContainText(words.slice(0, 12))
 })
+
+test('letters grow with the size that a person asks for, in the drawings of plots too, and nothing is lost', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await begin(page)
+  const sizes = () =>
+    page.evaluate(() => {
+      const heightOf = (one: Element | null) => one?.getBoundingClientRect().height ?? NaN
+      const text = document.querySelector('#answer .sentence, #answer p')
+      return {
+        words: Number.parseFloat(text === null ? '' : getComputedStyle(text).fontSize),
+        plot: heightOf(document.querySelector('#answer svg.scene g text')),
+        spill: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      }
+    })
+  const usual = await sizes()
+  // As a browser does whose person asks for 20 px in place of 16.
+  await page.evaluate(() => void (document.documentElement.style.fontSize = '20px'))
+  await question(page, 'Side by side').click()
+  await question(page, 'How fast').click()
+  await expect(page.locator('#answer svg.scene g text').first()).toBeVisible()
+  const large = await sizes()
+  expect(large.words / usual.words).toBeCloseTo(1.25, 2)
+  expect(large.plot / usual.plot).toBeCloseTo(1.25, 1)
+  expect(large.spill).toBeLessThanOrEqual(0)
+  const plot = await page.locator('#answer svg.scene').first().boundingBox()
+  const room = await answer(page).boundingBox()
+  expect((plot?.x ?? NaN) + (plot?.width ?? NaN)).toBeLessThanOrEqual((room?.x ?? NaN) + (room?.width ?? NaN))
+})
