@@ -84,6 +84,43 @@ test('a file that is no log is told in one sentence, and the log before it stays
   await expect(trouble).toHaveCount(0)
 })
 
+test('a log without a time takes two corrections, by keyboard, and the next one of its shape none; the wheel and the buttons go nearer', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await begin(page)
+  await page.keyboard.press('Alt+5')
+  const bare = (more: number) => {
+    const rows = Array.from({ length: 90 }, (_, at) => `${at / 5},${1000 + more + at},40,${-12 - (at % 7)}`)
+    return textFile(`bare${more}.csv`, ['Sample,Motor rpm,Pack volts [V],Amps', ...rows].join('\n'))
+  }
+  await chooser(page).setInputFiles(bare(0))
+  const trouble = answer(page).getByRole('alert')
+  await expect(trouble).toContainText('bare0.csv could not be read. The log has no time', { timeout: 20_000 })
+  await page.getByLabel('The column that holds the time').focus()
+  await page.keyboard.press('ArrowDown')
+  await expect(trouble).toHaveCount(0, { timeout: 20_000 })
+  await expect(answer(page)).toContainText('90 rows')
+  await expect(answer(page)).toContainText('amps are below zero in 90 of 90 samples')
+  const factor = page.getByLabel('Factor of Amps')
+  await factor.fill('-1')
+  await factor.press('Enter')
+  await expect(answer(page)).not.toContainText('amps are below zero', { timeout: 20_000 })
+  await chooser(page).setInputFiles(bare(5))
+  await expect(answer(page)).toContainText('bare5.csv, 90 rows', { timeout: 20_000 })
+  await expect(answer(page)).toContainText('Read as you laid it down for the last log with these headings')
+  await expect(factor).toHaveValue('-1')
+  const whole = page.getByRole('button', { name: 'All of it' })
+  await page.getByRole('application', { name: 'Channels over time' }).hover()
+  await page.keyboard.down('Control')
+  await page.mouse.wheel(0, -100)
+  await page.keyboard.up('Control')
+  await expect(answer(page)).toContainText(/\d\.\d to \d+\.\d s/)
+  await page.getByRole('button', { name: 'Later part' }).click()
+  await page.getByRole('button', { name: 'Further' }).click()
+  await expect(whole).toBeDisabled()
+})
+
 test('a log dropped anywhere on the window is read and shown', async ({ open }) => {
   const { page } = await open()
   await begin(page)

@@ -82,4 +82,4 @@ function spreadOf({ packOhm }: LogFacts, system: UnitSystem): string {
 }
 
 const loadOf = ({ loadPercent }: LogFacts, system: UnitSystem) =>
-  loadPercent === null ? '' : `  ${formatText(loadPercent / 100, 'fraction', system)} of top speed’s`
+  loadPercent === null ? '' : `, ${formatText(loadPercent / 100, 'fraction', system)} of what top speed takes`

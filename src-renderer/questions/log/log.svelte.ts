@@ -45,6 +45,10 @@ export interface ToldLog {
   readonly pattern: Pattern | null
 }
 
+/** A sentence that stands by itself, without what helps at the command line alone. */
+const inWindow = (sentence: string) =>
+  sentence.charAt(0).toUpperCase() + sentence.slice(1).replace(/ \(command line: [^)]*\)/, '')
+
 const nothingHeld: Held = { stop: () => {}, drop: () => {} }
 
 /** *What happened*: the log that is open, what it says of the open build, and what could not be read. */
@@ -315,7 +319,7 @@ export class LogWork implements QuestionState {
     log?: OpenedLog,
     headings: readonly string[] = [],
   ): void {
-    const sentences = mistakes.map(sentenceOf)
+    const sentences = mistakes.map((one) => inWindow(sentenceOf(one)))
     const lacksTime = mistakes.some(({ code }) => code === 'log-no-time') && headings.length > 0
     this.refused = {
       name,
