@@ -65,3 +65,16 @@ export const restWords: Readonly<Record<keyof EnergyBook['rest'], string>> = {
   capped: 'Left out: motors driven past the pack’s volts',
   steps: 'Missing: the error of the steps',
 }
+
+type Rest = keyof EnergyBook['rest']
+
+/** Share of the pack's energy below which an entry of the book is what rounding leaves of nothing. */
+const rounding = 1e-9
+
+/** What is in none of the sinks, the error of the steps apart, J; what is nothing but rounding is left out. */
+export function restTold({ pack, rest }: EnergyBook): readonly (readonly [Exclude<Rest, 'steps'>, number])[] {
+  const names = ['wheelBrake', 'turns', 'spin', 'loads', 'capped'] as const
+  return names
+    .map((name) => [name, rest[name]] as const)
+    .filter(([, joules]) => Math.abs(joules) > rounding * pack)
+}

@@ -18,9 +18,10 @@ interface WaitedFor {
 export function waitedFor(checked: Checked): readonly WaitedFor[] {
   const formed = new Set<LimitId>(checked.limits.map(({ id }) => id))
   const waits = new Map<string, LimitId[]>()
-  for (const { id, needs } of limitsOf(checked.machine)) {
+  for (const { id, needs, lacking } of limitsOf(checked.machine)) {
     if (formed.has(id)) continue
-    for (const path of needs)
+    // One that is never listed as not judged, or that cannot apply, waits for its entries all the same.
+    for (const path of lacking(checked.build, checked.evaluation) ?? needs)
       if (entryAt(checked.build, path) === undefined) waits.set(path, [...(waits.get(path) ?? []), id])
   }
   return [...waits]

@@ -1,14 +1,23 @@
 import type { Evaluation } from '../cases/evaluation.ts'
 import type { Machine } from '../machine/parts.ts'
+import type { Build } from '../entries/schema.ts'
 import { caseNumber } from '../cases/case.ts'
 import { rpmOf } from '../units/rpm.ts'
 import { burstWorking, continuousWorking, labelSource } from '../workings/currents.ts'
 import { burstHeatWorking, motorTemperatureWorking } from '../workings/hot-limits.ts'
+import { absentOf } from './limit.ts'
 import { allMeasured, limitsOfPart, type PartLimitFacts } from './part.ts'
 import { addMaximum, addTemperature, type Ledger } from './ledger.ts'
 
 const speed = { question: 'fast', sense: 'maximum', unit: 'rpm', kind: 'rpm', needs: [] } as const
 const current = { question: 'hot', sense: 'maximum', unit: 'A', kind: 'amps' } as const
+
+const heatOfOne = ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK'] as const
+const capacitiesOfTwo = ['motor.windingHeatCapacityJPerK', 'motor.caseHeatCapacityJPerK'] as const
+
+/** Whether winding and case are told apart: then the entries of one node are not read. */
+const hasTwoNodes = ({ motor }: Build) =>
+  motor.windingToCaseKPerW !== undefined && motor.caseToSinkKPerW !== undefined
 
 const facts = {
   'motor.free-rpm': {
@@ -54,7 +63,8 @@ const facts = {
     sense: 'maximum',
     unit: 's',
     kind: 'duration',
-    needs: ['motor.thermalResistanceKPerW', 'motor.heatCapacityJPerK'],
+    needs: heatOfOne,
+    lacking: (build) => absentOf(build, hasTwoNodes(build) ? capacitiesOfTwo : heatOfOne),
     working: burstHeatWorking,
   },
   'motor.current-continuous': {

@@ -3,7 +3,7 @@ import { energySinks, type Pattern } from '../../../shared-engine/drive/drive.ts
 import { peakNames, type PeakName } from '../../../shared-engine/drive/reading.ts'
 import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.ts'
 import { mostSteps } from '../../../shared-engine/drive/run.ts'
-import { peakWords, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
+import { peakWords, restTold, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
 import { changesFor, passedOf, passedWords, unfollowedOf } from '../../../shared-engine/drive/passed.ts'
 import { flowForWeather, flowWords } from '../../../shared-engine/explain/flow-weather.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
@@ -131,15 +131,11 @@ function pumpLines(build: Build, shown: Shown): string[] {
 }
 
 function energyLines(book: EnergyBook, shown: Shown): string[] {
-  const { steps, ...rest } = book.rest
-  const others = Object.entries(rest) as [keyof typeof rest, number][]
   return [
     line('From the pack', shown(book.pack, 'energy')),
     ...energySinks.map((name) => line(sinkWords[name], shown(book.sinks[name], 'energy'))),
     line(sinkWords.motion, shown(book.motion, 'energy')),
-    ...others.flatMap(([name, joules]) =>
-      joules === 0 ? [] : [line(restWords[name], shown(joules, 'energy'))],
-    ),
-    line(restWords.steps, shown(steps, 'energy')),
+    ...restTold(book).map(([name, joules]) => line(restWords[name], shown(joules, 'energy'))),
+    line(restWords.steps, shown(book.rest.steps, 'energy')),
   ]
 }
