@@ -62,24 +62,44 @@ export function flowForWeather(build: Build): FlowForWeather | null {
   }
 }
 
+/** Air of a winter's and a summer's day, °C, among those looked at. *Source:* common practice, no source. */
+const seasons = [-10, 30] as const
+/** Nearer to a season than this the build's own air stands for it, K. */
+const sameDay = 5
+
 /**
- * What that says of the build's own air, in a sentence or two.
+ * What that says of the build's own air, of January and of July, in a few sentences.
  *
  * @param said puts a number into words
  */
 export function flowWords(
-  { air, flow, freezes, airToday }: FlowForWeather,
+  weather: FlowForWeather,
   said: (value: number, kind: QuantityKind) => string,
 ): string {
-  const enough = flow[air.findIndex((celsius) => celsius >= airToday)] ?? null
+  const { freezes, airToday } = weather
+  const others = seasons.filter((celsius) => Math.abs(celsius - airToday) > sameDay && celsius > freezes)
+  const [first, ...rest] = others.map((celsius) => {
+    const enough = enoughAt(weather, celsius)
+    const at = said(celsius, 'temperature')
+    return enough === null ? `at ${at} none of a small pump is` : `at ${at} ${said(enough, 'flow')}`
+  })
+  const seasonal = first === undefined ? '' : ` ${[first, ...rest].join(', ')}.`.replace(' at', ' At')
+  return `${todayWords(weather, said)}${seasonal} Below ${said(freezes, 'temperature')} this coolant freezes.`
+}
+
+function todayWords(weather: FlowForWeather, said: (value: number, kind: QuantityKind) => string): string {
+  const { freezes, airToday } = weather
   const at = `At ${said(airToday, 'temperature')}`
-  const needed =
-    airToday <= freezes
-      ? `${at} this coolant freezes.`
-      : enough === null
-        ? `${at} no flow of a small pump keeps everything within its limits in this drive.`
-        : `${at} ${said(enough, 'flow')} is enough for this drive.`
-  return `${needed} Below ${said(freezes, 'temperature')} this coolant freezes.`
+  if (airToday <= freezes) return `${at} this coolant freezes.`
+  const enough = enoughAt(weather, airToday)
+  return enough === null
+    ? `${at} no flow of a small pump keeps everything within its limits in this drive.`
+    : `${at} ${said(enough, 'flow')} is enough for this drive.`
+}
+
+/** m³/s for air at least as warm; null where none is enough. */
+function enoughAt({ air, flow }: FlowForWeather, celsius: number): number | null {
+  return flow[air.findIndex((one) => one >= celsius)] ?? null
 }
 
 function leastFlowAt(keeps: (litresPerMinute: number) => boolean): number | null {

@@ -6,7 +6,7 @@ import { ratedAmps } from './currents.ts'
 import type { Draft } from './draft.ts'
 import type { LimitWorking } from './limit.ts'
 import { patternPackRms } from './pattern.ts'
-import { steadyRows } from './pattern-rows.ts'
+import { drivenBy, steadyRows } from './pattern-rows.ts'
 import type { Missing } from './subject.ts'
 import type { Evaluated } from '../figures/evaluated.ts'
 
@@ -83,19 +83,26 @@ function nothingCharges({ machine }: Evaluated): Missing | null {
   }
 }
 
+/** Most that rows of the pattern feed back, by what their state is worked out from; 0 where none does. */
+function ofRows(d: Draft, symbol: string, name: string, words: string, amps: number): void {
+  const told = ['amps', name] as const
+  if (!(amps > 0)) {
+    d.given(symbol, told, 0)
+    return
+  }
+  d.assume(steadyRows)
+  d.entry('I_br', 'controller.brakeAmps')
+  d.found(symbol, told, `${words}, I_br at most; ${drivenBy(d)}`, amps)
+}
+
 /** `I_f`: most charging current into a full pack. */
 function fullCharge(d: Draft): void {
   const { braking } = d.checked.evaluation
-  const told = (name: string) => ['amps', name] as const
-  const stop = Number.isNaN(braking.chargeAmps) ? 0 : braking.chargeAmps
-  d.found('I_s', told('stop from top speed, full pack'), 'at its start, no accessories', stop)
-  d.found(
-    'I_w',
-    told('pattern’s braking rows, full pack'),
-    'at their speed and current',
-    braking.rowChargeAmps,
-  )
-  d.step('I_f', told('most charging current, full pack'), 'max(I_s, I_w)')
+  if (Number.isNaN(braking.chargeAmps)) d.given('I_s', ['amps', 'stop from top speed: there is none'], 0)
+  else d.figure('I_s', 'brakeChargeAmps')
+  const words = 'of the rows that their slope drives, with a full pack, no accessories'
+  ofRows(d, 'I_w', 'pattern’s braking rows, full pack', words, braking.rowChargeAmps)
+  d.step('I_f', ['amps', 'most charging current, full pack'], 'max(I_s, I_w)')
 }
 
 export const chargeVoltsWorking: LimitWorking = {
@@ -124,8 +131,8 @@ export const chargeAmpsWorking: LimitWorking = {
   write: (d) => {
     const { braking } = d.checked.evaluation
     fullCharge(d)
-    const told = ['amps', 'pattern’s rows as they are'] as const
-    d.found('I_n', told, 'with accessories, charge half way to the reserve', braking.patternChargeAmps)
+    const words = 'most that goes in, with accessories, charge half way to the reserve'
+    ofRows(d, 'I_n', 'pattern’s rows as they are', words, braking.patternChargeAmps)
     d.step('I_c', ['amps', 'most charging current'], 'max(I_f, I_n)')
     ratedAmps(d, 'pack.chargeC')
     d.entry('T_p', 'service.packTemperatureC')

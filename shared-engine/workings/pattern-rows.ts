@@ -56,7 +56,7 @@ export const rowSpeed: Averaged = {
 }
 
 /** What a row's state is worked out from, by figures that have workings of their own. */
-function drivenBy(d: Draft): string {
+export function drivenBy(d: Draft): string {
   const { pattern } = d.checked.evaluation
   d.figure('v_t', 'topSpeedMps')
   d.figure('I_t', 'topMotorAmps')

@@ -6,7 +6,7 @@ import { slopeSketch } from '../../../shared-engine/draw/plots/slope-sketch.ts'
 import { sketchedProfileOf } from '../../../shared-engine/drive/profile.ts'
 import { plainRow } from '../../../shared-engine/drive/rows.ts'
 import { completeBuild, readStoredBuildText } from '../../../shared-engine/entries/read.ts'
-import { flowForWeather } from '../../../shared-engine/explain/flow-weather.ts'
+import { flowForWeather, flowWords } from '../../../shared-engine/explain/flow-weather.ts'
 import { fromEngine } from '../../../shared-engine/units/convert.ts'
 
 function demo(id: string) {
@@ -54,6 +54,23 @@ describe('the pump and the weather', () => {
   test('is drawn with its sentence; without a circuit there is nothing to say', () => {
     expect(flowWeather(found, look).summary).toMatch(/^At .* this coolant freezes\.$/)
     expect(flowForWeather(demo('quick-sled-puller'))).toBeNull()
+  })
+
+  test('is said of the build’s own air, of January and of July', () => {
+    const air = [-20, -10, 0, 10, 20, 30, 40]
+    const weather = (airToday: number, freezes: number, flow: (number | null)[]) =>
+      flowWords({ air, flow, today: 1, freezes, airToday }, (value) => `${value}`)
+    expect(weather(10, -16, [null, 1, 2, 3, 4, 5, 6])).toBe(
+      'At 10 3 is enough for this drive. At -10 1, at 30 5. Below -16 this coolant freezes.',
+    )
+    // In winter its own air stands for it; in a heat that no pump meets it is said.
+    expect(weather(-8, -16, [null, 1, 2, 3, 4, null, null])).toBe(
+      'At -8 2 is enough for this drive. At 30 none of a small pump is. Below -16 this coolant freezes.',
+    )
+    // Water freezes in January, and has no flow then.
+    expect(weather(-5, 0, [null, null, null, 3, 4, 5, 6])).toBe(
+      'At -5 this coolant freezes. At 30 5. Below 0 this coolant freezes.',
+    )
   })
 })
 
