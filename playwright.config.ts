@@ -16,6 +16,7 @@ const ofThePage = [
     'gears',
     'gears-found',
     'look-at',
+    'questions',
     'redrawn',
     'remedy',
     'scrolls',
