@@ -300,6 +300,7 @@ export function powerPath(machine: DrawnMachine, look: PowerPathLook): PowerPath
       motor: { x: parts.find(({ part }) => part === 'motor')?.figures.x ?? 0, y: levels.bar },
       ground: { x: ground + 12, y: groundLevel(row, track.drawn.scale ?? 1, levels) },
     },
-    undrawn: row.undrawn,
+    // A loop too short to go round two wheels has no room for the machine on it.
+    undrawn: vehicle.part === null ? [...row.undrawn, { part: 'vehicle', label: 'Machine' }] : row.undrawn,
   }
 }
