@@ -56,6 +56,9 @@ export function pictures(): ReadonlyMap<string, Picture> {
   all.set('wrong-file', { look: usual, until: wrongFile })
   all.set('busy', { look: usual, until: busy })
   all.set('changed', { look: usual, until: changed })
+  all.set('gears-found', { look: usual, until: gearsFound })
+  all.set('what-happened', { look: usual, until: logRead })
+  all.set('entered', { look: usual, until: entered })
   return all
 }
 
@@ -82,6 +85,36 @@ async function busy(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Search', exact: true }).click()
   await page.locator('progress').first().waitFor()
   await page.waitForTimeout(600)
+}
+
+async function gearsFound(page: Page): Promise<void> {
+  await ask(2)(page)
+  await page.getByRole('button', { name: 'Search', exact: true }).click()
+  await page.getByRole('button', { name: 'Table as CSV' }).waitFor({ timeout: 120_000 })
+}
+
+async function logRead(page: Page): Promise<void> {
+  await ask(5)(page)
+  await page.getByRole('button', { name: 'Look at the demo log' }).click()
+  await page.getByRole('application').first().waitFor({ timeout: 60_000 })
+  await page.waitForTimeout(1500)
+}
+
+/** A machine of which a newcomer has entered what is known (demo). */
+async function entered(page: Page): Promise<void> {
+  await begin(page)
+  for (const [name, text] of [
+    ['Motor: Kv', '2650'],
+    ['Pack: cells in series', '5'],
+    ['First reduction', '12/58'],
+    ['Then, if any', '16/36'],
+    ['Sprocket: teeth', '10'],
+    ['Track: pitch', '16'],
+    ['Machine, all-up', '6.2'],
+    ['Highest rpm allowed', '50000'],
+  ] as const)
+    await page.getByRole('textbox', { name, exact: true }).fill(text)
+  await page.waitForTimeout(300)
 }
 
 async function changed(page: Page): Promise<void> {

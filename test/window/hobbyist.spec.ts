@@ -58,6 +58,11 @@ test('a newcomer enters a machine in at most fifteen actions and has the answer 
   await expect(answer.getByTestId('rests-on')).toContainText(/Rests on \d+ assumed numbers/)
   await expect(limits(page).getByTestId('waiting')).toContainText(/\d+ limits wait for an entry/)
 
+  // The drawing says the same speed, as roughly.
+  await expect(page.locator('[data-part="ground"] text').first()).toHaveText(
+    new RegExp(`^${/[\d.]+/.exec(await headline.innerText())?.[0] ?? 'none'}(?![\\d.])`),
+  )
+
   // All of it on one screen: nothing has to be scrolled to.
   for (const size of [
     { width: 1280, height: 775 }, // a window of 1280 × 800 less its menu
