@@ -7,7 +7,7 @@ import type { Field, Row } from './rows/row.ts'
 export interface EntryReader {
   /** What stands at a path, sound or not. */
   readonly raw: (path: string) => unknown
-  /** A number in its bench unit: as entered, or its default; undefined where it is unsound or nothing stands there. */
+  /** A number in its bench unit: as entered, or its default, held to no range; undefined where it is unsound or nothing stands there. */
   readonly number: (path: string) => number | undefined
   /** The same in the engine's unit. */
   readonly si: (path: string) => number | undefined
@@ -35,7 +35,10 @@ export function entryReaderOf(
     const field = known(path)
     const { low = -Infinity, high = Infinity, whole } = field ?? {}
     const value = inForce(path, field)
-    const sound = typeof value === 'number' && value >= low && value <= high
+    if (typeof value !== 'number') return undefined
+    // A range is for what is entered: what other entries decide may lie outside, as air that is colder than a pack may be.
+    if (raw(path) === undefined) return value
+    const sound = value >= low && value <= high
     return sound && (whole !== true || Number.isInteger(value)) ? value : undefined
   }
   const reader: EntryReader = {

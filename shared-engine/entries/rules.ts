@@ -92,14 +92,22 @@ const soilHolds: Rule = (entries) => {
   return [{ code: 'soil-not-positive', path: 'ground.soil.kc', value, allowed, kept: '' }]
 }
 
-/** Power that all accessories take from the pack, W; undefined where one of them is unsound. */
+/** What an accessory's power is divided by: the efficiency of the supply that it hangs behind, else its converter's. */
+function supplyEfficiency(entries: EntryReader, accessory: string): number | undefined {
+  if (entries.raw(`${accessory}.stepDown`) === undefined)
+    return entries.si(`${accessory}.converterEfficiencyPercent`)
+  const supply = entries.number(`${accessory}.stepDown`)
+  if (supply === undefined || supply >= entries.length('stepDowns')) return undefined
+  return entries.si(`stepDowns.${supply}.efficiencyPercent`)
+}
+
+/** Power that all accessories and the pump take from the pack, W; undefined where one of them is unsound. */
 function accessoryWatts(entries: EntryReader): number | undefined {
-  let sum = 0
-  for (let at = 0; at < entries.length('accessories'); at += 1) {
+  let sum = entries.si('cooling.pumpWatts')
+  for (let at = 0; at < entries.length('accessories') && sum !== undefined; at += 1) {
     const watts = entries.si(`accessories.${at}.watts`)
-    const efficiency = entries.si(`accessories.${at}.converterEfficiencyPercent`)
-    if (watts === undefined || efficiency === undefined) return undefined
-    sum += watts / efficiency
+    const efficiency = supplyEfficiency(entries, `accessories.${at}`)
+    sum = watts === undefined || efficiency === undefined ? undefined : sum + watts / efficiency
   }
   return sum
 }
@@ -128,11 +136,13 @@ const packFeedsAccessories: Rule = (entries) => {
   const [asked, most] = [accessoryWatts(entries), mostPackWatts(entries)]
   if (asked === undefined || most === undefined || asked <= most) return []
   const allowed = `up to ${shownEntry('accessories.0.watts', most)}, the most that pack.series and pack.cellResistanceMilliohm can give`
+  const [listed, pumped] = [entries.length('accessories') > 0, entries.si('cooling.pumpWatts') !== 0]
+  const watts = shownEntry('accessories.0.watts', asked)
   return [
     {
       code: 'cannot-feed-accessories',
-      path: 'accessories',
-      value: shownEntry('accessories.0.watts', asked),
+      path: listed ? 'accessories' : 'cooling.pumpWatts',
+      value: listed && pumped ? `${watts} with cooling.pumpWatts` : watts,
       allowed,
       kept: '',
     },

@@ -10,6 +10,15 @@ type Changes = Readonly<Record<string, unknown>>
 const changed = (build: StoredBuild, changes: Changes) =>
   Object.entries(changes).reduce((edited, [path, value]) => withEntry(edited, path, value), build)
 
+/** Coolant driven by a pump that takes so many watts of the pack. */
+const pumped = (pumpWatts: number) => ({
+  kind: 'liquid',
+  flowLPerMin: 1,
+  coolant: 'water',
+  radiatorWPerK: 10,
+  pumpWatts,
+})
+
 function told(build: StoredBuild, changes: Changes): string[] {
   const read = readStoredBuildValue(changed(build, changes))
   return read.ok ? [] : read.mistakes.map(sentenceOf)
@@ -117,6 +126,52 @@ const cases: readonly (readonly [
     { accessories: [{ name: 'winch', watts: 1322, converterEfficiencyPercent: 50 }] },
     { accessories: [{ name: 'winch', watts: 1324, converterEfficiencyPercent: 50 }] },
     'the pack cannot feed its accessories: accessories asks for 2648 W; allowed: up to 2646 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
+  ],
+  [
+    // The pump draws from the pack too (`docs/model.md` §2): 2646 W as above.
+    'the pack feeds its pump',
+    changed(plainBuild(), { 'pack.cellResistanceMilliohm': 10, 'service.packTemperatureC': 25 }),
+    { cooling: pumped(2645) },
+    { cooling: pumped(2647) },
+    'the pack cannot feed its accessories: cooling.pumpWatts asks for 2647 W; allowed: up to 2646 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
+  ],
+  [
+    // Behind a supply its efficiency counts, 50 %, not the converter's: 1000 + 2 · 822 = 2644 W, 1000 + 2 · 824 = 2648 W.
+    'the pack feeds pump and supplies',
+    changed(plainBuild(), {
+      'pack.cellResistanceMilliohm': 10,
+      'service.packTemperatureC': 25,
+      cooling: pumped(1000),
+      stepDowns: [{ name: 'supply', volts: 12, amps: 100, efficiencyPercent: 50 }],
+    }),
+    { accessories: [{ name: 'winch', watts: 822, stepDown: 0, converterEfficiencyPercent: 10 }] },
+    { accessories: [{ name: 'winch', watts: 824, stepDown: 0, converterEfficiencyPercent: 100 }] },
+    'the pack cannot feed its accessories: accessories asks for 2648 W with cooling.pumpWatts; allowed: up to 2646 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
+  ],
+  [
+    // 0.017241 · 1/0.05 = 344.82 mΩ of wire (IEC 60028), more than may be entered: 25.2²/(4 · 0.40482) = 392.174 W.
+    'the pack feeds its accessories through its wires',
+    changed(plainBuild(), {
+      'pack.cellResistanceMilliohm': 10,
+      'pack.wiringResistanceMilliohm': undefined,
+      'service.packTemperatureC': 25,
+      wires: [{ name: 'thin', circuit: 'pack', areaMm2: 0.05, lengthM: 1 }],
+    }),
+    { accessories: [{ name: 'winch', watts: 392 }] },
+    { accessories: [{ name: 'winch', watts: 393 }] },
+    'the pack cannot feed its accessories: accessories asks for 393 W; allowed: up to 392.174 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
+  ],
+  [
+    // As cold as the air, below what may be entered; the cells' rule is held at −20 °C: 25.2²/(4 · 0.06 · 2^(45/20)) = 556.253 W.
+    'the pack feeds its accessories in the cold',
+    changed(plainBuild(), {
+      'pack.cellResistanceMilliohm': 10,
+      'service.packTemperatureC': undefined,
+      'ground.airTemperatureC': -50,
+    }),
+    { accessories: [{ name: 'winch', watts: 556 }] },
+    { accessories: [{ name: 'winch', watts: 557 }] },
+    'the pack cannot feed its accessories: accessories asks for 557 W; allowed: up to 556.253 W, the most that pack.series and pack.cellResistanceMilliohm can give.',
   ],
   [
     'a flat leaves more than half of the shaft',
