@@ -26,7 +26,7 @@ export const motor = {
       high: 20_000,
       usual: [30, 8_000],
       lever: { step: 10, times: 3 },
-      help: 'Unloaded rpm per volt at 20 °C. Labels are rounded and often 5 to 10 % off: spin it and measure.',
+      help: 'Unloaded rpm per volt at 20 °C. Labels are rounded and mostly high, by 2 to 10 %: spin it and measure.',
       asks: {
         question: 'Where does this number come from?',
         conventions: [
