@@ -43,6 +43,8 @@ export async function opened(data: string, file: string, openly = false): Promis
     const page = await program.firstWindow()
     await answered(page)
     const took = seconds(start)
+    // The page may have been there before the policy was set aside.
+    if (openly) await page.reload().then(() => answered(page))
     const metrics = await program.evaluate(({ app }) => app.getAppMetrics())
     const pid = metrics.find(({ type }) => type === 'Tab')?.pid ?? 0
     return { page, took, process: pid, close: () => killed(program) }

@@ -13,9 +13,9 @@ import { opened, place, root } from './opened.ts'
 // the page's own work on each, while a million points are looked at from nearer, further and on.
 
 const build = path.join(root, 'examples', 'hut-hauler.build.json')
-const imports = 5
+const imports = 4
 /** Shares of an import after which it is stopped. */
-const stoppedAt = [0.05, 0.2, 0.4, 0.6, 0.7, 0.8, 0.9, 0.97]
+const stoppedAt = [0.05, 0.3, 0.5, 0.7, 0.85, 0.95]
 const steps = 120
 
 /** What the bench leaves in the page. */
@@ -209,8 +209,8 @@ async function measured(folder: string): Promise<void> {
   for (let run = 0; run < imports; run += 1) {
     const before = processorOf(pid)
     took?.push((await imported(page, file)) / 1000)
-    await sleep(1500) // parts below the first come one after the other
     processor?.push(processorOf(pid) - before)
+    await sleep(1500) // parts below the first come one after the other
     // What the first one needed: what the bare parse keeps would hide it later.
     if (run === 0) memory = mostMegabytes(pid)
     held = [...held, ...(await tasksOf(page))]
@@ -225,12 +225,19 @@ async function measured(folder: string): Promise<void> {
     `  file chosen to story told     ${keptAs(`Log, a million rows: chosen to told, ${place}`, whole, 's')}`,
   )
   console.log(`  bare parse in a worker        ${told(parse, 's')}`)
-  const ratios = runsOf((took ?? []).map((one, at) => one / (bare?.[at] ?? NaN)))
+  const ratioOf = (one: number[] | undefined, other: number[] | undefined) =>
+    runsOf((one ?? []).map((value, at) => value / (other?.[at] ?? NaN)))
+  const ratios = ratioOf(took, bare)
   console.log(
     `  told over bare parse          ${keptAs(`Log, a million rows: chosen to told over bare parse, ${place}`, ratios, 'times')}`,
   )
+  // What other programs take of the processors does not show in this one.
+  const own = ratioOf(processor, bareProcessor)
   console.log(
-    `  processor: import ${told(runsOf(processor ?? []), 's')}, bare parse ${told(runsOf(bareProcessor ?? []), 's')}`,
+    `  processor of the page         ${told(runsOf(processor ?? []), 's')}, bare parse ${told(runsOf(bareProcessor ?? []), 's')}: ${keptAs(`Log, a million rows: processor of the page over bare parse, ${place}`, own, 'times')}`,
+  )
+  console.log(
+    `  programs that want a processor ${os.loadavg()[0]?.toFixed(1)} on ${os.availableParallelism()}`,
   )
   const most = runsOf([memory])
   console.log(
