@@ -75,13 +75,15 @@ async function imported(page: Page, file: string): Promise<number> {
           document.removeEventListener('change', choosing, true)
           const start = performance.now()
           let seen = false
-          const look = (): void => {
+          // Looked at when the page changes: to ask in every frame would be work that is counted as the page's.
+          const look = new MutationObserver(() => {
             const reading = document.querySelector('progress[aria-label="Reading"]') !== null
             seen ||= reading
-            if (seen && !reading) done(performance.now() - start)
-            else requestAnimationFrame(look)
-          }
-          look()
+            if (!seen || reading) return
+            look.disconnect()
+            done(performance.now() - start)
+          })
+          look.observe(document.body, { childList: true, subtree: true })
         }
         document.addEventListener('change', choosing, true)
       }),
