@@ -1,5 +1,5 @@
 import { defineConfig } from '@playwright/test'
-import { chromiumPath, lessToTidy, rootFlags } from './test/window/launch/computer.ts'
+import { chromiumPath, forAShortLife, rootFlags } from './test/window/launch/computer.ts'
 
 /**
  * Specs of the page alone: no file, dialog, menu, start or end of the program in them. Window and browser show the same
@@ -47,7 +47,7 @@ export default defineConfig<{ shownIn: 'window' | 'browser' }>({
   reporter: [['list']],
   use: {
     viewport: { width: 1280, height: 800 },
-    launchOptions: { executablePath: chromiumPath(), args: [...rootFlags, lessToTidy] },
+    launchOptions: { executablePath: chromiumPath(), args: [...rootFlags, forAShortLife] },
   },
   projects: [
     // The longest test of all comes first: begun last, it would run on with a core idle.

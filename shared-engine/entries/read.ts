@@ -57,7 +57,7 @@ export function readBuildValue(value: unknown): Result<Build> {
 /** A stored build with every default in force; throws for one that was never read: a bug of ours. */
 export function completeBuild(stored: StoredBuild): Build {
   // The rows of what is filled in say that it is there (rows/types.ts).
-  return withDerivedDefaults(buildSchema.parse(stored), entryTable.fields) as Build
+  return withDerivedDefaults(buildSchema().parse(stored), entryTable.fields) as Build
 }
 
 function completed(stored: Result<StoredBuild>): Result<Build> {
@@ -69,7 +69,7 @@ function checked(
   forbidden: readonly Mistake[],
   notes?: readonly string[],
 ): Result<StoredBuild> {
-  const read = buildSchema.safeParse(build)
+  const read = buildSchema().safeParse(build)
   const refused = new Set(forbidden.map((mistake) => mistake.path))
   const entries = read.success
     ? []

@@ -12,8 +12,16 @@ export type StoredBuild = Stored<Whole>
 /** A build with every default in force, still in bench units: what the physics reads. */
 export type Build = Complete<Whole>
 
-/** The stored build in bench units: the shape of the file, with every default filled in on the way out. */
-export const buildSchema = schemaOf(buildRows)
+let made: ReturnType<typeof schemaOf<typeof buildRows>> | null = null
+
+/**
+ * The stored build in bench units: the shape of the file, with every default filled in on the way out. Made when it is
+ * first asked for: a third of what starts with a thread of long work, which reads no file.
+ */
+export function buildSchema(): ReturnType<typeof schemaOf<typeof buildRows>> {
+  made ??= schemaOf(buildRows)
+  return made
+}
 
 export type Stage = Build['stages'][number]
 export type Tooth = NonNullable<Build['track']['tooth']>

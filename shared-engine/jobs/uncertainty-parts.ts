@@ -27,10 +27,13 @@ interface UncertaintyDrawn extends UncertaintyInput {
   readonly pieces: readonly UncertaintyFound[]
 }
 
-/** The second: what the draws say; whole where they are, or as far as they go. */
+/**
+ * The second: what the draws say; whole where they are, or as far as they go. By one of the threads that drew, which has
+ * read and compiled the work already: a thread of its own took longer to start than most of this takes.
+ */
 export const uncertaintyToldJob: JobKind<UncertaintyDrawn, Uncertainty | null, Uncertainty | null> = {
   name: 'uncertainty-told',
-  alone: true,
+  threadsFor: () => 1,
   sizeOf: () => 1,
   startWorker: ({ build, samples, seed, pieces }) => {
     let told: Uncertainty | null = null

@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { _electron, errors, type ElectronApplication, type Page } from '@playwright/test'
-import { electronPath, root, rootFlags } from './computer.ts'
+import { electronPath, forAShortLifeInWindow, root, rootFlags } from './computer.ts'
 
 type Launch = NonNullable<Parameters<typeof _electron.launch>[0]>
 
@@ -64,7 +64,7 @@ interface Started {
  */
 export class SharedProgram {
   /** Without a graphics card, as in tests, a page painted as by one costs a seventh more of the processor. */
-  readonly #flags = ['--disable-gpu']
+  readonly #flags = ['--disable-gpu', forAShortLifeInWindow]
   #folder = ''
   #electron: ElectronApplication | null = null
 
