@@ -45,7 +45,11 @@ const remarks: readonly Remark[] = [
       ? 'Soil: this patch is smaller or lighter than those that the theory was measured on (0.3 m by 0.05 m, 2 kPa); take sinkage and thrust as a rough guide.'
       : null,
   (_build, _machine, e) =>
-    e.heat.runaway
+    Number.isNaN(e.pattern.motion.accessoryAmps)
+      ? 'Half-way to its reserve (service.reservePercent) the pack cannot feed all that draws on it beside the motors (accessories, cooling.pumpWatts): what the drive pattern brings has no numbers.'
+      : null,
+  (_build, _machine, e) =>
+    e.heat.runaway && !Number.isNaN(e.pattern.motion.accessoryAmps)
       ? 'Thermal runaway: in this pattern the motor’s loss grows faster than its heat leaves, so it has no steady temperature.'
       : null,
   (_build, machine, e) => heatRemarks(machine, e),
