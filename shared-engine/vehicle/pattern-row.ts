@@ -123,7 +123,7 @@ function setDraggedTop({ line, footing, airDragFactor }: Motion): void {
   const surplus = line.openStart - footing.standingResistance
   const slope = line.openSlope
   const speed = (2 * surplus) / (slope + Math.sqrt(slope * slope + 4 * airDragFactor * surplus))
-  top.groundSpeed = speed
+  top.groundSpeed = top.beltSpeed = speed
   top.slip = 0
   top.thrust = resistanceAt(footing, airDragFactor, speed)
 }
