@@ -2,6 +2,12 @@ import type { Machine, PatternRowPart } from '../machine/parts.ts'
 import { copyFooting, Footing, setFooting } from './footing.ts'
 import { StoodOn } from './stood-on.ts'
 
+/**
+ * What rounding leaves, as a share of the weight, of a slope that just balances the ground: whether the belt slips there
+ * is not for the last digit to say.
+ */
+const balanced = 1e-14
+
 /** A slope with a load and a tow, and the footing that the build's ground gives there. */
 class KnownFooting {
   grade = NaN
@@ -37,6 +43,7 @@ export class RowFootings {
     const mass = row.load === null ? vehicle.mass : vehicle.dryMass + row.load
     copyFooting(footing, this.#footingOf(machine, grade, mass, row.tow ?? vehicle.towForce))
     footing.standingResistance += (row.resistanceShare - 1) * footing.groundResistance
+    if (Math.abs(footing.standingResistance) < balanced * footing.weight) footing.standingResistance = 0
     footing.groundResistance *= row.resistanceShare
     footing.gripThrust *= row.gripShare
     footing.shearStrength *= row.gripShare
