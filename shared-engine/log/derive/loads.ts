@@ -20,14 +20,21 @@ export class LoggedLoad {
 const load = new TrackLoad()
 const one = new LoggedLoad()
 
-/** Loads of a log on one machine: as measured, so without the shock factor of the service. */
+/**
+ * Loads of a log on one machine: as measured, so without the shock factor of the service.
+ *
+ * The slack side counts with its whole pretension, whatever holds the loop. On a fixed tensioner a pull takes it away, so
+ * that the tension told is at most the pretension too high: what a log cannot show is told on the safe side.
+ */
 export class Loads {
   readonly #plain: Machine
   readonly #model: LogModel
 
   constructor(model: LogModel) {
     this.#model = model
-    this.#plain = { ...model.machine, service: { ...model.machine.service, factor: 1 } }
+    const { track, service } = model.machine
+    const hold = { ...track.hold, tensioner: 'sprung' as const }
+    this.#plain = { ...model.machine, track: { ...track, hold }, service: { ...service, factor: 1 } }
   }
 
   /**
@@ -60,7 +67,7 @@ export class Loads {
 
   /** Tension of one loop, N: pull, pretension and the loop's own mass. */
   tensionOf(forcePerLoop: number, rpm: number): number {
-    const { track, train } = this.#model.machine
+    const { track, train } = this.#plain
     const beltSpeed = (angularSpeedOf(rpm) * track.radius) / train.ratio
     const pull = Math.max(0, forcePerLoop)
     return pull + slackTension(track.hold, pull, centrifugalTension(track, beltSpeed))

@@ -29,9 +29,7 @@ export function goldenResult(number: string): LogResult {
   const alarms = readAlarms(readFileSync(path.join(logFolder, `${number}.alarms.json`)))
   if (!alarms.ok) throw new Error('the golden card of alarms cannot be read')
   const bytes = readFileSync(path.join(logFolder, `${number}.csv`))
-  // The logs were read by version 1 of the model, in which every slack side kept its pretension.
-  const stored = buildFrom(path.join(logFolder, `${number}.build.json`))
-  const build: Build = { ...stored, track: { ...stored.track, tensioner: 'sprung' } }
+  const build = buildFrom(path.join(logFolder, `${number}.build.json`))
   const result = logOf({ build, bytes, choice: {}, alarms: alarms.value })
   if (!result.ok) throw new Error(result.mistakes.map(sentenceOf).join(' '))
   return result.value
