@@ -1,3 +1,4 @@
+import { Footing, setFooting } from '../ground/footing.ts'
 import type { Machine } from '../machine/parts.ts'
 import { type DriveLine, noLoadAmpsAt } from '../motor/drive-line.ts'
 import { brakeAmpsAt, Braking, setBrakingGround, setBrakingParts } from '../vehicle/braking.ts'
@@ -31,6 +32,8 @@ export class BrakingState {
 }
 
 const parts = new Braking()
+/** What is towed neither holds back in a stop nor moves weight. */
+const untowed = new Footing()
 
 /**
  * Fills what the brakes feed back and hold, and how it creeps.
@@ -56,13 +59,14 @@ export function setBraking(
  */
 export function setStops(braking: BrakingState, machine: Machine, motion: Motion, top: TopState): void {
   if (braking.stopped) return
-  const { drive, line, footing, level, airDragFactor } = motion
+  const { drive, line, level, airDragFactor } = motion
+  const { ground, vehicle } = machine
   const from = top.exists ? top.groundSpeed : NaN
-  const pull = footing.standingResistance - footing.groundResistance - machine.vehicle.towForce
   setBrakingParts(parts, machine, motion)
   setBrakingGround(parts, level.groundResistance, level.gripThrust, airDragFactor)
   setStop(braking.level, parts, drive, line, from)
-  setBrakingGround(parts, footing.groundResistance - pull, footing.gripThrust, airDragFactor)
+  setFooting(untowed, machine, -ground.sinSlope, ground.cosSlope, vehicle.mass, 0)
+  setBrakingGround(parts, untowed.standingResistance, untowed.gripThrust, airDragFactor)
   setStop(braking.downhill, parts, drive, line, from)
   braking.stopped = true
 }
