@@ -65,7 +65,7 @@ export function typedReading(name: string, text: string): Result<number> {
 }
 
 /** How far a number may be off: in its own unit, or as a share of it. */
-export type TypedSpread = { readonly plusMinus: number } | { readonly plusMinusPercent: number }
+type TypedSpread = { readonly plusMinus: number } | { readonly plusMinusPercent: number }
 
 /**
  * How far a reading or given number may be off, as it is typed: in its own unit, with another one behind it, or in % of it.
@@ -123,7 +123,7 @@ export function typedReadings(name: string, text: string): Result<readonly numbe
 }
 
 /** One cell of a pasted table: where it goes, as it was written with its unit, and what it reads as; null where it is none. */
-export interface PastedCell {
+interface PastedCell {
   readonly row: number
   readonly name: string
   readonly text: string

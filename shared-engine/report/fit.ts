@@ -3,7 +3,7 @@ import type { Block, Column, Row, Section, Sheet } from './block.ts'
 import { paperSizes, type Paper } from './paper.ts'
 
 /** How the one page is set; points. A style sheet and whoever writes a PDF use the same. */
-export const closely = { columns: 3, gap: 12, side: 26, top: 22, bottom: 46, leading: 1.2 } as const
+export const closely = { columns: 3, gap: 10, side: 22, top: 21, bottom: 41, leading: 1.15 } as const
 
 /** Sizes of its letters that are tried, pt: the largest is pleasant, the smallest that of a data sheet's small print. */
 const sizes = Array.from({ length: 20 }, (_, step) => 8.5 - 0.2 * step)

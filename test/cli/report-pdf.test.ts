@@ -31,7 +31,7 @@ interface Piece {
 }
 
 /** Not the foot of a page, nor its number. */
-const isAboveFoot = ({ y }: Piece) => y > 46
+const isAboveFoot = ({ y }: Piece) => y > 40
 
 /** What another library reads in a PDF: pieces of text with their places, page by page, points from the lower left. */
 async function readBack(bytes: Uint8Array) {

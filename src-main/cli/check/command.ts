@@ -6,8 +6,8 @@ export const check: Command = {
   summary: 'print every figure of a build and its limits, worst first',
   arguments: [{ name: 'build', about: 'file of the build (*.build.json), or - for standard input' }],
   options: [jsonOption, unitsOption],
-  more: `Exit codes: 0 nothing is over its limit in ordinary use, 2 something is, 1 the build
-or the command line could not be read.
+  more: `Exit codes: 0 nothing is over in ordinary use, 2 something is, 1 the build or
+the command line could not be read.
 
 Examples:
   pitchline check hauler.build.json

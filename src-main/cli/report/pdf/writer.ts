@@ -1,3 +1,4 @@
+import { closely } from '../../../../shared-engine/report/fit.ts'
 import PDFDocument from 'pdfkit'
 import regular from 'source-sans/TTF/SourceSans3-Regular.ttf?inline'
 import semibold from 'source-sans/TTF/SourceSans3-Semibold.ttf?inline'
@@ -147,7 +148,7 @@ export class Writer {
   }
 
   lineHeight({ size }: Face): number {
-    return size * (this.isClose ? 1.2 : leading)
+    return size * (this.isClose ? closely.leading : leading)
   }
 
   /** Whether the typeface has a letter. */
