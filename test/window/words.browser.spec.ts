@@ -23,6 +23,9 @@ const wordsOf = (page: Page, within: string): Promise<Words[]> =>
     const found: { at: string; text: string }[] = []
     const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT)
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      // How high a place lies is told in metres, however high.
+      const row = (node instanceof Text ? node.parentElement : null)?.closest('tr')
+      if (row?.querySelector('th')?.textContent.includes('Altitude') === true) continue
       if (node instanceof Text) found.push({ at: node.parentElement?.tagName ?? '', text: node.data })
       if (!(node instanceof Element)) continue
       for (const name of told) found.push({ at: name, text: node.getAttribute(name) ?? '' })
