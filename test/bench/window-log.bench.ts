@@ -140,27 +140,34 @@ async function stopped(page: Page, pid: number, file: string, after: number) {
   const stop = page.getByRole('button', { name: 'Stop', exact: true })
   await stop.waitFor()
   await sleep(after)
-  const said = page.evaluate(
-    () =>
-      new Promise<number>((done) => {
-        const pressed = ({ timeStamp, target }: Event): void => {
-          if (!(target instanceof HTMLElement) || target.textContent?.trim() !== 'Stop') return
-          document.removeEventListener('click', pressed, true)
-          const look = (): void => {
-            const status = [...document.querySelectorAll('[role=status]')].some((one) =>
-              one.textContent?.includes('Stopped:'),
-            )
-            if (status) done(performance.now() - timeStamp)
-            else requestAnimationFrame(look)
+  // A look that nobody waits for ends with the page.
+  const said = page
+    .evaluate(
+      () =>
+        new Promise<number>((done) => {
+          const pressed = ({ timeStamp, target }: Event): void => {
+            if (!(target instanceof HTMLElement) || target.textContent?.trim() !== 'Stop') return
+            document.removeEventListener('click', pressed, true)
+            const look = (): void => {
+              const status = [...document.querySelectorAll('[role=status]')].some((one) =>
+                one.textContent?.includes('Stopped:'),
+              )
+              if (status) done(performance.now() - timeStamp)
+              else requestAnimationFrame(look)
+            }
+            look()
           }
-          look()
-        }
-        document.addEventListener('click', pressed, true)
-      }),
-  )
+          document.addEventListener('click', pressed, true)
+        }),
+    )
+    .catch(() => NaN)
   if ((await stop.count()) === 0) return null // it was quicker
   const begun = performance.now()
-  await stop.click()
+  try {
+    await stop.click({ timeout: 1000 })
+  } catch {
+    return null // it was told meanwhile
+  }
   while (workersOf(pid) > before && performance.now() - begun < 10_000) await sleep(2)
   const gone = performance.now() - begun
   return { said: await said, gone }
