@@ -23,7 +23,7 @@ const drawer = {
     'stages.1.drivenTeeth': { from: 30, to: 42, step: 4 },
     'track.sprocketTeeth': [8, 9, 11],
     'pack.series': [6, 8, 10],
-    'controller.throttleCapPercent': [70, 100],
+    'controller.throttleCapPercent': [60, 70, 100],
     motor: [
       { name: 'as fitted', motor: fitted },
       {
@@ -133,7 +133,7 @@ describe('rows of a search', () => {
       .map((index) => check(buildOf(plan, index)))
       .filter(({ limits }) => limits.every((row) => (row.margin ?? -Infinity) >= askedOf(row)))
     expect(outcome.holding).toBe(holding.length)
-    expect(holding.length).toBeGreaterThan(10)
+    expect(holding.length).toBeGreaterThan(20)
     const speeds = holding.map(({ figures }) => figures.topSpeedMps ?? 0).sort((one, other) => other - one)
     const members = outcome.rows.flatMap((row) =>
       Array.from({ length: 1 + row.alternatives.count }, () => row.aims[0] ?? 0),
