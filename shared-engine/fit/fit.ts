@@ -7,7 +7,7 @@ import { blocksOf, missingBecause } from './choose.ts'
 import { fitEntryOf, type BlockName, type FitEntry, type Tell } from './entries.ts'
 import { errorsOf, lagOneOf, type Errors } from './errors.ts'
 import { conditionOf, noiseShareOf } from './identify.ts'
-import { loggedSegments, type ChannelName, type FitLog } from './log.ts'
+import { inLoggedSegments, type ChannelName, type FitLog } from './log.ts'
 import { movingInAir } from './marked.ts'
 import { machinesOf } from './model.ts'
 import { preparedOf, type Prepared } from './prepare.ts'
@@ -293,13 +293,10 @@ export function tracedFit(build: Build, log: FitLog, asked: readonly string[]): 
     notes: [...markNotes(logged), ...lags.map(lagNote), ...notesOf(solution, paths.length)],
   }
   const machine = machineOf(plan.base)
-  const inLog = loggedSegments(log)
+  const inLog = inLoggedSegments(log)
   return {
     answer,
-    traces: solution.blocks.map((state) => {
-      const trace = traceOf(state, state.block.residualsOf(machine))
-      return { ...trace, segments: trace.segments.map((segment) => inLog[segment] ?? segment) }
-    }),
+    traces: solution.blocks.map((state) => inLog(traceOf(state, state.block.residualsOf(machine)))),
   }
 }
 

@@ -32,7 +32,11 @@ export interface FitLog {
   readonly noise: Readonly<Partial<Record<ChannelName, number>>>
 }
 
-/** For each segment of a log the logged one, from 0, that a person knows it by. */
-export function loggedSegments({ segments }: FitLog): readonly number[] {
-  return segments.map(({ of }, at) => of ?? at)
+/** What is told of a log's segments told of those that a person knows: the logged ones, of which they may be parts. */
+export function inLoggedSegments({ segments }: FitLog) {
+  const logged = segments.map(({ of }, at) => of ?? at)
+  return <Told extends { readonly segments: readonly number[] }>(told: Told): Told => ({
+    ...told,
+    segments: told.segments.map((segment) => logged[segment] ?? segment),
+  })
 }

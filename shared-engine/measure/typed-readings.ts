@@ -71,6 +71,7 @@ type TypedSpread = { readonly plusMinus: number } | { readonly plusMinusPercent:
  * How far a reading or given number may be off, as it is typed: in its own unit, with another one behind it, or in % of it.
  *
  * @param name of a column, list or given number
+ * @returns in the number's own unit, 0 or more; why not, where the text means no such thing
  * @example typedSpread('spanMm', '1/2 in') // { ok: true, value: { plusMinus: 12.7 } }
  */
 export function typedSpread(name: string, text: string): Result<TypedSpread> {

@@ -1,7 +1,7 @@
 import type { Build } from '../entries/schema.ts'
 import { sagPiecesOf } from '../fit/blocks/sag.ts'
 import type { FitAnswer } from '../fit/fit.ts'
-import { loggedSegments, type FitLog } from '../fit/log.ts'
+import { inLoggedSegments, type FitLog } from '../fit/log.ts'
 import { preparedOf, type Prepared } from '../fit/prepare.ts'
 import { machineOf } from '../machine/machine.ts'
 import type { Machine } from '../machine/parts.ts'
@@ -75,10 +75,9 @@ export function channelsOfFit(build: Build, log: FitLog, answer: FitAnswer): rea
     ...sagChannels(build, prepared, before, after),
   ]
   const order = Object.keys(fittedChannelWords)
-  const logged = loggedSegments(log)
   return found
     .filter(({ measured }) => measured.length > 1)
-    .map((one) => ({ ...one, segments: one.segments.map((segment) => logged[segment] ?? segment) }))
+    .map(inLoggedSegments(log))
     .toSorted((one, other) => order.indexOf(one.id) - order.indexOf(other.id))
 }
 

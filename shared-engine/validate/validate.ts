@@ -1,6 +1,6 @@
 import type { Build } from '../entries/schema.ts'
 import { fitEntries } from '../fit/entries.ts'
-import { loggedSegments } from '../fit/log.ts'
+import { inLoggedSegments } from '../fit/log.ts'
 import { preparedOf, type Prepared } from '../fit/prepare.ts'
 import { keysOf, valueAt } from '../entries/path.ts'
 import { machineOf } from '../machine/machine.ts'
@@ -59,11 +59,7 @@ const tryPart = 0.2
 export function validationOf(build: Build, run: Run): TracedValidation {
   const machine = machineOf(build)
   const prepared = preparedOf(run.log, machine)
-  const logged = loggedSegments(run.log)
-  const inLog = (one: PredictedSeries): PredictedSeries => ({
-    ...one,
-    segments: one.segments.map((segment) => logged[segment] ?? segment),
-  })
+  const inLog = inLoggedSegments(run.log)
   const { drivenBy, driven, heated } = comparisonsOf(prepared, machine)
   const compared = [driven, heated].flatMap((one) => (one === null ? [] : [seriesOf(build, one).map(inLog)]))
   const series = compared.flat()

@@ -26,6 +26,7 @@ export interface KeptReadings {
   readonly rest: JsonGroup
 }
 
+/** Nothing read yet. */
 export const noReadings: KeptReadings = {
   rows: [],
   lists: {},

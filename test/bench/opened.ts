@@ -1,8 +1,17 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import os from 'node:os'
 import path from 'node:path'
 import { hrtime } from 'node:process'
 import { _electron, chromium, type ElectronApplication, type Page } from 'playwright'
 import { servePage } from '../../src-main/serve/serve.ts'
-import { chromiumPath, electronPath, rootFlags, windowLacks } from '../window/launch/computer.ts'
+import {
+  browserLacks,
+  chromiumPath,
+  electronPath,
+  rootFlags,
+  startDisplay,
+  windowLacks,
+} from '../window/launch/computer.ts'
 
 /** Benches are started in the project's folder; a bundle's own place says nothing of it. */
 export const root = process.cwd()
@@ -74,4 +83,23 @@ async function killed(program: ElectronApplication): Promise<void> {
   program.process().kill('SIGKILL')
   await ended
   await new Promise((done) => setTimeout(done, 500))
+}
+
+/** Runs a bench of the page with a folder of its own where it can be shown, or says in one line why it cannot. */
+export async function whereShown(measured: (folder: string) => Promise<void>): Promise<void> {
+  if (!inWindow && browserLacks() !== null) {
+    console.error(
+      `Not measured: the window, because ${windowLacks()}; nor the page, because ${browserLacks()}.`,
+    )
+    process.exitCode = 1
+    return
+  }
+  const display = await startDisplay()
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
+  try {
+    await measured(folder)
+  } finally {
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
+    display?.kill()
+  }
 }

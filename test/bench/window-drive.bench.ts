@@ -1,11 +1,8 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import os from 'node:os'
 import path from 'node:path'
 import { hrtime } from 'node:process'
 import type { Page } from 'playwright'
-import { browserLacks, startDisplay, windowLacks } from '../window/launch/computer.ts'
 import { keptAs, runsOf } from './measure.ts'
-import { opened, place, root } from './opened.ts'
+import { opened, place, root, whereShown } from './opened.ts'
 
 // A drive of ten minutes in the real window (or Chromium, said so): from a row as it is typed to the answer that follows, the
 // pause in which further keys are waited for (150 ms) with it.
@@ -39,26 +36,12 @@ async function rowsRedrawn(page: Page): Promise<number[]> {
   return times
 }
 
-async function measured(): Promise<void> {
-  const data = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
+async function measured(data: string): Promise<void> {
   const { page, close } = await opened(data, file)
   const times = await rowsRedrawn(page)
   const kept = keptAs(`A row of ten minutes’ drive to its answer, ${place}`, runsOf(times.slice(2)), 'ms', 0)
   console.log(`a row of a drive of ten minutes, typed, to its answer in the ${place}: ${kept}`)
   await close()
-  rmSync(data, { recursive: true, force: true, maxRetries: 5 })
 }
 
-if (windowLacks() !== null && browserLacks() !== null) {
-  console.error(
-    `Not measured: the window, because ${windowLacks()}; nor the page, because ${browserLacks()}.`,
-  )
-  process.exitCode = 1
-} else {
-  const display = await startDisplay()
-  try {
-    await measured()
-  } finally {
-    display?.kill()
-  }
-}
+await whereShown(measured)

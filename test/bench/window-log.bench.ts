@@ -1,12 +1,11 @@
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { readFileSync, readdirSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import os from 'node:os'
 import path from 'node:path'
 import type { CDPSession, Page } from 'playwright'
-import { browserLacks, startDisplay, windowLacks } from '../window/launch/computer.ts'
 import { madeLog, rows } from './made-log.ts'
 import { keptAs, percentile95, runsOf, told } from './measure.ts'
-import { opened, place, root } from './opened.ts'
+import { opened, place, root, whereShown } from './opened.ts'
 
 // A log of a million rows in the real window: how long from the chosen file to its story, beside the library's bare parse
 // in a worker of the same page; the page's memory; how long the window is held up; how soon Stop has stopped; frames, and
@@ -317,18 +316,4 @@ async function tell(
   )
 }
 
-if (place !== 'window' && browserLacks() !== null) {
-  console.error(
-    `Not measured: the window, because ${windowLacks()}; nor the page, because ${browserLacks()}.`,
-  )
-  process.exitCode = 1
-} else {
-  const display = await startDisplay()
-  const folder = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
-  try {
-    await measured(folder)
-  } finally {
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 })
-    display?.kill()
-  }
-}
+await whereShown(measured)

@@ -1,10 +1,8 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import os from 'node:os'
 import path from 'node:path'
 import type { Page } from 'playwright'
-import { browserLacks, startDisplay, windowLacks } from '../window/launch/computer.ts'
+import { windowLacks } from '../window/launch/computer.ts'
 import { keptAs, percentile95, runsOf } from './measure.ts'
-import { opened, place, root } from './opened.ts'
+import { opened, place, root, whereShown } from './opened.ts'
 
 // In the real window (or Chromium, said so, where there is no runtime): start to first answer; a changed field to its paint,
 // with all plots of the view on; frames while a slider is dragged.
@@ -70,8 +68,7 @@ async function framesWhileDragging(page: Page): Promise<number[]> {
   })
 }
 
-async function measured(): Promise<void> {
-  const data = mkdtempSync(path.join(os.tmpdir(), 'pitchline-bench-'))
+async function measured(data: string): Promise<void> {
   const starts: number[] = []
   for (let run = 0; run < 4; run += 1) {
     const { took, close } = await opened(data, file)
@@ -99,19 +96,6 @@ async function measured(): Promise<void> {
     )
   }
   await close()
-  rmSync(data, { recursive: true, force: true, maxRetries: 5 })
 }
 
-if (!inWindow && browserLacks() !== null) {
-  console.error(
-    `Not measured: the window, because ${windowLacks()}; nor the page, because ${browserLacks()}.`,
-  )
-  process.exitCode = 1
-} else {
-  const display = await startDisplay()
-  try {
-    await measured()
-  } finally {
-    display?.kill()
-  }
-}
+await whereShown(measured)

@@ -3,8 +3,7 @@ import { fitOf, type FitAnswer } from '../../../shared-engine/fit/fit.ts'
 import { fitLogOf } from '../../../shared-engine/fit/from-log.ts'
 import type { FitLog } from '../../../shared-engine/fit/log.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
-import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
-import { cutInAir, type InAir } from '../../../shared-engine/fit/in-air.ts'
+import { cutInAir } from '../../../shared-engine/fit/in-air.ts'
 import { LogReading } from '../../../shared-engine/log/log.ts'
 import type { Build } from '../../../shared-engine/entries/schema.ts'
 import { failed, succeeded, type Result } from '../../../shared-engine/mistakes/mistake.ts'
@@ -14,8 +13,8 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
-import { choiceOf, refused } from '../log/choice.ts'
-import { inAirOf } from '../log/in-air.ts'
+import { refused } from '../log/choice.ts'
+import { toldOfLog, type ToldOfLog } from '../log/in-air.ts'
 import { logBytesOf } from '../log/log-file.ts'
 import { mistake, report } from '../trouble.ts'
 
@@ -30,11 +29,10 @@ export async function fitFile(
   if (asked === null || readsInputTwice([buildFile, file], io)) return exit.unreadable
   const build = buildOf(buildFile, io)
   if (build === null) return exit.unreadable
-  const choice = choiceOf(options, io)
-  const inAir = inAirOf(options['inAir'], io)
-  if (choice === null || inAir === null) return exit.unreadable
+  const told = toldOfLog(options, io)
+  if (told === null) return exit.unreadable
   const bytes = logBytesOf(file)
-  const log = bytes.ok ? logIn(bytes.value, build, { choice, inAir }) : bytes
+  const log = bytes.ok ? logIn(bytes.value, build, told) : bytes
   if (!log.ok) return refused(file, log.mistakes, io)
   const answer = fitOf(build, log.value, asked)
   if (options['json'] === true) io.out(fitJson(answer))
@@ -64,12 +62,6 @@ function askedOf(typed: string | boolean | undefined, io: Io): readonly string[]
 export function isChannels(bytes: Uint8Array): boolean {
   const first = bytes.find((byte) => !/[\s\u00ef\u00bb\u00bf]/.test(String.fromCharCode(byte)))
   return first === undefined || String.fromCharCode(first) === '{'
-}
-
-/** What the options say of a log. */
-export interface ToldOfLog {
-  readonly choice: ColumnsChoice
-  readonly inAir: readonly InAir[]
 }
 
 function logIn(bytes: Uint8Array, build: Build, { choice, inAir }: ToldOfLog): Result<FitLog> {

@@ -10,9 +10,9 @@ import type { OptionValues } from '../command.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io.ts'
 import { jsonText } from '../json.ts'
-import { isChannels, type ToldOfLog } from '../fit/run.ts'
-import { choiceOf, refused } from '../log/choice.ts'
-import { inAirOf } from '../log/in-air.ts'
+import { isChannels } from '../fit/run.ts'
+import { refused } from '../log/choice.ts'
+import { toldOfLog, type ToldOfLog } from '../log/in-air.ts'
 import { logBytesOf } from '../log/log-file.ts'
 import { mistake } from '../trouble.ts'
 
@@ -26,11 +26,10 @@ export async function validateFile(
   if (readsInputTwice([buildFile, file], io)) return exit.unreadable
   const build = buildOf(buildFile, io)
   if (build === null) return exit.unreadable
-  const choice = choiceOf(options, io)
-  const inAir = inAirOf(options['inAir'], io)
-  if (choice === null || inAir === null) return exit.unreadable
+  const told = toldOfLog(options, io)
+  if (told === null) return exit.unreadable
   const bytes = logBytesOf(file)
-  const run = bytes.ok ? runIn(bytes.value, build, { choice, inAir }) : bytes
+  const run = bytes.ok ? runIn(bytes.value, build, told) : bytes
   if (!run.ok) return refused(file, run.mistakes, io)
   const { validation } = validationOf(build, run.value)
   if (options['json'] === true)

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { readBuild } from '../../../shared-engine/entries/read.ts'
 import { fitOf } from '../../../shared-engine/fit/fit.ts'
 import { cutInAir, type InAir } from '../../../shared-engine/fit/in-air.ts'
-import { loggedSegments, type FitLog } from '../../../shared-engine/fit/log.ts'
+import { inLoggedSegments, type FitLog } from '../../../shared-engine/fit/log.ts'
 import { buildSetter } from '../../../shared-engine/uncertainty/build.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'
 import { refusalSentence } from '../../../shared-engine/fit/sentences.ts'
@@ -217,7 +217,7 @@ describe('a stretch that is marked as driven in the air', () => {
     )
     expect(cut.segments[1]?.seconds[0]).toBe(20)
     expect(cut.segments[1]?.seconds.at(-1)).toBe(70)
-    expect(loggedSegments(cut)).toEqual([0, 0, 0])
+    expect(inLoggedSegments(cut)({ segments: [0, 1, 2, 2] }).segments).toEqual([0, 0, 0, 0])
     const whole = cutInAir(log, [{ segment: 0, from: -Infinity, to: Infinity }])
     expect(whole.segments.map(({ offGround, seconds }) => [offGround, seconds.length])).toEqual([
       [true, rows.length],
