@@ -1,4 +1,5 @@
 import { formatTo, oneText } from '../units/display.ts'
+import { sureFigures } from '../units/sure.ts'
 import type {
   Axis,
   CursorMap,
@@ -77,8 +78,7 @@ function entryAt(panel: PanelReading, series: SeriesReading, plot: PlotReading, 
         }
   // Nine minutes on an axis of hours are nine minutes still; units of time are the same in both systems.
   const unit = series.kind === 'duration' || series.kind === 'time' ? undefined : y.unit
-  // The zero of °C is only a place on the scale: two figures of 104 °C would say nothing of how well it is known.
-  const figures = series.kind === 'temperature' ? plot.sureTo && 3 : plot.sureTo
+  const figures = sureFigures(series.kind, plot.sureTo)
   const text = value === null ? 'none' : oneText(formatTo(value, series.kind, 'metric', figures, unit))
   return { label: series.label, role: series.role, value, text, place }
 }

@@ -1,7 +1,7 @@
 import { glossary } from '../reference/glossary.ts'
 
 /** A stretch of text; with a term where it is a word that the glossary explains. */
-interface Stretch {
+export interface Stretch {
   readonly text: string
   readonly term: string | null
 }
@@ -23,12 +23,12 @@ const forms = new RegExp(
  * A text cut where it has words that the glossary explains, each term at its first place only: once explained, it need not
  * be pointed at again.
  *
+ * @param said terms that were explained before, as in a list's rows above; those of this text are added
  * @returns stretches that together are the text
  * @example wordsExplained('More slip, less grip').map(({ term }) => term) // [null, 'slip', null, 'grip']
  */
-export function wordsExplained(text: string): readonly Stretch[] {
+export function wordsExplained(text: string, said = new Set<string>()): readonly Stretch[] {
   const stretches: Stretch[] = []
-  const said = new Set<string>()
   let from = 0
   for (const match of text.matchAll(forms)) {
     const term = byForm.get(match[0].toLowerCase())

@@ -1,4 +1,4 @@
-import { inChannelUnit, type ChannelId, type LogUnit } from '../reference/columns.ts'
+import type { ChannelId, LogUnit } from '../reference/columns.ts'
 import type { AssignedColumn } from './columns/assign.ts'
 import { Channel } from './channel.ts'
 import type { InPieces } from './pieces.ts'
@@ -59,11 +59,12 @@ function keptValues(
   read: number,
   raw: boolean,
 ): Float64Array {
-  const written = raw ? null : unit
+  const times = raw ? 1 : (unit?.times ?? 1)
+  const plus = raw ? 0 : (unit?.plus ?? 0)
   const values = column.taken(read)
   for (let place = 0; place < count; place += 1) {
     const value = values[rows[place] ?? 0] ?? NaN
-    values[place] = Number.isFinite(value) ? inChannelUnit(value * factor + offset, written) : value
+    values[place] = Number.isFinite(value) ? (value * factor + offset) * times + plus : value
   }
   return values.subarray(0, count)
 }

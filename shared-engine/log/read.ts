@@ -46,8 +46,7 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
   const timed = timedRowsOf(
     grid,
     stamps.seconds,
-    // A date beside a clock is part of the stamp: every row has it.
-    columns.flatMap(({ channel, column }) => (channel === 'date' ? [] : [column])),
+    columns.map(({ column }) => column),
     repairs,
   )
   spreadCoarse(grid, timed, repairs)

@@ -153,7 +153,13 @@ export class Files {
     // Read again: from now on the file is this window's, if it still is what it was and no other has it.
     const file = work.file === null ? null : await this.#host.read(work.file.handle)
     const isSame = file?.ok === true && file.value.fingerprint === work.file?.fingerprint
-    this.#show(read.value, isSame && !work.fileChangedSince ? file.value : null, false)
+    const own = isSame && !work.fileChangedSince ? file.value : null
+    const saved = own === null ? null : readStoredBuild(own.bytes)
+    if (saved?.ok === true) {
+      // Undo comes back to the file as it is, from where it can be seen what was recovered.
+      this.#show(saved.value, own, true)
+      this.#session.history.change('recover unsaved work', read.value)
+    } else this.#show(read.value, own, false)
     this.recovered = this.recovered.filter((other) => other.id !== work.id)
     // Kept as this window's own work first: between the two, it is there twice rather than nowhere.
     if (await this.#keeper.keepNow({ ...this.#work(), text: work.text })) await this.discardRecovered(work)

@@ -1,7 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { expect, test } from 'vitest'
+import { newBuild } from '../../shared-engine/assume/start.ts'
 import { fieldPatterns } from '../../shared-engine/entries/fields.ts'
+import { writeBuild } from '../../shared-engine/entries/write.ts'
 import { pitchline, temporaryFolder, untidyLines } from './command.ts'
 
 const folder = temporaryFolder()
@@ -15,6 +17,15 @@ test('new writes a build that checks without anything over, and a page that name
   const page = contentOf('first.entries.txt')
   for (const pattern of fieldPatterns) expect(page).toContain(`\n${pattern}\n`)
   expect(untidyLines(page)).toEqual([])
+})
+
+test('new begins with the machine that the window begins with, whatever it is called', () => {
+  expect(pitchline(['new', 'second'], undefined, folder()).code).toBe(0)
+  const begun = JSON.parse(contentOf('second.build.json')) as Record<string, unknown>
+  const window = JSON.parse(writeBuild(newBuild())) as Record<string, unknown>
+  for (const build of [begun, window]) for (const own of ['name', 'notes']) delete build[own]
+  expect(Object.keys(begun).length).toBeGreaterThan(5)
+  expect(begun).toEqual(window)
 })
 
 test('new never overwrites, neither the build nor the page', () => {

@@ -244,6 +244,33 @@ it('a file of version 1 is opened with a word of what was brought up, and stays 
   expect(one.notices.shown).toBeNull()
 })
 
+it('recovered work is one step upon its file as it is: undo comes back to that, redo to the work', async () => {
+  const one = window_(async () => undefined)
+  const saved = buildOf('sled', 1)
+  const work = withEntry(saved, 'vehicle.massKg', 41)
+  const text = writeBuild(saved)
+  const file = { handle: 'sled', name: 'sled', bytes: new TextEncoder().encode(text), fingerprint: text }
+  const discarded: string[] = []
+  Object.assign(one.host, {
+    read: async () => ({ ok: true, value: file }),
+    discardRecovered: async (id: string) => void discarded.push(id),
+  })
+  const kept = { id: 'w', name: 'sled', text: writeBuild(work), keptAt: '2026-11-29T12:00:00Z', file }
+  await one.files.takeRecovered({ ...kept, fileChangedSince: false })
+  expect(one.session.isDirty).toBe(true)
+  expect(writeBuild(one.session.stored)).toBe(kept.text)
+  expect(one.session.history.undoName).toBe('recover unsaved work')
+  one.session.history.undo()
+  expect([writeBuild(one.session.stored), one.session.isDirty]).toEqual([text, false])
+  one.session.history.redo()
+  expect(writeBuild(one.session.stored)).toBe(kept.text)
+  expect(discarded).toEqual(['w'])
+  // Where the file was changed since, there is nothing of it to come back to.
+  one.session.history.undo()
+  await one.files.takeRecovered({ ...kept, fileChangedSince: true })
+  expect([one.session.isDirty, one.session.history.undoName]).toEqual([true, null])
+})
+
 it('closing that is asked for again while it is being asked about is one question', async () => {
   const one = window_(async () => undefined)
   const answers: boolean[] = []

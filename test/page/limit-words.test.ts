@@ -65,6 +65,15 @@ test('what breaks in ordinary use is told by what a builder sees, on a machine w
     limits.filter(({ group }) => group === 'holds'),
   )
   expect(said).toMatch(/^Loop leaving its wheels at top speed first: /)
+  // What assumed numbers decide is counted apart.
+  const holds = limits.filter(({ group }) => group === 'holds')
+  const over = holds.filter(({ standing }) => standing === 'over')
+  const soft = (count: number) =>
+    groupSentence('holds', holds, new Map(over.slice(0, count).map(({ id }) => [id, []])))
+  expect(over.length).toBeGreaterThan(1)
+  expect(soft(0)).toBe(said)
+  expect(soft(1)).toContain(`are over, 1 of them by assumed numbers`)
+  expect(soft(over.length)).toContain('are over, by assumed numbers')
   expect(said).toContain('the slack side leaves its wheels: the track can be thrown.')
   expect(said).toContain('the front comes up before the tracks spin: the machine can go over backwards.')
 })

@@ -43,5 +43,7 @@ it.each([
 it('a key of the file is found in a sentence, a name is none', () => {
   expect(rawKeyIn('Without motor.heatCapacityJPerK it is held')).toBe('motor.heatCapacityJPerK')
   expect(rawKeyIn('vary.stages.0.driverTeeth.to is 9, out of range')).toBe('vary.stages.0.driverTeeth.to')
+  expect(rawKeyIn('stages.0.joint (Reduction 1)')).toBe('stages.0.joint')
+  expect(rawKeyIn('track.pitch')).toBe('track.pitch')
   expect(rawKeyIn('Give the motor. Then ease it; saved in sled.build.json')).toBeNull()
 })

@@ -19,6 +19,7 @@ const dropped: readonly (readonly [RegExp, string])[] = [
   [/\btoday \$?\{/i, 'now'],
   [/\bpast any\b/i, 'exceeded'],
   [/>\s*(settle|begin|understood)\s*</i, 'a verb for what it does'],
+  [/\bno limit is passed\b/i, 'none of the limits watched, where others may be over'],
   [/grip does not help/i, 'grip does not limit it'],
 ]
 

@@ -4,8 +4,10 @@ import type { Locator, Page } from '@playwright/test'
 import { answer, candidatesIn, entry, limit, overInUse, question, savedWords, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
-/** Most presses of Tab from the start of a region to a control in it. */
-const mostTabs = 90
+/** Most presses of Tab, or of an arrow in a list, from the start of a region to a control in it. */
+const mostTabs = 60
+/** Most presses of Tab from a question to what to measure first: lists on the way are one stop each. */
+const mostToMeasure = 26
 
 /** Tabs on until a control has the focus, and sees that it is not hidden under anything. */
 async function tabTo(page: Page, wanted: Locator, most = mostTabs): Promise<void> {
@@ -22,6 +24,19 @@ async function tabTo(page: Page, wanted: Locator, most = mostTabs): Promise<void
     return over !== null && (element.contains(over) || over.contains(element))
   })
   expect(seen).toBe(true)
+}
+
+/** Into the list of limits, which is one stop, and down by the arrow keys to one of them. */
+async function toLimit(page: Page, name: RegExp): Promise<void> {
+  await toRegion(page, 'limits')
+  if (!(await page.evaluate(() => document.activeElement?.hasAttribute('data-limit'))))
+    await page.keyboard.press('Tab')
+  const wanted = limit(page, name)
+  for (let presses = 0; presses < mostTabs; presses += 1) {
+    if (await wanted.evaluate((element) => element === document.activeElement)) break
+    await page.keyboard.press('ArrowDown')
+  }
+  await tabTo(page, wanted, 0)
 }
 
 /** F8 until a heading of the answer has the focus. */
@@ -74,8 +89,7 @@ test('by keyboard alone: why it is over, changed until nothing is, a logged rpm 
   await beginByKey(page)
   // Why: the worst limit, its sentence, and back.
   await expect.poll(() => overInUse(page)).toBe(2)
-  await toRegion(page, 'limits')
-  await tabTo(page, limit(page, /^Gear tooth root, once, stage 1/))
+  await toLimit(page, /^Gear tooth root, once, stage 1/)
   await page.keyboard.press('Enter')
   const working = page.locator('[data-region="working"]')
   await expect(page.getByRole('heading', { name: 'Gear tooth root, once, stage 1' })).toBeFocused()
@@ -114,8 +128,7 @@ test('by keyboard alone: why it is over, changed until nothing is, a logged rpm 
   const again = await open({ file })
   await expect.poll(() => overInUse(again.page)).toBe(0)
   // Where the tooth-shear number came from.
-  await toRegion(again.page, 'limits')
-  await tabTo(again.page, limit(again.page, /^Drive tooth shear, once/))
+  await toLimit(again.page, /^Drive tooth shear, once/)
   await again.page.keyboard.press('Enter')
   await expect(again.page.getByRole('heading', { name: 'Drive tooth shear, once' })).toBeFocused()
   const shear = again.page.locator('[data-region="working"]')
@@ -147,6 +160,9 @@ test('by keyboard alone: gears searched, the second best taken, how sure that is
   await page.keyboard.press('Alt+3')
   await expect(answer(page)).toContainText('Measure this first', { timeout: 30_000 })
   await toRegion(page, 'questions')
+  // What to measure first is not far, for who knows no other key: each list on the way is one stop.
+  const measure = answer(page).getByRole('button', { name: /^Open the field of/ })
+  await tabTo(page, measure, mostToMeasure)
   // Changes that would hold are one stop, gone through by arrows; headings are gone to by a key.
   await toHeading(page, 'What would hold')
   const changes = answer(page).locator('[data-remedy] button')

@@ -21,6 +21,9 @@ test('the desktop window saves the sheet as a PDF on the paper chosen', async ({
   const { items } = await last.getTextContent()
   const words = items.map((item) => ('str' in item ? item.str : '')).join(' ')
   expect(words).toContain('An estimate, not an approval')
+  // Laid out for paper by the runtime that prints: nothing of the window is on it.
+  expect(words).not.toContain('Back to the window')
+  expect(words).not.toContain('Will it hold')
   expect(words.replace(/\s+/g, ' ')).toContain(`page ${document.numPages} of ${document.numPages}`)
 
   // Printed: from the program's own menu, from any view. What is printed is the page, with the sheet over all of it; the

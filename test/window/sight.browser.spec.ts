@@ -2,9 +2,9 @@ import type { Page } from '@playwright/test'
 import { answer, begin, candidatesIn, question, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
-/** Pairs of words of the drawing that lie over each other by more than a dot. */
-function wordsOverWords(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
+/** Pairs of words of the drawing that lie over each other by more than a dot; of lines, by more than what no letter fills. */
+function wordsOverWords(page: Page, scale = 1): Promise<string[]> {
+  return page.evaluate((blank) => {
     const all = [
       ...document.querySelectorAll('.power-path text, .power-path > .turn, .power-path .words button'),
     ]
@@ -16,11 +16,11 @@ function wordsOverWords(page: Page): Promise<string[]> {
         .filter(
           ({ box }) =>
             Math.min(one.box.right, box.right) - Math.max(one.box.left, box.left) > 1 &&
-            Math.min(one.box.bottom, box.bottom) - Math.max(one.box.top, box.top) > 5,
+            Math.min(one.box.bottom, box.bottom) - Math.max(one.box.top, box.top) > blank,
         )
         .map(({ words }) => `“${one.words}” and “${words}”`),
     )
-  })
+  }, 5 * scale)
 }
 
 /** Words at the row's end that lie over the machine's body. */
@@ -186,7 +186,7 @@ test('a candidate is chosen on the map by the keys, shown everywhere, and taken'
   await expect(page.getByRole('button', { name: /^Undo: take gearing/ })).toContainText(words.slice(0, 12))
 })
 
-test('letters grow with the size that a person asks for, in the drawings of plots too, and nothing is lost', async ({
+test('letters grow with the size that a person asks for, in plots and in the drawing too, and nothing is lost', async ({
   open,
 }) => {
   const { page } = await open()
@@ -195,22 +195,34 @@ test('letters grow with the size that a person asks for, in the drawings of plot
     page.evaluate(() => {
       const scene = document.querySelector<SVGSVGElement>('#answer svg.scene')
       const width = scene?.getBoundingClientRect().width ?? NaN
+      const path = document.querySelector<SVGSVGElement>('.power-path svg.scene')
       const text = document.querySelector('#answer .sentence, #answer p')
       return {
-        words: Number.parseFloat(text === null ? '' : getComputedStyle(text).fontSize),
         plot: width / (scene?.viewBox.baseVal.width ?? NaN),
+        drawing: path === null ? NaN : path.getBoundingClientRect().width / path.viewBox.baseVal.width,
+        words: Number.parseFloat(text === null ? '' : getComputedStyle(text).fontSize),
         spill: document.documentElement.scrollWidth - document.documentElement.clientWidth,
       }
     })
   const usual = await sizes()
   // As a browser does whose person asks for 20 px in place of 16.
-  await page.evaluate(() => void (document.documentElement.style.fontSize = '20px'))
-  await question(page, 'Side by side').click()
-  await question(page, 'How fast').click()
+  // What is begun with stays with a page that tests share: what it looks for is taken away with the storage.
+  await page.addInitScript(() => {
+    const enlarge = () => {
+      const size = localStorage.getItem('letters')
+      if (size !== null && document.documentElement !== null) document.documentElement.style.fontSize = size
+    }
+    enlarge()
+    document.addEventListener('readystatechange', enlarge)
+  })
+  await page.evaluate(() => localStorage.setItem('letters', '20px'))
+  await page.reload()
   await expect(page.locator('#answer svg.scene g text').first()).toBeVisible()
   const large = await sizes()
   expect(large.words / usual.words).toBeCloseTo(1.25, 2)
   expect(large.plot / usual.plot).toBeCloseTo(1.25, 2)
+  expect(large.drawing / usual.drawing).toBeCloseTo(1.25, 2)
+  expect(await wordsOverWords(page, 1.25)).toEqual([])
   expect(large.spill).toBeLessThanOrEqual(0)
   const plot = await page.locator('#answer svg.scene').first().boundingBox()
   const room = await answer(page).boundingBox()

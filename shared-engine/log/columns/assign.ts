@@ -1,7 +1,6 @@
 import { failed, succeeded, type Result } from '../../mistakes/mistake.ts'
 import {
   channelRows,
-  inChannelUnit,
   logUnits,
   type ChannelId,
   type ChannelRow,
@@ -133,7 +132,7 @@ function fittingChannel(column: AssignedColumn, count: number, model: LogModel):
   if (judgedLater.includes(column.channel) || column.unit === null) return column
   const high = rankOf(column.column.firstNumbers(count), 0.95)
   if (Number.isNaN(high)) return column
-  const value = asChosen(column, high)
+  const value = inChannelUnit(column, high)
   const fits = (channel: ChannelId) => {
     const range = rangeOf(channel, model)
     return range !== null && isWithin(range, value)
@@ -142,7 +141,7 @@ function fittingChannel(column: AssignedColumn, count: number, model: LogModel):
   return column.channel === 'volts' && fits('cellVolts') ? { ...column, channel: 'cellVolts' } : null
 }
 
-/** A number of the file as its column's choice has it, in the channel's unit. */
-function asChosen({ unit, factor, offset }: AssignedColumn, value: number): number {
-  return inChannelUnit(value * factor + offset, unit)
+/** A number of the file in the channel's unit. */
+function inChannelUnit({ unit, factor, offset }: AssignedColumn, value: number): number {
+  return (value * factor + offset) * (unit?.times ?? 1) + (unit?.plus ?? 0)
 }

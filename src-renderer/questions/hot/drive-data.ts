@@ -27,7 +27,7 @@ export function overTimeOf(run: DriveRun, passed: readonly Passed[]): OverTime {
     name: 'drive-pattern',
     summary:
       passed.length === 0
-        ? 'No limit is passed on the way.'
+        ? 'None of the limits watched on the way is passed.'
         : `Passed on the way: ${passed.map(({ label }) => label).join(', ')}.`,
     seconds: run.series.map(({ seconds }) => seconds),
     panels: [

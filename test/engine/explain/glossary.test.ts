@@ -16,6 +16,12 @@ it('a text is cut at the words explained, whole words alone, each at its first p
     [', more SLIP; slippery', null],
   ])
   expect(wordsExplained('A torque limiter').map(({ term }) => term)).toEqual([null, 'limiter'])
+  // In a list, a word is explained in the first row that has it.
+  const said = new Set<string>()
+  const rows = ['Loop pull', 'What the loop weighs, and its slip', 'Slip of the loop'].map((row) =>
+    wordsExplained(row, said).flatMap(({ term }) => term ?? []),
+  )
+  expect(rows).toEqual([['loop'], ['slip'], []])
   const parts = fc.array(fc.oneof(fc.string(), fc.constantFrom(...glossary.flatMap(({ forms }) => forms))))
   fc.assert(
     fc.property(parts, (some) => {
