@@ -1,7 +1,7 @@
 import { bracketedRoot } from '../numeric/root.ts'
 import type { Stepper } from '../numeric/stepper.ts'
 import { hottestWinding, place, spinUpShare } from './drive.ts'
-import type { DriveModel, SettledRow } from './model.ts'
+import { leastSpeedOf, type DriveModel, type SettledRow } from './model.ts'
 import { setMoment, type Phase, type Workplace } from './phase.ts'
 
 /** What may happen inside a step. `strong` alone does not end the phase: what follows only spins the track up. */
@@ -112,7 +112,7 @@ export class CrossingSeeker {
       case 'too-hot':
         return model.heat.winding === null ? NaN : hottestWinding - (state[place.winding] as number)
       case 'stop':
-        return phase === 'standing' ? NaN : (state[place.speed] as number)
+        return phase === 'standing' ? NaN : (state[place.speed] as number) - leastSpeedOf(row)
       case 'spin':
         return phase === 'moving' && loose ? gripThrust - moment.thrust : NaN
       case 'catch':

@@ -10,6 +10,12 @@ export interface Pattern {
 /** Time within which a driver closes a gap of speed, s. *Source:* assumption: calm driving by feel. */
 export const driverTime = 1
 
+/**
+ * m/s below which a machine that is to stand does stand: the driver's gap closes for ever and would leave it creeping, with
+ * the current of its resistance, until rounding ends it. *Source:* what the run is right to; assumption.
+ */
+export const restSpeed = 1e-6
+
 /** °C of the winding at which a drive ends: insulation is gone and the motor's constants mean nothing. *Source:* assumption. */
 export const hottestWinding = 300
 

@@ -65,11 +65,11 @@ function setOnSoil(moment: Moment, model: DriveModel, row: SettledRow, propulsio
     return
   }
   const free = beltSpeedForThrust(propulsion.line, 0)
-  const excess = (slip: number) =>
-    shearStrength * shearShare(slip * fullShear) - driveForceAt(model, propulsion, speed / (1 - slip))
-  const slip = bracketedRoot(excess, 0, 1 - speed / free, { tolerance: 1e-15 }) ?? 0
-  moment.beltSpeed = speed / (1 - slip)
-  moment.force = shearStrength * shearShare(slip * fullShear)
+  // By the belt's speed, not by the slip: of a machine that has all but stopped, slip is 1 to the last digit at any belt speed.
+  const thrustOf = (belt: number) => shearStrength * shearShare(((belt - speed) / belt) * fullShear)
+  const excess = (belt: number) => thrustOf(belt) - driveForceAt(model, propulsion, belt)
+  moment.beltSpeed = bracketedRoot(excess, speed, free) ?? speed
+  moment.force = thrustOf(moment.beltSpeed)
 }
 
 /**

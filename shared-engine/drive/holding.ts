@@ -40,7 +40,7 @@ export function setHolding(
   moment.thrust = resistance + mass * asked
   const slip = moment.thrust > 0 ? slipOf(model, row, moment.thrust) : 0
   moment.beltSpeed = speed / (1 - slip)
-  setForce(moment, model, propulsion, resistance + row.drivenMass * asked, 1)
+  setForce(moment, model, propulsion, resistance + row.drivenMass * asked, 1, Infinity)
 }
 
 /** Whether full throttle speeds up more than that, without looking for its slip. */
@@ -99,7 +99,12 @@ function brakedAt(
   return -Math.min((back + resistance) / row.drivenMass, (footing.gripThrust + resistance) / mass)
 }
 
-/** A row that brakes, or rolls with the throttle shut: the motors first, what they cannot hold is the wheel brake's. */
+/**
+ * A row that brakes, or rolls with the throttle shut: the motors first, what they cannot hold is the wheel brake's.
+ *
+ * A shut throttle drives nothing: where the ground takes less than the motors hold back by themselves, none flows and the
+ * belt skids.
+ */
 export function setBraking(
   moment: Moment,
   model: DriveModel,
@@ -110,13 +115,15 @@ export function setBraking(
   moment.acceleration = brakedAt(moment, model, row, propulsion, share)
   moment.thrust = moment.resistance + row.ground.mass * moment.acceleration
   moment.beltSpeed = moment.speed
-  setForce(moment, model, propulsion, moment.resistance + row.drivenMass * moment.acceleration, share)
+  setForce(moment, model, propulsion, moment.resistance + row.drivenMass * moment.acceleration, share, 0)
 }
 
 /**
  * Current for a force at the track, as much of it as the motors can.
  *
  * T = (F + D) r/(G η M), or with η on top where the track drives;  I = T/K_t + I_0, at least −b I_br.
+ *
+ * @param most A that the throttle lets flow: 0 where it is shut
  *
  * *Source:* `docs/model.md` §7, steady rows.
  */
@@ -126,6 +133,7 @@ function setForce(
   propulsion: Propulsion,
   force: number,
   share: number,
+  most: number,
 ): void {
   const { drive, line } = propulsion
   const { train, track, controller } = model.machine
@@ -136,10 +144,10 @@ function setForce(
   const noLoad = noLoadAmpsAt(drive, motorSpeed)
   const wanted = torque / drive.torqueConstant + noLoad
   const least = force < 0 ? -share * brakeAmpsAt(model, propulsion, motorSpeed) : 0
-  const amps = Math.max(wanted, least)
+  const amps = Math.min(Math.max(wanted, least), most)
   moment.force =
     amps === wanted ? force : forceOfTorque(model, propulsion, drive.torqueConstant * (amps - noLoad)) - drag
-  moment.brakeForce = moment.force - force
+  moment.brakeForce = Math.max(0, moment.force - force)
   moment.spinning = false
   const duty = heldDutyFor(propulsion, amps, motorSpeed, controller.throttleCap)
   setDraw(moment.straight, moment, propulsion, motorSpeed, amps, duty)

@@ -3,6 +3,7 @@ import type { Machine, PatternRowPart } from '../machine/parts.ts'
 import { cellResistanceFactor, openCircuitVolts } from '../reference/chemistry.ts'
 import { equivalentMassOf } from '../vehicle/inertia.ts'
 import { rowGroundOf, type RowGround } from '../vehicle/row-ground.ts'
+import { restSpeed } from './drive.ts'
 import { heatModelOf, type HeatModel } from './heat-model.ts'
 
 /** One row with its ground worked out. */
@@ -109,6 +110,11 @@ function askOf(machine: Machine, { kind, value }: PatternRowPart, topSpeed: numb
   if (kind === 'topShare') return { speed: Number.isNaN(topSpeed) ? 0 : value * topSpeed }
   if (kind === 'brake') return { brake: value }
   return value > 0 ? { throttle: Math.min(value, machine.controller.throttleCap) } : { brake: 0 }
+}
+
+/** m/s at and below which a row's machine stands: {@link restSpeed} where that is what it asks for. */
+export function leastSpeedOf({ ask }: SettledRow): number {
+  return 'speed' in ask && ask.speed === 0 ? restSpeed : 0
 }
 
 /** V_oc at a charge, V of the whole pack. */

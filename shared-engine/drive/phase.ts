@@ -3,7 +3,7 @@ import { place } from './drive.ts'
 import { resistanceOf, setSpinning, setThrottle } from './driving.ts'
 import { setElectrics } from './electrics.ts'
 import { setBraking, setHolding } from './holding.ts'
-import type { DriveModel, SettledRow } from './model.ts'
+import { leastSpeedOf, type DriveModel, type SettledRow } from './model.ts'
 import { Moment } from './moment.ts'
 import { setStanding } from './standing.ts'
 import { setTurning } from './turning.ts'
@@ -67,7 +67,7 @@ export function firstPhase(
 ): Phase {
   const { ask, ground } = row
   const { moment } = workplace
-  const atRest = !((state[place.speed] as number) > 0)
+  const atRest = !((state[place.speed] as number) > leastSpeedOf(row))
   if (atRest && ('brake' in ask || ('speed' in ask && ask.speed === 0))) return 'standing'
   setMoment(workplace, model, row, 'moving', state)
   if ('throttle' in ask && model.machine.ground.model === 'coefficient') {

@@ -1,4 +1,4 @@
-import type { ChannelId, LogUnit } from '../reference/columns.ts'
+import { inChannelUnit, type ChannelId, type LogUnit } from '../reference/columns.ts'
 import type { AssignedColumn } from './columns/assign.ts'
 import { Channel } from './channel.ts'
 import type { InPieces } from './pieces.ts'
@@ -59,12 +59,11 @@ function keptValues(
   read: number,
   raw: boolean,
 ): Float64Array {
-  const times = raw ? 1 : (unit?.times ?? 1)
-  const plus = raw ? 0 : (unit?.plus ?? 0)
+  const written = raw ? null : unit
   const values = column.taken(read)
   for (let place = 0; place < count; place += 1) {
     const value = values[rows[place] ?? 0] ?? NaN
-    values[place] = Number.isFinite(value) ? (value * factor + offset) * times + plus : value
+    values[place] = Number.isFinite(value) ? inChannelUnit(value * factor + offset, written) : value
   }
   return values.subarray(0, count)
 }

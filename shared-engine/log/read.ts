@@ -46,7 +46,8 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
   const timed = timedRowsOf(
     grid,
     stamps.seconds,
-    columns.map(({ column }) => column),
+    // A date beside a clock is part of the stamp: every row has it.
+    columns.flatMap(({ channel, column }) => (channel === 'date' ? [] : [column])),
     repairs,
   )
   spreadCoarse(grid, timed, repairs)

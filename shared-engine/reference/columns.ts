@@ -65,27 +65,32 @@ const columnTableSchema = z.strictObject({
 
 const read = assertTable('columns', columnTableSchema, table)
 
-/** A unit of a heading: value in the channel's own unit = written · times + plus. */
+/** A unit of a heading: value in the channel's own unit = (written − zero) · times. */
 export interface LogUnit {
   /** As the table has it, lower case. */
   readonly key: string
   readonly kind: LogUnitKind
   readonly times: number
-  readonly plus: number
+  readonly zero: number
+}
+
+/** What a number of the file is in its channel's own unit; without a unit, itself. */
+export function inChannelUnit(written: number, unit: LogUnit | null | undefined): number {
+  return unit === null || unit === undefined ? written : (written - unit.zero) * unit.times
 }
 
 /** Zero of the Celsius scale in kelvin, and the Fahrenheit scale. *Source:* SI Brochure; NIST SP 811, appendix B. */
-const scales: Readonly<Record<string, { readonly times: number; readonly plus: number }>> = {
-  F: { times: 5 / 9, plus: -160 / 9 },
-  K: { times: 1, plus: -273.15 },
+const scales: Readonly<Record<string, { readonly times: number; readonly zero: number }>> = {
+  F: { times: 5 / 9, zero: 32 },
+  K: { times: 1, zero: 273.15 },
 }
 
 function unitOf(kind: LogUnitKind, key: string, size: number | string): LogUnit {
-  if (typeof size === 'number') return { key, kind, times: size, plus: 0 }
+  if (typeof size === 'number') return { key, kind, times: size, zero: 0 }
   const scale = scales[size]
   if (scale !== undefined) return { key, kind, ...scale }
   const [above = '1', below = '1'] = size.split('/')
-  return { key, kind, times: Number(above) / Number(below), plus: 0 }
+  return { key, kind, times: Number(above) / Number(below), zero: 0 }
 }
 
 /** Every unit by its key. Channels are in s, rpm, V, A, parts of 1, m/s, °C, A·s, J, m and m/s². */

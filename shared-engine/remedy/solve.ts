@@ -33,14 +33,15 @@ const growth = 1.5
  * Where the measure passes its peak below the target, the peak is looked at more closely by golden section. A measure that
  * reaches the target and falls back within one step is missed.
  *
- * @param measure NaN where the number makes no build: the way ends there
- * @returns null where even the first step makes no build
+ * @param asked the measure; NaN where the number makes no build: the way ends there
+ * @returns null where even the first step makes no build, and where nothing depends on the number
  */
 export function leastChange(
-  measure: (value: number) => number,
+  asked: (value: number) => number,
   target: number,
   span: ChangeSpan,
 ): ChangeFound | null {
+  const measure = remembered(asked)
   const values = stepsOut(span)
   const measures: number[] = []
   for (const value of values) {
@@ -55,10 +56,12 @@ export function leastChange(
   if ((measures[last] ?? NaN) >= target) {
     return crossing(measure, target, span, values[last - 1] ?? span.from, values[last] ?? span.to)
   }
+  // Most entries have nothing to do with the limit: there is no peak to look for.
+  if (measures.every((one) => one === measures[0])) return null
   const best = measures.indexOf(Math.max(...measures.slice(1)), 1)
   const [left, right] = [values[best - 1] ?? span.from, values[Math.min(best + 1, last)] ?? span.to]
-  const asked = span.whole === true ? (value: number) => measure(Math.round(value)) : measure
-  const peak = roundedBest(measure, span, peakBetween(asked, left, right), values[best] ?? span.to)
+  const sized = span.whole === true ? (value: number) => measure(Math.round(value)) : measure
+  const peak = roundedBest(measure, span, peakBetween(sized, left, right, span.step), values[best] ?? span.to)
   if (peak.measure < target) return peak
   return crossing(measure, target, span, values[best - 1] ?? span.from, peak.value)
 }
@@ -144,16 +147,40 @@ function rootCrossing(
 
 const finiteOr = (value: number, otherwise: number) => (Number.isFinite(value) ? value : otherwise)
 
+/** Each measure is a whole evaluation of the build, and the same values are asked for again and again. */
+function remembered(measure: (value: number) => number): (value: number) => number {
+  const known = new Map<number, number>()
+  return (value) => {
+    const before = known.get(value)
+    if (before !== undefined) return before
+    const here = measure(value)
+    known.set(value, here)
+    return here
+  }
+}
+
+/** Looks at most, and share of a size that can be had below which a peak is rounded all the same. */
+const mostLooks = 25
+const surelyRounded = 1e-3
+
 /** Golden-section peak; NaN counts as lowest. */
-function peakBetween(measure: (value: number) => number, left: number, right: number): number {
+function peakBetween(measure: (value: number) => number, left: number, right: number, step: number): number {
   const golden = (Math.sqrt(5) - 1) / 2
   const at = (value: number) => finiteOr(measure(value), -Infinity)
   let [low, high] = [left, right]
-  for (let count = 0; count < 25; count += 1) {
-    const first = high - golden * (high - low)
-    const second = low + golden * (high - low)
-    if (at(first) < at(second)) low = first
-    else high = second
+  let [first, second] = [high - golden * (high - low), low + golden * (high - low)]
+  let [atFirst, atSecond] = [at(first), at(second)]
+  for (let look = 1; look < mostLooks && Math.abs(high - low) > surelyRounded * step; look += 1) {
+    // Of the two looks inside, the better one is an inner look of what remains too.
+    if (atFirst < atSecond) {
+      ;[low, first, atFirst] = [first, second, atSecond]
+      second = low + golden * (high - low)
+      atSecond = at(second)
+    } else {
+      ;[high, second, atSecond] = [second, first, atFirst]
+      first = high - golden * (high - low)
+      atFirst = at(first)
+    }
   }
   return (low + high) / 2
 }

@@ -7,7 +7,6 @@ test('every view is free of what axe finds, its colours in the light and in the 
   shownIn,
 }) => {
   test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes half a minute')
-  test.setTimeout(300_000)
   const { page } = await open()
   // What a first start has more than any other.
   await test.step('the start', () => expectAccessible(page, '.messages'))
@@ -35,7 +34,6 @@ test('the guided start is free of what axe finds at each of its steps, its colou
   shownIn,
 }) => {
   test.skip(shownIn === 'window', 'the same page: axe reads it in Chromium')
-  test.setTimeout(120_000)
   const { page } = await open()
   await page.setViewportSize({ width: 1280, height: 1000 }) // high enough for the plot under the answer
   await begin(page)
@@ -66,7 +64,6 @@ test('the fields of every part are free of what axe finds, a wrong entry among t
   shownIn,
 }) => {
   test.skip(shownIn === 'window', 'the same page: axe has read it in Chromium, and takes a minute')
-  test.setTimeout(300_000)
   const { page } = await open()
   await begin(page)
   const parts = page.getByRole('combobox', { name: 'Part' })

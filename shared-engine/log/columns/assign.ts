@@ -1,6 +1,7 @@
 import { failed, succeeded, type Result } from '../../mistakes/mistake.ts'
 import {
   channelRows,
+  inChannelUnit,
   logUnits,
   type ChannelId,
   type ChannelRow,
@@ -132,7 +133,7 @@ function fittingChannel(column: AssignedColumn, count: number, model: LogModel):
   if (judgedLater.includes(column.channel) || column.unit === null) return column
   const high = rankOf(column.column.firstNumbers(count), 0.95)
   if (Number.isNaN(high)) return column
-  const value = inChannelUnit(column, high)
+  const value = asChosen(column, high)
   const fits = (channel: ChannelId) => {
     const range = rangeOf(channel, model)
     return range !== null && isWithin(range, value)
@@ -141,7 +142,7 @@ function fittingChannel(column: AssignedColumn, count: number, model: LogModel):
   return column.channel === 'volts' && fits('cellVolts') ? { ...column, channel: 'cellVolts' } : null
 }
 
-/** A number of the file in the channel's unit. */
-function inChannelUnit({ unit, factor, offset }: AssignedColumn, value: number): number {
-  return (value * factor + offset) * (unit?.times ?? 1) + (unit?.plus ?? 0)
+/** A number of the file as its column's choice has it, in the channel's unit. */
+function asChosen({ unit, factor, offset }: AssignedColumn, value: number): number {
+  return inChannelUnit(value * factor + offset, unit)
 }

@@ -22,8 +22,8 @@ const standard: Readonly<Partial<Record<ChannelId, string>>> = {
 const closedPulse = 1000
 
 /** A part written from 0 to 1, and as the width of a servo pulse in µs, 1,000 closed and 2,000 open. */
-const fraction: LogUnit = { key: 'fraction', kind: 'part', times: 1, plus: 0 }
-const pulse: LogUnit = { key: 'pulse', kind: 'part', times: 1 / closedPulse, plus: -1 }
+const fraction: LogUnit = { key: 'fraction', kind: 'part', times: 1, zero: 0 }
+const pulse: LogUnit = { key: 'pulse', kind: 'part', times: 1 / closedPulse, zero: closedPulse }
 
 /**
  * The unit of a channel's numbers where neither heading nor cells name one; null where another step decides.

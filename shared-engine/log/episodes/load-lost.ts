@@ -2,7 +2,7 @@ import type { LogData } from '../data.ts'
 import type { LoadSignal } from '../derive/load-signal.ts'
 import { beforeLoss, freeRpmAt } from './before-loss.ts'
 import type { Episode } from './episode.ts'
-import { episodeOf, peakOf } from './sampled.ts'
+import { episodeOf, follows, peakOf } from './sampled.ts'
 import type { Rise } from './spin.ts'
 import { isFree, isLoaded, lastCarrying, meanOf, meanRpm, windowFrom, type Window } from './windows.ts'
 
@@ -139,7 +139,7 @@ function isBurst(signal: LoadSignal, first: number, to: number, x: Float64Array)
 
 function lossEpisode(data: LogData, signal: LoadSignal, carried: Window, first: number, to: number): Episode {
   let last = first
-  while (last < to && signal.turns(last + 1)) last += 1
+  while (last < to && signal.turns(last + 1) && follows(signal.rpm, last + 1)) last += 1
   const peak = peakOf(signal.rpm, first, to, 'rpm')
   const freeRpm = freeRpmAt(signal, carried.last)
   return episodeOf('load-lost', signal.rpm, first, last, {

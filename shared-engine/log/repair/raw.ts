@@ -1,3 +1,4 @@
+import { inChannelUnit } from '../../reference/columns.ts'
 import { counters } from '../data.ts'
 import { lineOf, type RepairTask } from './repair.ts'
 
@@ -83,7 +84,7 @@ export function continueCounters(task: RepairTask): void {
       }
       last = raw
       before = row
-      channel.values[row] = (raw + added) * (unit?.times ?? 1) + (unit?.plus ?? 0)
+      channel.values[row] = inChannelUnit(raw + added, unit)
     }
   }
 }

@@ -1,4 +1,5 @@
 import { temperatures, type Channel } from '../channel.ts'
+import { inChannelUnit } from '../../reference/columns.ts'
 import { isWithin, rangeOf } from '../columns/ranges.ts'
 import { counters } from '../data.ts'
 import { lineOf, type RepairTask } from './repair.ts'
@@ -11,7 +12,7 @@ export function dropImpossible(task: RepairTask): void {
     const unit = counters.includes(id) ? task.data.rawUnits.get(id) : undefined
     for (let row = 0; row < channel.values.length; row += 1) {
       const value = channel.values[row] ?? NaN
-      if (Number.isNaN(value) || isWithin(range, value * (unit?.times ?? 1) + (unit?.plus ?? 0))) continue
+      if (Number.isNaN(value) || isWithin(range, inChannelUnit(value, unit))) continue
       channel.drop(row)
       task.repairs.add('impossible', id, lineOf(task, row))
     }

@@ -52,7 +52,9 @@ function dropStuckOf(
   witnesses: readonly { readonly other: Channel; readonly move: number }[],
 ): void {
   const { samples, values, timeline } = channel
-  const quantum = quantumOf(channel.first())
+  // One value from beginning to end has no least difference: nothing is more stuck than that.
+  const found = quantumOf(channel.first())
+  const quantum = Number.isNaN(found) ? 0 : found
   const { t, segmentOf } = timeline
   for (let place = 0; place < samples.length;) {
     const first = samples[place] ?? 0

@@ -137,7 +137,7 @@ export class RowReader {
       if (this.#grid.count === 0 || first === null) place.column.unit = unit
       else if (first.kind === unit.kind) {
         place.times = unit.times / first.times
-        place.plus = (unit.plus - first.plus) / first.times
+        place.plus = first.zero - unit.zero * place.times
       }
     })
   }

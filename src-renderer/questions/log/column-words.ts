@@ -37,7 +37,7 @@ export function unitsFor(channel: ChannelId | null): readonly string[] {
   const all = [...logUnits.values()].filter((unit) => unit.kind === kind)
   return all
     .filter(
-      (unit, at) => all.findIndex(({ times, plus }) => times === unit.times && plus === unit.plus) === at,
+      (unit, at) => all.findIndex(({ times, zero }) => times === unit.times && zero === unit.zero) === at,
     )
     .map(({ key }) => key)
 }

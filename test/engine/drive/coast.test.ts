@@ -67,3 +67,25 @@ it('on ice a track that drags more than the ground takes slides: (μ + c_rr) g, 
   const slower = (0.02 + 0.005) * gravity
   expect(Math.abs(((before ?? NaN) - (after ?? NaN)) / (5 * slower) - 1)).toBeLessThan(1e-6)
 })
+
+it('a shut throttle draws nothing, also where the ground takes less than the loops and motors hold back by themselves', () => {
+  const ground = {
+    ...simpleBuild().ground,
+    rollingCoefficient: 0.005,
+    gripCoefficient: 0.02,
+  } as StoredBuild['ground']
+  const track = { ...simpleBuild().track, internalDragN: 50 }
+  const build = coaster({ ground, track })
+  const spinning = plainRow('throttle', 1, 20)
+  for (const shut of [plainRow('throttle', 0, 5), plainRow('brake', 1, 5)]) {
+    const [before, after] = [runOf(build, spinning), runOf(build, spinning, shut)]
+    const rolling = after.series.filter(({ seconds, speed }) => seconds > 20 && speed > 0)
+    expect(rolling.length).toBeGreaterThan(10)
+    expect(Math.max(...rolling.map(({ motorAmps }) => Math.abs(motorAmps)))).toBe(0)
+    // the same sums over the same steps: nothing was added to them
+    expect(after.packJoules).toBe(before.packJoules)
+    expect(after.energy.rest.wheelBrake).toBe(0)
+    // 1e-8 of all that turned over: errors of the steps
+    expect(Math.abs(after.energy.rest.steps)).toBeLessThan(1e-8 * after.packJoules)
+  }
+})

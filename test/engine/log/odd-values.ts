@@ -61,6 +61,48 @@ export const oddValues: readonly OddFile[] = [
     repaired('merged', 20),
   ],
   [
+    'rows that hold one channel each, a date beside the clock',
+    file(
+      'Date,Time,Motor rpm,Pack volts [V]',
+      rows(40, (row) => `2026-04-09,12:00:${Math.floor(20 + row / 2)}.5,${row % 2 === 0 ? '1500,' : ',48'}`),
+    ),
+    repaired('merged', 20),
+    repaired('coarse-time', 0, 'time'),
+  ],
+  [
+    'a servo pulse a tenth on is in that tenth',
+    file(
+      'Time [s],Motor rpm,Throttle',
+      rows(40, (row) => `${row / 5},1500,1200`),
+    ),
+    ({ facts }) => expect(facts.shares).toEqual([0, 0, 1, 0, 0, 0, 0, 0, 0, 0]),
+  ],
+  [
+    // Exactly: a hair above would be past a limit of 60 °C.
+    'whole degrees Fahrenheit of whole degrees Celsius',
+    file(
+      'Time [s],Motor rpm,Motor temp [°F]',
+      rows(40, (row) => `${row / 5},1500,${row < 20 ? 131 : 140}`),
+    ),
+    ({ facts }) => expect(facts.peaks['motorC']?.value).toBe(60),
+  ],
+  [
+    'volts that never say anything else, whatever the current',
+    file(
+      'Time [s],Pack volts [V],Pack amps [A]',
+      rows(40, (row) => `${row / 5},48,${3 * row}`),
+    ),
+    repaired('stuck', 39, 'volts'),
+  ],
+  [
+    'volts that never say anything else, with little current',
+    file(
+      'Time [s],Pack volts [V],Pack amps [A]',
+      rows(40, (row) => `${row / 5},48,${row / 10}`),
+    ),
+    repaired('stuck', 0, 'volts'),
+  ],
+  [
     'milliseconds without a unit',
     file(
       'Time,Motor rpm',

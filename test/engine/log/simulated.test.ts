@@ -60,4 +60,18 @@ describe.each(builds)('logs of $name', (build) => {
     expect(wrong).toEqual([])
     expect(found.amps).toBeGreaterThanOrEqual(0.75 * runsOfEach)
   })
+
+  it('a loss ends with the last sample before a gap: nobody knows what the motor did in it', () => {
+    const stretches = withEnd(1)
+    const lostAt = secondsOf(stretches) - 7
+    const [head = '', ...rows] = loggedCsv(simulatedRun(build, stretches, 10, lostAt), 1, sensorsOf(1))
+      .trimEnd()
+      .split('\n')
+    const isIn = (row: string) => Number.parseFloat(row) > lostAt + 3.5 && Number.parseFloat(row) < lostAt + 6
+    const log = [head, ...rows.filter((row) => !isIn(row)), ''].join('\n')
+    const loss = resultOfText(log, {}, build).episodes.find(({ kind }) => kind === 'load-lost')
+    expect(loss?.start).toBeGreaterThan(lostAt - 1)
+    expect(loss?.end).toBeLessThanOrEqual(lostAt + 3.5)
+    expect(loss?.endBefore).toBeGreaterThanOrEqual(lostAt + 6)
+  })
 })

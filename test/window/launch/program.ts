@@ -34,13 +34,16 @@ export const wordsOf = (folder: string, file?: string): string[] => [
   ...(file === undefined ? [] : [file]),
 ]
 
+/** Without a graphics card, as in tests, a page painted as by one costs a seventh more of the processor. */
+const withoutCard = ['--disable-gpu', forAShortLifeInWindow]
+
 /** Starts the program with its data in a folder. */
 export function start(
   folder: string,
   file?: string,
   flags: readonly string[] = [],
 ): Promise<ElectronApplication> {
-  const args = [...flags, ...wordsOf(folder, file)]
+  const args = [...withoutCard, ...flags, ...wordsOf(folder, file)]
   return launched({ executablePath: electronPath() ?? '', args, cwd: folder })
 }
 
@@ -63,8 +66,6 @@ interface Started {
  * Each test has a window of its own, in a program that knows of nothing earlier.
  */
 export class SharedProgram {
-  /** Without a graphics card, as in tests, a page painted as by one costs a seventh more of the processor. */
-  readonly #flags = ['--disable-gpu', forAShortLifeInWindow]
   #folder = ''
   #electron: ElectronApplication | null = null
 
@@ -90,7 +91,7 @@ export class SharedProgram {
   /** A program with what an earlier one, closed or killed by the same test, has kept. */
   async again(file?: string): Promise<Started> {
     if (this.#folder === '') this.#folder = await mkdtemp(path.join(os.tmpdir(), 'pitchline-shared-'))
-    const electron = await start(this.#folder, file, this.#flags)
+    const electron = await start(this.#folder, file)
     this.#electron = electron
     electron.once('close', () => {
       if (this.#electron === electron) this.#electron = null
