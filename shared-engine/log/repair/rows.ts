@@ -39,8 +39,9 @@ export function dropFrozen(task: RepairTask): void {
   const rpm = channels.get('rpm')
   if (rpm === undefined) return
   const { t, segmentOf, count } = timeline
+  const turns = turning(rpm)
   const repeats = (row: number) =>
-    segmentOf[row] === segmentOf[row - 1] && rpm.values[row] !== 0 && isSame(all, row, fewestCells)
+    segmentOf[row] === segmentOf[row - 1] && turns[row] === 1 && isSame(all, row, fewestCells)
   const found: [number, number][] = []
   for (let row = 1; row < count; row += 1) {
     if (!repeats(row)) continue
@@ -56,6 +57,22 @@ export function dropFrozen(task: RepairTask): void {
       task.repairs.add('frozen', null, lineOf(task, row))
     }
   }
+}
+
+/**
+ * 1 for each row at which the motor is known to turn: by its own rpm, else by the last one of its segment. Where rpm comes
+ * seldom, or only when it changes, a machine that stands has many rows alike without one.
+ */
+function turning({ values, timeline: { segmentOf, count } }: Channel): Uint8Array {
+  const turns = new Uint8Array(count)
+  let last = 0
+  for (let row = 0; row < count; row += 1) {
+    if (segmentOf[row] !== segmentOf[row - 1]) last = 0
+    const value = values[row] ?? NaN
+    if (!Number.isNaN(value)) last = value
+    turns[row] = last === 0 ? 0 : 1
+  }
+  return turns
 }
 
 /** Whether a row has the same cells with the same numbers as the one before, and enough of them. */

@@ -95,6 +95,22 @@ export const oddValues: readonly OddFile[] = [
     repaired('stuck', 39, 'volts'),
   ],
   [
+    'rows alike between the seldom rpm of a machine that stands',
+    file(
+      'Time [s],Motor rpm,Pack volts [V],Motor temp [°C],ESC temp [°C]',
+      rows(60, (row) => `${row / 5},${row % 15 === 0 ? 0 : ''},48,20,21`),
+    ),
+    repaired('frozen', 0),
+  ],
+  [
+    'rows alike between the seldom rpm of a machine that drives',
+    file(
+      'Time [s],Motor rpm,Pack volts [V],Motor temp [°C],ESC temp [°C]',
+      rows(60, (row) => `${row / 5},${row % 15 === 0 ? 1500 + row : ''},48,20,21`),
+    ),
+    repaired('frozen', 52),
+  ],
+  [
     'volts that never say anything else, with little current',
     file(
       'Time [s],Pack volts [V],Pack amps [A]',
