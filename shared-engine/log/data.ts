@@ -68,6 +68,15 @@ function keptValues(
   return values.subarray(0, count)
 }
 
+/**
+ * The log without channels that hold no sample: a column that a recorder heads and never fills, as where a sensor is not
+ * plugged in, or of which nothing could stand, is no reading. What depends on it takes the next best.
+ */
+export function onlySampled(data: LogData): LogData {
+  const channels = new Map([...data.channels].filter(([, { samples }]) => samples.length > 0))
+  return channels.size === data.channels.size ? data : { ...data, channels }
+}
+
 /** Indexes every channel anew. */
 export function indexAll(data: LogData): void {
   for (const channel of data.channels.values()) channel.index()

@@ -5,7 +5,7 @@ import { assignColumns, type AssignedColumn } from './columns/assign.ts'
 import type { ColumnsChoice } from './columns/choice.ts'
 import { judgeRpm, type JudgedRpm } from './columns/rpm-scale.ts'
 import { settleSpeed } from './columns/speed-unit.ts'
-import { dataOf, rpmSources, type LogData } from './data.ts'
+import { dataOf, onlySampled, rpmSources, type LogData } from './data.ts'
 import { logModelOf, type LogModel } from './model.ts'
 import type { InPieces } from './pieces.ts'
 import { refusal } from './refusal.ts'
@@ -55,20 +55,20 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
   yield
   const timeline = timelineOf(grid, timed, stamps.form, repairs)
   yield
-  const source = rpmSources.find((id) => named(id) !== null) ?? null
-  const data = yield* dataOf(columns, source, timeline, timed.rows, grid.count)
+  const source = rpmSourceOf(named, grid.count)
+  const read = yield* dataOf(columns, source, timeline, timed.rows, grid.count)
   // From here on the log is its channels: of a long one the grid would be as much once more.
   for (const column of grid.columns) column.letGo(grid.count)
-  const unitTimes = data.rawUnits.get('rpm')?.times ?? 1
-  const rpm = source === null ? null : judgeRpm(data, model, source, unitTimes, choice.rpmFactor)
+  const unitTimes = read.rawUnits.get('rpm')?.times ?? 1
+  const rpm = source === null ? null : judgeRpm(onlySampled(read), model, source, unitTimes, choice.rpmFactor)
   yield
   const speed = named('speed')
   const speedUnit =
-    speed?.unit === null ? settleSpeed(data, model, unitTimes * (rpm?.reading.factor ?? NaN)) : null
+    speed?.unit === null ? settleSpeed(read, model, unitTimes * (rpm?.reading.factor ?? NaN)) : null
   const frozenRows: number[] = []
   const zeroRows: number[] = []
   const task = {
-    data,
+    data: read,
     model,
     repairs,
     rpmFactor: unitTimes * (rpm?.reading.factor ?? 1),
@@ -77,6 +77,7 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
     frozenRows,
   }
   yield* repairValues(task, choice.asLogged)
+  const data = onlySampled(read)
   const mistakes = emptinessOf(data)
   if (mistakes !== null) return failed([mistakes])
   const settled = assigned.value.map((column) =>
@@ -86,5 +87,15 @@ export function* readLog(text: LogText, build: Build, choice: ColumnsChoice): In
 }
 
 function emptinessOf({ channels }: LogData): Mistake | null {
-  return [...channels.values()].some(({ samples }) => samples.length > 0) ? null : refusal('no-values')
+  return channels.size > 0 ? null : refusal('no-values')
+}
+
+/** The column that gives the motor's rpm: the best that has a number, else the best. */
+function rpmSourceOf(
+  named: (id: ChannelId) => AssignedColumn | null,
+  rows: number,
+): (typeof rpmSources)[number] | null {
+  const found = rpmSources.filter((id) => named(id) !== null)
+  const filled = found.find((id) => (named(id)?.column.firstNumbers(rows) ?? []).length > 0)
+  return filled ?? found[0] ?? null
 }

@@ -77,7 +77,7 @@ export function* factsOf(
     rows: timeline.count,
     peaks,
     ...travel,
-    topSpeedFrom: rpmFrom,
+    topSpeedFrom: travel.topSpeedMps === null ? null : rpmFrom,
     loggedDistanceM: loggedDistanceOf(data),
     slip,
     ...charge,

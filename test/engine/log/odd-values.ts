@@ -111,6 +111,40 @@ export const oddValues: readonly OddFile[] = [
     repaired('frozen', 52),
   ],
   [
+    'columns that are headed and never filled: the current by sag, the shares by it, the rpm of the one that has some',
+    file(
+      'Time [s],Motor rpm,Electrical rpm,Pack volts [V],Pack amps [A],Throttle [%],Duty [%]',
+      rows(
+        60,
+        (row) => `${row / 5},nan,${row < 20 ? 0 : 10_000},${row < 20 ? 50 : `49.${row % 5}`},nan,,nan`,
+      ),
+    ),
+    ({ rpmScale, facts, judged }) => {
+      expect(rpmScale?.source).toBe('erpm')
+      expect(rpmScale?.evidence).toBeGreaterThan(0.1)
+      expect(facts.ampsFrom).toBe('sag')
+      expect(facts.most?.motorAmps?.value).toBeGreaterThan(1)
+      expect(facts.sharesBy).toBe('amps')
+      expect(judged.cutOff).toBe(false)
+    },
+  ],
+  [
+    'an rpm that is headed and never filled: no speed, and from nothing',
+    file(
+      'Time [s],Motor rpm,Pack volts [V]',
+      rows(40, (row) => `${row / 5},,48.${row % 5}`),
+    ),
+    ({ facts, judged }) => {
+      expect([facts.topSpeedMps, facts.topSpeedFrom, facts.ampsFrom, facts.distanceM]).toEqual([
+        null,
+        null,
+        null,
+        null,
+      ])
+      expect(judged).toEqual({ loadLost: false, stall: false, cutOff: false })
+    },
+  ],
+  [
     'volts that never say anything else, with little current',
     file(
       'Time [s],Pack volts [V],Pack amps [A]',
