@@ -59,6 +59,10 @@ export function pictures(): ReadonlyMap<string, Picture> {
   all.set('gears-found', { look: usual, until: gearsFound })
   all.set('what-happened', { look: usual, until: logRead })
   all.set('entered', { look: usual, until: entered })
+  all.set('entered-1024-dark', { look: at(1024, 700, { colorScheme: 'dark' }), until: entered })
+  all.set('entered-held', { look: usual, until: enteredHeld })
+  all.set('wrong-start', { look: usual, until: wrongStart })
+  all.set('letters-125', { look: usual, until: largeLetters })
   return all
 }
 
@@ -115,6 +119,30 @@ async function entered(page: Page): Promise<void> {
   ] as const)
     await page.getByRole('textbox', { name, exact: true }).fill(text)
   await page.waitForTimeout(300)
+}
+
+/** The same, and what would break: most of it rests on what was not entered. */
+async function enteredHeld(page: Page): Promise<void> {
+  await entered(page)
+  await page.getByRole('button', { name: 'All fields and questions' }).click()
+  await page.getByRole('combobox', { name: 'Part' }).selectOption('track')
+  await ask(3)(page)
+}
+
+async function wrongStart(page: Page): Promise<void> {
+  await begin(page)
+  await page.getByRole('textbox', { name: 'Pack: cells in series', exact: true }).fill('500')
+  await page.getByRole('textbox', { name: 'First reduction', exact: true }).fill('12/')
+  await page.keyboard.press('Tab')
+}
+
+/** As a browser shows it whose person asks for letters of 20 px in place of 16. */
+async function largeLetters(page: Page): Promise<void> {
+  await page.addInitScript(
+    `document.addEventListener('readystatechange', () => (document.documentElement.style.fontSize = '20px'))`,
+  )
+  await page.reload()
+  await page.getByRole('application').first().waitFor()
 }
 
 async function changed(page: Page): Promise<void> {
