@@ -33,8 +33,6 @@ export default defineConfig({
     testTimeout: 300_000,
     // by itself vitest leaves a core free for watching: on two that is half of the machine
     maxWorkers: Math.max(2, availableParallelism()),
-    // Most of what tests make is rubbish at once: a larger first heap looks through it less often, for a tenth of their time.
-    execArgv: ['--min-semi-space-size=16', '--max-semi-space-size=32'],
     setupFiles: ['test/seed.ts'],
     projects: [
       folders('node', shared, false),
