@@ -60,7 +60,7 @@ export const roomFaults: readonly Fault[] = [
   ...faultsOf(
     'drive/holding.ts',
     ['force < 0 ? -share * brakeAmpsAt', 'force < 0 ? -brakeAmpsAt'],
-    ['moment.brakeForce = moment.force - force', 'moment.brakeForce = 0'],
+    ['moment.brakeForce = Math.max(0, moment.force - force)', 'moment.brakeForce = 0'],
   ),
   ...faultsOf('drive/turning.ts', ['moment.speed / 2', 'moment.speed']),
   ...faultsOf(
