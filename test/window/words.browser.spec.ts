@@ -12,73 +12,87 @@ import { expect, test } from './launch/open.ts'
 // digits that nobody can vouch for. Numbers by themselves are looked at in test/engine/units; here, what stands on the
 // page when builds of all sizes meet all of it.
 
+const questions = [
+  'How fast',
+  'Which gears',
+  'Will it hold',
+  'How hot, how long',
+  'What happened',
+  'Side by side',
+]
+
 interface Words {
   readonly at: string
   readonly text: string
 }
 
-/** What a person or a screen reader is told, once each and with where; full values for copying are kept out. */
+/**
+ * What a person or a screen reader is told, once each and with where; full values for copying are kept out, and what was
+ * told before.
+ */
 const wordsOf = (page: Page, within: string): Promise<Words[]> =>
   page.locator(within).evaluate((root) => {
-    const told = ['aria-label', 'aria-valuetext', 'aria-description', 'title', 'placeholder', 'alt', 'label']
+    const here = window as Window & { toldBefore?: Set<string> }
+    const before = (here.toldBefore ??= new Set())
     const found: { at: string; text: string }[] = []
+    const tell = (at: string, text: string | null) => {
+      if (text === null || before.has(`${at} ${text}`)) return
+      before.add(`${at} ${text}`)
+      if (/\d|NaN|Infinity|undefined|null|object|Invalid|\.[a-z]+[A-Z]/.test(text)) found.push({ at, text })
+    }
+    const told = ['aria-label', 'aria-valuetext', 'aria-description', 'title', 'placeholder', 'alt', 'label']
+    /** How high a place lies is told in metres, however high. */
+    const isAltitude = (node: Node) =>
+      node.parentElement?.closest('tr')?.querySelector('th')?.textContent.includes('Altitude') === true
     const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT)
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
-      // How high a place lies is told in metres, however high.
-      const row = (node instanceof Text ? node.parentElement : null)?.closest('tr')
-      if (row?.querySelector('th')?.textContent.includes('Altitude') === true) continue
-      if (node instanceof Text) found.push({ at: node.parentElement?.tagName ?? '', text: node.data })
+      if (node instanceof Text) {
+        if (!isAltitude(node)) tell(node.parentElement?.tagName ?? '', node.data)
+        continue
+      }
       if (!(node instanceof Element)) continue
-      for (const name of told) found.push({ at: name, text: node.getAttribute(name) ?? '' })
+      for (const name of told) tell(name, node.getAttribute(name))
       if (node instanceof HTMLInputElement && node.type !== 'range')
-        found.push({ at: `entry ${node.dataset['entry'] ?? ''}`, text: node.value })
+        tell(`entry ${node.dataset['entry'] ?? ''}`, node.value)
     }
-    const once = new Map(found.map((words) => [`${words.at} ${words.text}`, words]))
-    return [...once.values()].filter(({ text }) =>
-      /\d|NaN|Infinity|undefined|null|object|Invalid|\.[a-z]+[A-Z]/.test(text),
-    )
+    return found
   })
 
 /** Everything odd in all views of the open build, in both systems of units. */
 async function oddOf(page: Page): Promise<string[]> {
   const odd = new Set<string>()
-  const look = async (where: string, within: string) => {
+  const look = async (where: string, within = 'body') => {
     for (const { at, text } of await wordsOf(page, within))
       for (const one of [...oddIn(text), ...[rawKeyIn(text) ?? []].flat()])
         odd.add(`${where}, ${at}: ${one} in “${text.trim().slice(0, 200)}”`)
   }
-  const inBoth = async (where: string, within = 'body') => {
-    await look(where, within)
-    await page.getByRole('button', { name: /^(Metric|Imperial)$/ }).click()
-    await look(where, within)
+  const lookAtAll = async () => {
+    for (const name of questions) {
+      await question(page, name).click()
+      await expect(page.locator('#answer progress')).toHaveCount(0)
+      await answer(page)
+        .getByRole('toolbar')
+        .evaluateAll((bars) =>
+          bars.forEach((bar) => bar.querySelector<HTMLElement>('[aria-expanded=false]')?.click()),
+        )
+      await look(name)
+    }
+    await question(page, 'Which gears').click() // the quickest to follow the units
+    const part = page.getByRole('combobox', { name: 'Part' })
+    for (const value of await part
+      .locator('option')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('value')))) {
+      await part.selectOption(value)
+      await look(`the fields of ${value}`, '[data-region=fields]')
+    }
+    await limits(page).getByRole('button').first().click()
+    await expect(page.getByRole('button', { name: 'Copy the full value' })).toBeVisible()
+    await look('the working of the worst limit')
+    await page.keyboard.press('Escape')
   }
-  for (const name of [
-    'How fast',
-    'Which gears',
-    'Will it hold',
-    'How hot, how long',
-    'What happened',
-    'Side by side',
-  ]) {
-    await question(page, name).click()
-    await expect(page.locator('#answer progress')).toHaveCount(0)
-    await answer(page)
-      .getByRole('toolbar')
-      .evaluateAll((bars) => bars.forEach((bar) => bar.querySelector('button')?.click()))
-    await inBoth(name)
-  }
-  await question(page, 'Which gears').click() // the quickest to follow the units
-  const part = page.getByRole('combobox', { name: 'Part' })
-  for (const value of await part
-    .locator('option')
-    .evaluateAll((all) => all.map((one) => one.getAttribute('value')))) {
-    await part.selectOption(value)
-    await inBoth(`the fields of ${value}`, '[data-region=fields]')
-  }
-  await limits(page).getByRole('button').first().click()
-  await expect(page.getByRole('button', { name: 'Copy the full value' })).toBeVisible()
-  await inBoth('the working of the worst limit')
-  await page.keyboard.press('Escape')
+  await lookAtAll()
+  await page.getByRole('button', { name: /^(Metric|Imperial)$/ }).click()
+  await lookAtAll()
   return [...odd]
 }
 
