@@ -23,6 +23,7 @@ let folder = ''
 let file = ''
 let shown: number[] = []
 let told: string[] = []
+let used: string[] = []
 let service: FileService
 let files: OpenFiles
 let outside: OutsideChanges
@@ -33,6 +34,7 @@ beforeEach(() => {
   writeFileSync(file, 'as it was')
   shown = []
   told = []
+  used = []
   files = new OpenFiles()
   outside = new OutsideChanges(disk, ({ handle }, gone) =>
     told.push(`${handle} ${gone ? 'gone' : 'changed'}`),
@@ -43,7 +45,7 @@ beforeEach(() => {
     outside,
     recent: new RecentFiles(disk, path.join(folder, 'data', 'recent.json')),
     show: (owner) => shown.push(owner),
-    used: () => undefined,
+    used: (one) => used.push(one),
     saving: async () => undefined,
   })
 })
@@ -68,6 +70,15 @@ describe('opening', () => {
     expect(opened.name).toBe('sled.build.json')
     expect(new TextDecoder().decode(opened.bytes)).toBe('as it was')
     expect(JSON.stringify(opened)).not.toContain(folder)
+  })
+
+  it('is told to the system, and so is a save, under a new name too', async () => {
+    const { handle, fingerprint } = await open()
+    expect(used).toEqual([file])
+    valueOf(await service.save(first, handle, 'saved', fingerprint))
+    const other = path.join(folder, 'other.build.json')
+    valueOf(await service.saveAs(first, other, 'saved'))
+    expect(used).toEqual([file, file, other])
   })
 
   it.each([
