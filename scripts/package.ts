@@ -1,19 +1,10 @@
 import { spawnSync } from 'node:child_process'
-import { createHash } from 'node:crypto'
-import {
-  cpSync,
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { isInstalled, runTool } from './child.ts'
 import { prepareMachine } from './computer.ts'
 import { makeDeb, makeTar } from './package/deb.ts'
+import { writeSums } from './package/sums.ts'
 
 // Fetched for a package and not kept: they would double the tree for a thing done once per release.
 const builder = 'electron-builder@26.17.0'
@@ -60,7 +51,7 @@ export async function run(asked: readonly string[]): Promise<number> {
   const failed = wanted.filter((target) => !make(config, target, unpacked))
   for (const target of failed) console.log(`Left out: ${target}, because ${reasonFor(target)}.`)
   const told = readFuses(unpacked)
-  writeSums()
+  console.log(`\n${writeSums(out)}`)
   const started = await startsAndOpens(unpacked, env)
   return told && started && asked.every((target) => !failed.includes(target)) ? 0 : 1
 }
@@ -128,21 +119,4 @@ async function startsAndOpens(unpacked: string, env: NodeJS.ProcessEnv): Promise
   const packed = { ...env, PITCHLINE_PACKED: path.resolve(unpacked, 'pitchline') }
   const words = ['test', 'test/window/packed.window.spec.ts', '--project=window', '--workers=1']
   return (await runTool('@playwright/test/cli.js', words, packed)) === 0
-}
-
-/** `release/SHA256SUMS`, to be checked with `sha256sum -c`. */
-function writeSums(): void {
-  const files = readdirSync(out).filter(
-    (name) => !name.startsWith('.') && statSync(path.join(out, name)).isFile(),
-  )
-  const sums = files
-    .filter((name) => !/\.(ya?ml|blockmap)$|^SHA256SUMS$/.test(name))
-    .map((name) => {
-      const sum = createHash('sha256')
-        .update(readFileSync(path.join(out, name)))
-        .digest('hex')
-      return `${sum}  ${name}\n`
-    })
-  writeFileSync(path.join(out, 'SHA256SUMS'), sums.join(''))
-  console.log(`\n${sums.join('')}`)
 }

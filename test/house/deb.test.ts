@@ -80,6 +80,18 @@ describe.skipIf(!isInstalled('dpkg-deb'))('the .deb', () => {
     expect(spawnSync('sh', ['-n', file]).status).toBe(0)
   })
 
+  it('goes without a file of anybody’s: only what came with it is taken away', () => {
+    // All that the script finds is a tool of that name which says what it was to remove.
+    const tools = path.join(folder, 'tools')
+    mkdirSync(tools)
+    writeFileSync(path.join(tools, 'rm'), '#!/bin/sh\necho "$@"\n', { mode: 0o755 })
+    const ran = spawnSync('/bin/sh', [path.join(folder, 'control', 'postrm')], {
+      encoding: 'utf8',
+      env: { PATH: tools, HOME: folder },
+    })
+    expect(ran).toMatchObject({ status: 0, stdout: '-f /etc/apparmor.d/pitchline\n' })
+  })
+
   it.skipIf(!isInstalled('update-mime-database') || !isInstalled('xdg-mime'))(
     'is what a desktop opens *.build.json with, and no other JSON',
     () => {
