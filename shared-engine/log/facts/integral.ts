@@ -9,7 +9,7 @@ export interface Integral {
 /**
  * Integral of a quantity known at a channel's samples: trapezoids between samples near each other, nothing across gaps.
  *
- * @param valueAt by place among the samples; NaN leaves the trapezoids beside it out
+ * @param valueAt by place among the samples; what is no finite number leaves the trapezoids beside it out
  * @param until s in each segment after which nothing counts
  * *Source:* trapezoidal rule.
  */
@@ -29,7 +29,7 @@ export function integralOf(
     if (segment !== segmentOf[before] || (t[row] ?? 0) > until(segment)) continue
     const step = (t[row] ?? NaN) - (t[before] ?? NaN)
     const mean = (valueAt(place - 1) + valueAt(place)) / 2
-    if (!(step <= reach) || Number.isNaN(mean)) continue
+    if (!(step <= reach) || !Number.isFinite(mean)) continue
     value += mean * step
     seconds += step
   }

@@ -72,9 +72,11 @@ export function mostOf(data: LogData, currents: Currents, loads: LoadCourse): Mo
     let best = -1
     let value = -Infinity
     for (let place = 0; place < values.length; place += 1) {
-      if (!((values[place] ?? NaN) > value)) continue
+      const here = values[place] ?? NaN
+      // past all numbers, where a person takes a sample of 1e200 as it was logged
+      if (!(here > value && here < Infinity)) continue
       best = place
-      value = values[place] ?? NaN
+      value = here
     }
     return best < 0 ? null : momentOf(data, samples[best] ?? 0, value)
   }
