@@ -69,12 +69,9 @@ export async function run(): Promise<number> {
   const results: Result[] = []
   const steps: readonly (readonly Check[])[] = [
     [building],
-    // What waits most comes first and is shown as it runs: the windows leave a good part of the cores to the others.
-    [
-      { name: 'tests in window and browser', run: () => testInWindows(machine) },
-      { name: 'tests in Node', run: () => testInNode(machine) },
-      ...readings,
-    ],
+    // By themselves: three windows at a time keep two cores busy, and beside the others all take longer than one after the other.
+    [{ name: 'tests in window and browser', run: () => testInWindows(machine) }],
+    [{ name: 'tests in Node', run: () => testInNode(machine) }, ...readings],
   ]
   for (const checks of steps) {
     console.log(`\n== ${checks.map(({ name }) => name).join(', ')}`)
