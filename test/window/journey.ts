@@ -5,6 +5,15 @@ export const region = (page: Page, name: string): Locator => page.getByRole('reg
 export const limits = (page: Page): Locator => region(page, 'Limits')
 export const limit = (page: Page, name: string | RegExp): Locator =>
   limits(page).getByRole('button', { name })
+/** All of them, in their order. */
+export const questions = [
+  'How fast',
+  'Which gears',
+  'Will it hold',
+  'How hot, how long',
+  'What happened',
+  'Side by side',
+] as const
 export const question = (page: Page, name: string): Locator => page.getByRole('tab', { name })
 export const answer = (page: Page): Locator => page.getByRole('tabpanel')
 export const entry = (page: Page, path: string): Locator => page.locator(`[data-entry="${path}"]`)

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { answer, begin, entry, limit, openMark, question, showPart } from './journey.ts'
+import { answer, begin, entry, limit, openMark, question, questions, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /** All that may scroll: the document only where the page is one column. */
@@ -50,14 +50,7 @@ for (const size of [
     if (await all.isVisible()) await all.click()
     await limit(page, /Drive tooth shear, once/).click()
     await expect(page.locator('.working .katex').first()).toBeVisible()
-    for (const name of [
-      'How fast',
-      'Which gears',
-      'Will it hold',
-      'How hot, how long',
-      'What happened',
-      'Side by side',
-    ]) {
+    for (const name of questions) {
       await question(page, name).click()
       if (name === 'What happened') await page.getByRole('button', { name: 'Look at the demo log' }).click()
       await expect(answer(page).locator('p').first()).toContainText(/\d/)

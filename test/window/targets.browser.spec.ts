@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { answer, begin, question, showPart } from './journey.ts'
+import { answer, begin, question, questions, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 /**
@@ -58,14 +58,7 @@ test('every control is 24 px or more each way, and marked alike where the focus 
 }) => {
   const { page } = await open()
   await begin(page)
-  for (const name of [
-    'How fast',
-    'Which gears',
-    'Will it hold',
-    'How hot, how long',
-    'What happened',
-    'Side by side',
-  ]) {
+  for (const name of questions) {
     await question(page, name).click()
     if (name === 'What happened') await page.getByRole('button', { name: 'Look at the demo log' }).click()
     await expect(answer(page).locator('p').first()).toContainText(/\d/)

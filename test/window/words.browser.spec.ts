@@ -5,21 +5,12 @@ import type { StoredBuild } from '../../shared-engine/entries/schema.ts'
 import { writeBuild } from '../../shared-engine/entries/write.ts'
 import { atTheEnd } from '../fixtures/build/extreme.ts'
 import { oddIn, rawKeyIn } from '../fixtures/text/odd.ts'
-import { answer, begin, drop, limits, question } from './journey.ts'
+import { answer, begin, drop, limits, question, questions } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
 // Every word of every view, also of its tables, names for readers, tips and entries, is free of what is no number and of
 // digits that nobody can vouch for. Numbers by themselves are looked at in test/engine/units; here, what stands on the
 // page when builds of all sizes meet all of it.
-
-const questions = [
-  'How fast',
-  'Which gears',
-  'Will it hold',
-  'How hot, how long',
-  'What happened',
-  'Side by side',
-]
 
 interface Words {
   readonly at: string
