@@ -48,16 +48,19 @@ it('held back a little on a slope, the motors save what the gears bring: T = F r
   expect(end?.motorAmps).toBeCloseTo(amps, 6)
 })
 
+/** On ice, with loops that drag more than it takes. */
+function onIce() {
+  const { ground, track } = simpleBuild()
+  return coaster({
+    ground: { ...ground, rollingCoefficient: 0.005, gripCoefficient: 0.02 } as StoredBuild['ground'],
+    track: { ...track, internalDragN: 50 },
+  })
+}
+
 it('on ice a track that drags more than the ground takes slides: (μ + c_rr) g, whatever drags it', () => {
-  const ground = {
-    ...simpleBuild().ground,
-    rollingCoefficient: 0.005,
-    gripCoefficient: 0.02,
-  } as StoredBuild['ground']
-  const track = { ...simpleBuild().track, internalDragN: 50 }
   const spinning = plainRow('throttle', 1, 20)
   const braking = plainRow('throttle', 0, 5)
-  const build = coaster({ ground, track })
+  const build = onIce()
   const [before, after] = [runOf(build, spinning), runOf(build, spinning, braking)].map(
     (run) => run.series.at(-1)?.speed ?? NaN,
   )
@@ -69,13 +72,7 @@ it('on ice a track that drags more than the ground takes slides: (μ + c_rr) g, 
 })
 
 it('a shut throttle draws nothing, also where the ground takes less than the loops and motors hold back by themselves', () => {
-  const ground = {
-    ...simpleBuild().ground,
-    rollingCoefficient: 0.005,
-    gripCoefficient: 0.02,
-  } as StoredBuild['ground']
-  const track = { ...simpleBuild().track, internalDragN: 50 }
-  const build = coaster({ ground, track })
+  const build = onIce()
   const spinning = plainRow('throttle', 1, 20)
   for (const shut of [plainRow('throttle', 0, 5), plainRow('brake', 1, 5)]) {
     const [before, after] = [runOf(build, spinning), runOf(build, spinning, shut)]

@@ -76,8 +76,8 @@ export const forAShortLife =
 
 /**
  * The same for the older engine of the real window, where making better machine code took a third of all processor time.
- * The number of runs after which it is made goes by the name that both engines know; one that an engine does not know is
- * passed over in silence, with all that follows it.
+ * The number of runs after which it is made goes by the name that both engines know: a switch that an engine does not
+ * know is passed over with all that follows it, and said on its error output alone.
  */
 export const forAShortLifeInWindow =
   '--js-flags=--no-concurrent-marking --min-semi-space-size=16 --invocation-count-for-turbofan=20000'
