@@ -20,14 +20,29 @@ const playwright = 'node_modules/@playwright/test/cli.js'
 
 /** Kinds of input that are spoilt: seven kinds of file, command lines, requests to the server. */
 const kindsOfInput = 9
+const ofEachKind = Math.ceil(1_000_000 / kindsOfInput)
 
 const trials: readonly Trial[] = [
   {
-    name: 'inputs',
-    what: `spoilt inputs of each of ${kindsOfInput} kinds: files, command lines, requests`,
-    count: Math.ceil(1_000_000 / kindsOfInput),
+    name: 'files',
+    what: 'spoilt inputs: files, so many of each of seven kinds (builds, spaces, patterns, readings, columns, alarms, channels)',
+    count: ofEachKind,
     variable: 'PITCHLINE_FUZZED',
-    program: [vitest, 'run', 'test/fuzz'],
+    program: [vitest, 'run', 'test/fuzz/inputs.test.ts'],
+  },
+  {
+    name: 'lines',
+    what: 'spoilt inputs: command lines',
+    count: ofEachKind,
+    variable: 'PITCHLINE_FUZZED',
+    program: [vitest, 'run', 'test/fuzz/command-line.test.ts'],
+  },
+  {
+    name: 'requests',
+    what: 'spoilt inputs: requests to the server',
+    count: ofEachKind,
+    variable: 'PITCHLINE_FUZZED',
+    program: [vitest, 'run', 'test/fuzz/server.test.ts'],
   },
   {
     name: 'logs',
@@ -48,7 +63,7 @@ const trials: readonly Trial[] = [
     what: 'kills of the real program while it is typed in and saved',
     count: 1_000,
     variable: 'PITCHLINE_APP_KILLS',
-    program: [playwright, 'test', 'test/window/kills.window.spec.ts', '--project=window'],
+    program: [playwright, 'test', 'test/window/kills.window.spec.ts', '--project=window', '--workers=1'],
   },
   {
     name: 'use',
@@ -64,20 +79,28 @@ const file = path.join('docs', 'endurance.md')
 const heading = `# What was endured
 
 \`npm run endure\` does each of these for hours and adds a line a trial; \`npm run endure -- 0.01\` does a hundredth of each.
-The seeds are 0 (files, requests, logs) or 1 (kills) and up, so that any one can be repeated; \`npm test\` does the first few.
+The seeds are 0 and up where none is named, so that any one can be repeated; \`npm test\` does the first few.
+\`npm run endure -- 0.01 files --from 200000\` does others, from that one on.
 
 | day | commit | what | how many | minutes | result |
 | --- | --- | --- | ---: | ---: | --- |
 `
 
 /**
- * `npm run endure [-- <share> [<name> …]]`: every long promise tried, or those named, each added to `docs/endurance.md`
- * as soon as it is over: a run that is ended keeps what was done.
+ * `npm run endure [-- <share> [<name> …] [--from <seed>]]`: every long promise tried, or those named, each added to
+ * `docs/endurance.md` as soon as it is over: a run that is ended keeps what was done.
  */
-export async function run([asked = '1', ...names]: readonly string[]): Promise<number> {
+export async function run(words: readonly string[]): Promise<number> {
+  const at = words.indexOf('--from')
+  const [asked = '1', ...names] = at < 0 ? words : [...words.slice(0, at), ...words.slice(at + 2)]
+  const from = Number(at < 0 ? 0 : words[at + 1])
   const share = Number(asked)
   if (!(share > 0 && share <= 1)) {
     console.error(`The share of the whole is ${asked}; allowed: above 0, at most 1.`)
+    return 1
+  }
+  if (!Number.isSafeInteger(from) || from < 0) {
+    console.error(`The first seed is ${words[at + 1] ?? 'not named'}; allowed: a whole number from 0 on.`)
     return 1
   }
   const unknown = names.find((name) => !trials.some((trial) => trial.name === name))
@@ -88,7 +111,7 @@ export async function run([asked = '1', ...names]: readonly string[]): Promise<n
   const machine = await prepareMachine()
   const rows: string[] = []
   for (const trial of trials.filter(({ name }) => names.length === 0 || names.includes(name))) {
-    const row = await rowOf(trial, Math.ceil(share * trial.count), machine)
+    const row = await rowOf(trial, Math.ceil(share * trial.count), from, machine)
     rows.push(row)
     mkdirSync(path.dirname(file), { recursive: true })
     writeFileSync(file, `${existsSync(file) ? readFileSync(file, 'utf8') : heading}${row}\n`)
@@ -97,14 +120,16 @@ export async function run([asked = '1', ...names]: readonly string[]): Promise<n
   return rows.every((row) => row.endsWith(' held |')) ? 0 : 1
 }
 
-async function rowOf({ what, variable, program }: Trial, count: number, { env }: TestMachine) {
-  console.log(`\n== ${count} ${what}`)
+async function rowOf({ what, variable, program }: Trial, count: number, from: number, { env }: TestMachine) {
+  const told = from === 0 ? what : `${what}, seeds from ${from}`
+  console.log(`\n== ${count} ${told}`)
   const began = Date.now()
-  const code = await runProgram(process.execPath, program, { ...env, [variable]: String(count) })
+  const asked = { [variable]: String(count), PITCHLINE_FIRST_SEED: String(from) }
+  const code = await runProgram(process.execPath, program, { ...env, ...asked })
   const minutes = ((Date.now() - began) / 60_000).toFixed(1)
   const commit =
     (JSON.parse(buildFacts(process.cwd())['__PITCHLINE_COMMIT__'] ?? '""') as string) || 'unknown'
   const day = new Date().toISOString().slice(0, 10)
   const result = code === 0 ? 'held' : 'failed'
-  return `| ${day} | ${commit} | ${what} | ${count.toLocaleString('en')} | ${minutes} | ${result} |`
+  return `| ${day} | ${commit} | ${told} | ${count.toLocaleString('en')} | ${minutes} | ${result} |`
 }

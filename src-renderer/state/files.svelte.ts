@@ -125,17 +125,14 @@ export class Files {
     return this.#inTurn((stored) => this.#writeAs(stored))
   }
 
-  /** Back to what is on disk; asks first where work would be lost. */
+  /** Back to what is on disk: a step like any other, so that undo brings back what was changed since, unasked. */
   async revert(): Promise<void> {
     const file = this.onDisk
     if (file === null) return
-    if (this.#session.isDirty) {
-      const lines = ['What you changed since the last save is thrown away. This cannot be undone.']
-      const choices = [{ answer: 'revert' as const, label: 'Revert' }]
-      const title = `Go back to the saved ${file.name}?`
-      if ((await this.#ask.choose({ title, lines, choices })) === null) return
-    }
-    this.#take(await this.#host.read(file.handle))
+    const opening = this.#opening
+    const opened = await this.#host.read(file.handle)
+    if (opening === this.#opening) this.#take(opened, (stored, from) => this.#goBack(stored, from))
+    else if (opened.ok) this.#letGo(opened.value)
   }
 
   /** Takes recovered work into this window, as unsaved changes to the file it belongs to. */
@@ -194,16 +191,34 @@ export class Files {
     if (this.onDisk?.handle === handle) this.changedOutside = gone ? 'gone' : 'changed'
   }
 
-  #take(opened: Result<OpenedFile>): boolean {
+  #take(
+    opened: Result<OpenedFile>,
+    show = (stored: StoredBuild, file: OpenedFile) => this.#show(stored, file, true),
+  ): boolean {
     if (!opened.ok && opened.mistakes.some(({ code }) => code === 'request-refused'))
       return this.#refuse('What was dropped is no file of this computer: save it first, then open it.', [])
     if (!opened.ok) return this.#refuse('The file could not be opened.', opened.mistakes)
     const read = readStoredBuild(opened.value.bytes)
     if (!read.ok)
       return this.#refuse(`${opened.value.name} is not a build that can be opened.`, read.mistakes)
-    this.#show(read.value, opened.value, true)
+    show(read.value, opened.value)
     this.#tellOfChanges(opened.value.name, read.notes)
     return true
+  }
+
+  /** The file's own build in force again, its mark of being saved with it. */
+  #goBack(stored: StoredBuild, file: OnDisk): void {
+    const { history } = this.#session
+    // The very document that was saved, where the file still holds it: undo past this step comes to it as saved.
+    const isSame = history.saved !== null && writeBuild(history.saved) === writeBuild(stored)
+    const there = isSame && history.saved !== null ? history.saved : stored
+    // A save that still waits for its turn would put what was given up onto the disk.
+    this.#opening += 1
+    history.change(`go back to the saved ${file.name}`, there)
+    history.markSaved(there)
+    this.onDisk = file
+    this.changedOutside = null
+    this.#notices.dismiss()
   }
 
   /** A file of an earlier version was brought up to this one: what was added and assumed stands in sight until it is read. */

@@ -52,6 +52,11 @@ export class History<T> {
     return this.#step(this.#at).document
   }
 
+  /** The document that is on disk; null where none is. */
+  get saved(): T | null {
+    return this.#saved
+  }
+
   /** Whether the document in force is the one on disk. */
   get isSaved(): boolean {
     return this.document === this.#saved

@@ -6,6 +6,7 @@ import { build } from 'vite'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { diskFileSystem } from '../../src-main/files/file-system.ts'
 import { Journal } from '../../src-main/files/journal.ts'
+import { seedsOf } from '../fuzz/spoil.ts'
 import { contentOf, versionOf } from './support/versions.ts'
 
 /** A sample, as each takes a tenth of a second; `npm run endure` does a thousand. */
@@ -62,7 +63,7 @@ async function lane(number: number): Promise<string[]> {
   const place = mkdtempSync(path.join(folder, 'lane-'))
   const troubles: string[] = []
   let next = 1
-  for (let kill = 0; kill < kills / lanes; kill++) {
+  for (const kill of seedsOf(Math.ceil(kills / lanes))) {
     // Seeded, so that a run can be repeated: 0 to 12 ms in steps that no save keeps time with.
     const milliseconds = ((kill * 7919 + number * 104729) % 1201) / 100
     const finished = await writeAndKill(place, next, milliseconds)

@@ -2,7 +2,7 @@ import { expect, it, vi } from 'vitest'
 import { randomStream } from '../../shared-engine/numeric/random.ts'
 import { commands } from '../../src-main/cli/commands.ts'
 import { runCommandLine } from '../../src-main/cli/program.ts'
-import { belowOf, fuzzed } from './spoil.ts'
+import { belowOf, fuzzed, seedsOf } from './spoil.ts'
 
 // Command lines put together at random from what people type and what nobody types. No file is there to be read, so that
 // nothing is computed: the command line has to be refused in one line, or to print its help.
@@ -34,7 +34,7 @@ it(
   `${fuzzed} command lines at random are refused in a sentence, or print a help`,
   async () => {
     const troubles: string[] = []
-    for (let seed = 0; seed < fuzzed; seed += 1) {
+    for (const seed of seedsOf(fuzzed)) {
       const below = belowOf(randomStream(seed, 11))
       const line = Array.from({ length: below(6) }, () => words[below(words.length)] ?? '')
       // It would make a file of any name.

@@ -16,7 +16,7 @@ import type { Mistake, Result } from '../../shared-engine/mistakes/mistake.ts'
 import { planOf } from '../../shared-engine/search/space.ts'
 import { readSpace } from '../../shared-engine/search/space-read.ts'
 import { fullBuild } from '../fixtures/build/plain.ts'
-import { fuzzed, numbersThatAreNone, spoiltJson } from './spoil.ts'
+import { fuzzed, numbersThatAreNone, seedsOf, spoiltJson } from './spoil.ts'
 
 // Every file that a person can open, spoilt at random: read or refused with a sentence for each mistake, and what is
 // read gives no number that is none. The originals are demo files and invented.
@@ -125,7 +125,7 @@ it.each(kinds)(
   `${fuzzed} spoilt $name are read or refused in sentences, and give no number that is none`,
   ({ originals, troubles }) => {
     const found: string[] = []
-    for (let seed = 0; seed < fuzzed; seed += 1) {
+    for (const seed of seedsOf(fuzzed)) {
       const bytes = spoiltJson(originals[seed % originals.length] ?? new Uint8Array(), seed)
       try {
         found.push(...troubles(bytes).map((trouble) => `${seed}: ${trouble}`))

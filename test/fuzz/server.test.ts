@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { randomStream } from '../../shared-engine/numeric/random.ts'
 import { servePage, type Served } from '../../src-main/serve/serve.ts'
-import { belowOf, fuzzed, spoiltBytes } from './spoil.ts'
+import { belowOf, fuzzed, seedsOf, spoiltBytes } from './spoil.ts'
 
 // Requests spoilt at random, as bytes on a socket: the server answers or hangs up, gives away nothing from outside the
 // page's folder, and serves the page as before when they are through.
@@ -59,7 +59,7 @@ it(
     const address = new URL(served?.address ?? '')
     const port = Number(address.port)
     const troubles: string[] = []
-    for (let seed = 0; seed < fuzzed; seed += 1) {
+    for (const seed of seedsOf(fuzzed)) {
       const random = randomStream(seed, 13)
       const below = belowOf(random)
       const line = `${methods[below(methods.length)] ?? ''} ${paths[below(paths.length)] ?? ''} HTTP/1.1`

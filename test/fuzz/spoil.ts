@@ -5,6 +5,12 @@ import { randomStream, type Random } from '../../shared-engine/numeric/random.ts
 /** How many inputs of each kind are tried: some in every run, a million of all by `npm run endure`. */
 export const fuzzed = Number(process.env['PITCHLINE_FUZZED'] ?? 150)
 
+/** Seeds of a trial: so many, from 0 on unless the environment names another first one. */
+export function seedsOf(count: number): readonly number[] {
+  const first = Number(process.env['PITCHLINE_FIRST_SEED'] ?? 0)
+  return Array.from({ length: count }, (_, at) => first + at)
+}
+
 export const belowOf = (random: Random) => (count: number) => Math.floor(random() * count)
 
 /** Bytes that mean something to the one or the other reader. */

@@ -35,6 +35,24 @@ test('editing the build’s own drive leaves the build alone until it is kept', 
   expect(workspace.session.isDirty).toBe(true)
 })
 
+test('a drive of more rows than a build keeps is refused in one sentence, and stays to be driven', () => {
+  const { workspace } = workspaceWith([DriveWork])
+  const drive = workspace.of(DriveWork)
+  const before = workspace.session.stored
+  const rows = Array.from({ length: 201 }, (_, at) => ({ seconds: 1 + at, throttlePercent: 50 }))
+  const file = { format: 'pitchline-pattern', version: 2, name: 'long', rows }
+  expect(drive.takeFile(new TextEncoder().encode(JSON.stringify(file)))).toEqual([])
+  expect(drive.keep()).toEqual([
+    'A build keeps a drive of at most 200 rows, and this one has 201: it can be driven here, but not kept.',
+  ])
+  expect(workspace.session.stored).toBe(before)
+  expect([drive.isOwn, drive.pattern.name, drive.pattern.rows.length]).toEqual([false, 'long', 201])
+  // One row less, and it is kept.
+  drive.remove(drive.rows[200]?.id ?? NaN)
+  expect(drive.keep()).toEqual([])
+  expect(workspace.session.stored.service?.pattern?.rows).toHaveLength(200)
+})
+
 test('all rows are repeated one after the other, undone by name in the drive alone', () => {
   const { workspace } = workspaceWith([DriveWork])
   const drive = workspace.of(DriveWork)

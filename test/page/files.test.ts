@@ -271,6 +271,97 @@ it('recovered work is one step upon its file as it is: undo comes back to that, 
   expect([one.session.isDirty, one.session.history.undoName]).toEqual([true, null])
 })
 
+describe('going back to the file', () => {
+  it('is a step like any other: undo brings back what was changed since the save, unasked', async () => {
+    const one = window_(async () => undefined)
+    Object.assign(one.host, {
+      read: async (handle: string) => {
+        const text = one.host.texts.get(handle) ?? ''
+        const bytes = new TextEncoder().encode(text)
+        return { ok: true, value: { handle, name: handle, bytes, fingerprint: text } }
+      },
+    })
+    edit(one)
+    await one.files.save()
+    const { history } = one.session
+    const saved = one.session.stored
+    edit(one)
+    const changed = one.session.stored
+    await one.files.revert()
+    expect(one.ask.open).toBeNull()
+    expect([one.session.stored, one.session.isDirty]).toEqual([saved, false])
+    expect(history.undoName).toBe('go back to the saved file 1')
+    history.undo()
+    expect([one.session.stored, one.session.isDirty]).toEqual([changed, true])
+    // And past it to the state that was saved, which is known as such.
+    history.undo()
+    expect(one.session.isDirty).toBe(false)
+    history.redo()
+    history.redo()
+    expect([one.session.stored, one.session.isDirty]).toEqual([saved, false])
+    // With nothing changed since there is nothing to go back from.
+    await one.files.revert()
+    expect(history.redoName).toBeNull()
+    expect(history.depth).toBe(3)
+    expect(one.host.released).toEqual([])
+  })
+
+  it('takes what another program made of it, to be undone as well, and the next save finds the file as it is', async () => {
+    const one = window_(async () => undefined)
+    edit(one)
+    await one.files.save()
+    const own = one.session.stored
+    const theirs = writeBuild(buildOf('theirs', 7))
+    one.host.texts.set('file 1', theirs)
+    one.files.noteChangedOutside('file 1', false)
+    const value = {
+      handle: 'file 1',
+      name: 'file 1',
+      bytes: new TextEncoder().encode(theirs),
+      fingerprint: theirs,
+    }
+    Object.assign(one.host, { read: async () => ({ ok: true, value }) })
+    await one.files.revert()
+    expect([writeBuild(one.session.stored), one.session.isDirty]).toEqual([theirs, false])
+    expect(one.files.changedOutside).toBeNull()
+    one.session.history.undo()
+    expect([one.session.stored, one.session.isDirty]).toEqual([own, true])
+    expect(await one.files.save()).toBe(true)
+    expect(one.host.refusals).toEqual([])
+    expect(one.host.texts.get('file 1')).toBe(writeBuild(own))
+  })
+
+  it('drops a save that waits: it would put what was given up onto the disk', async () => {
+    const waiting: (() => void)[] = []
+    let isSlow = false
+    const one = window_(() =>
+      isSlow ? new Promise((letGo) => waiting.push(letGo)) : Promise.resolve(undefined),
+    )
+    edit(one)
+    await one.files.save()
+    const text = one.host.texts.get('file 1') ?? ''
+    const value = {
+      handle: 'file 1',
+      name: 'file 1',
+      bytes: new TextEncoder().encode(text),
+      fingerprint: text,
+    }
+    Object.assign(one.host, { read: async () => ({ ok: true, value }) })
+    isSlow = true
+    edit(one)
+    const first = one.files.save()
+    edit(one)
+    const second = one.files.save()
+    await settle()
+    await one.files.revert()
+    isSlow = false
+    waiting.splice(0).forEach((letGo) => letGo())
+    await first
+    expect(await second).toBe(false)
+    expect(writeBuild(one.session.stored)).toBe(text)
+  })
+})
+
 it('closing that is asked for again while it is being asked about is one question', async () => {
   const one = window_(async () => undefined)
   const answers: boolean[] = []

@@ -3,6 +3,7 @@ import path from 'node:path'
 import type { Page } from '@playwright/test'
 import { readStoredBuild } from '../../shared-engine/entries/read.ts'
 import { randomStream } from '../../shared-engine/numeric/random.ts'
+import { seedsOf } from '../fuzz/spoil.ts'
 import { entry, region, showPart } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
@@ -20,7 +21,7 @@ async function showMass(page: Page): Promise<void> {
   await showPart(page, 'vehicle')
 }
 
-for (let seed = 1; seed <= kills; seed += 1) {
+for (const seed of seedsOf(kills)) {
   test(`killed while it is typed in and saved, ${seed}`, async ({ open, folder }) => {
     const file = path.join(folder, 'crawler.build.json')
     await writeFile(file, await readFile('examples/culvert-crawler.build.json'))

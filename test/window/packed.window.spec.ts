@@ -10,6 +10,10 @@ import { rootFlags } from './launch/computer.ts'
 
 const packed = process.env['PITCHLINE_PACKED'] ?? ''
 
+/** What the killed program's own processes still write as they end comes back into the folder: it is removed again. */
+const remove = (folder: string) =>
+  rm(folder, { recursive: true, force: true, maxRetries: 50, retryDelay: 100 })
+
 /** Number of the door by which the program can be looked at. */
 function doorOf(program: ChildProcess): Promise<string> {
   return new Promise((found, failed) => {
@@ -59,7 +63,7 @@ test('the packed program starts with the build that it is given, and shows it', 
     await expect.poll(shown).toMatch(/Newt, the culvert crawler\s+Saved in mine\.build\.json/)
   } finally {
     program.kill('SIGKILL')
-    await rm(folder, { recursive: true, force: true })
+    await remove(folder)
   }
 })
 
@@ -78,6 +82,6 @@ test('it does not run as a Node, nor lets Node’s inspection in', async () => {
     expect(said).not.toContain('Debugger listening')
   } finally {
     program.kill('SIGKILL')
-    await rm(folder, { recursive: true, force: true })
+    await remove(folder)
   }
 })

@@ -1,5 +1,6 @@
 import { SvelteMap } from 'svelte/reactivity'
 import { completeBuild, withEntry } from '../../../shared-engine/index.ts'
+import { pattern as ownPattern } from '../../../shared-engine/entries/parts/pattern.ts'
 import { driveJob } from '../../../shared-engine/jobs/drive.ts'
 import { readPattern, readPatternValue } from '../../../shared-engine/drive/read.ts'
 import type { DriveRun } from '../../../shared-engine/drive/result.ts'
@@ -33,6 +34,8 @@ interface EditedPattern {
 }
 
 const changed = ', changed'
+/** Rows that a build's own pattern may have: fewer than a pattern's file. */
+export const mostKept = ownPattern.entries.rows.most
 /** ms after a change until it is driven: short, since a drive of ten minutes takes a blink. */
 const pause = 150
 let made = 0
@@ -162,7 +165,11 @@ export class DriveWork implements QuestionState {
 
   /** Puts the pattern into the build, where it is the basis of heat and range; says what stands against it. */
   keep(): readonly string[] {
-    const { name } = this.pattern
+    const { name, rows } = this.pattern
+    if (rows.length > mostKept)
+      return [
+        `A build keeps a drive of at most ${mostKept} rows, and this one has ${rows.length}: it can be driven here, but not kept.`,
+      ]
     const called = name.endsWith(changed) ? name.slice(0, -changed.length) : name
     const next = withEntry(this.#session.stored, 'service.pattern', keptOf({ ...this.pattern, name: called }))
     const mistakes = this.#session.change(`keep the drive ${called}`, next).map(sentenceOf)

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { expect, it } from 'vitest'
 import { randomStream } from '../../../shared-engine/numeric/random.ts'
-import { belowOf, spoiltBytes } from '../../fuzz/spoil.ts'
+import { belowOf, seedsOf, spoiltBytes } from '../../fuzz/spoil.ts'
 import { oddNumbers } from './odd-file.ts'
 import { logFolder, logNumbers, readText } from './reading.ts'
 
@@ -14,7 +14,7 @@ it(
   () => {
     const originals = logNumbers.map((number) => readFileSync(path.join(logFolder, `${number}.csv`)))
     const troubles: string[] = []
-    for (let seed = 0; seed < fuzzed; seed += 1) {
+    for (const seed of seedsOf(fuzzed)) {
       const spoilt = spoiltPiece(originals[seed % originals.length] ?? new Uint8Array(), seed)
       try {
         const found = readText(spoilt)
