@@ -74,7 +74,7 @@ function measureFatigue(ledger: Ledger, limit: Limit, part: ShaftPart, duty: Sha
 }
 
 /** S_e of a shaft, Pa. */
-function shaftEndurance({ diameter, material }: ShaftPart): number {
+export function shaftEndurance({ diameter, material }: ShaftPart): number {
   const { family, tensile, endurance } = material
   return enduranceStrength({ metal: family === 'metal', tensile, endurance }, diameter)
 }

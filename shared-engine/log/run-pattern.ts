@@ -15,9 +15,11 @@ interface Moving {
 
 /** Most rows that a build keeps of a drive. */
 const mostRows = 200
-/** Longest row, and shortest but for the last, s. */
-const longest = 120
+/** Longest row of all but the longest runs, and shortest but for the last, s. *Source:* common practice, no source. */
+const usuallyLongest = 120
 const shortest = 1
+/** s that a row of a build lasts at least. *Source:* `docs/model.md` §1. */
+const leastSeconds = 0.01
 /** A row holds one speed to within this share of the fastest, to begin with. *Source:* common practice, no source. */
 const closely = 0.05
 
@@ -51,27 +53,54 @@ function meanSpeed({ seconds, speed }: Moving, from: number, to: number): number
   return lasted > 0 ? metres / lasted : 0
 }
 
-/** Rows that hold one speed each to within so many m/s; null where they are more than a build keeps. */
-function rowsWithin(moving: Moving, near: number): readonly PatternRowPart[] | null {
+/** How closely a row holds one speed, m/s, and how long it may be, s. */
+interface Grain {
+  readonly near: number
+  readonly longest: number
+}
+
+/**
+ * Rows that hold one speed each to within so many m/s; null where they are more than a build keeps.
+ *
+ * A row ends at the last sample that it fits, so that a cruise is not slowed by the stop after it; but none is shorter than a
+ * second, and between two samples there is no end.
+ */
+function rowsWithin(moving: Moving, { near, longest }: Grain): readonly PatternRowPart[] | null {
   const { seconds, speed } = moving
   const rows: PatternRowPart[] = []
-  let from = 0
+  let [from, before] = [0, 0]
   let [least, most] = [Infinity, -Infinity]
+  const lastedTo = (place: number) => (seconds[place] ?? 0) - (seconds[from] ?? 0)
+  const take = (place: number) => {
+    const now = speed[place] ?? 0
+    if (now < least) least = now
+    if (now > most) most = now
+  }
   const close = (to: number) => {
-    const lasted = (seconds[to] ?? 0) - (seconds[from] ?? 0)
+    const lasted = lastedTo(to)
     if (lasted > 0) rows.push(plainRow('speed', meanSpeed(moving, from, to), lasted))
+    before = from
     from = to
     least = most = speed[to] ?? 0
   }
   for (let at = 0; at < seconds.length; at += 1) {
-    const now = speed[at] ?? 0
-    if (now < least) least = now
-    if (now > most) most = now
-    const lasted = (seconds[at] ?? 0) - (seconds[from] ?? 0)
-    if (lasted >= longest || (lasted >= shortest && most - least > 2 * near)) close(at)
+    take(at)
+    if (most - least <= 2 * near && lastedTo(at) <= longest) continue
+    if (lastedTo(at - 1) >= shortest) {
+      close(at - 1)
+      take(at)
+    }
+    const fits = most - least <= 2 * near && lastedTo(at) <= longest
+    if (!fits && lastedTo(at) >= shortest) close(at)
     if (rows.length > mostRows) return null
   }
-  close(seconds.length - 1)
+  const last = seconds.length - 1
+  // What is left may be shorter than a row of a build can be: the row before it ends later then.
+  if (lastedTo(last) > 0 && lastedTo(last) < leastSeconds && rows.length > 0) {
+    rows.pop()
+    from = before
+  }
+  close(last)
   return rows.length > mostRows ? null : rows
 }
 
@@ -86,13 +115,15 @@ export function runPattern(log: ReadLog, episodes: readonly Episode[], name: str
   const moving = movingOf(log, episodes)
   if (moving.seconds.length < 2) return null
   const fastest = moving.speed.reduce((most, speed) => Math.max(most, speed), 0)
+  // Of a run of many hours rows have to be longer, or they would be more than a build keeps.
+  const longest = Math.max(usuallyLongest, (2.2 * (moving.seconds.at(-1) ?? 0)) / mostRows)
   let near = closely * fastest
-  let rows = rowsWithin(moving, near)
+  let rows = rowsWithin(moving, { near, longest })
   while (rows === null) {
     near *= 1.5
-    // A long run at rest and a longest row can be more rows than a build keeps, however coarse.
-    if (near > 4 * fastest) return null
-    rows = rowsWithin(moving, near)
+    // However coarse, rows of the longest are fewer than a build keeps: stands against numbers that are none.
+    if (!(near < 4 * fastest)) return null
+    rows = rowsWithin(moving, { near, longest })
   }
   return rows.length === 0 ? null : { name, notes: 'From a log, by the rpm; on the level.', rows }
 }
