@@ -1,6 +1,6 @@
 import path from 'node:path'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
-import type { InlineConfig, Plugin } from 'vite'
+import type { InlineConfig, Plugin, Rolldown } from 'vite'
 import { buildFacts } from './scripts/build-facts.ts'
 
 /**
@@ -25,8 +25,8 @@ type NodeTarget = {
   format: 'cjs' | 'es'
   target: string
   minify?: boolean
-  /** All in one file, what is imported later included. */
-  whole?: boolean
+  /** All in one file, what is imported later included; or what goes into files of their own. */
+  parts?: 'one' | Rolldown.OutputOptions['codeSplitting']
   /** Leaves in the folder what an earlier build of the same target has put there. */
   beside?: boolean
   /** Packages that stay outside of the bundle: tools that the benches drive. */
@@ -40,7 +40,7 @@ const forNode = ({
   format,
   target,
   minify = false,
-  whole = false,
+  parts,
   beside = false,
   external = [],
 }: NodeTarget): InlineConfig => ({
@@ -57,14 +57,35 @@ const forNode = ({
       input: entries,
       output: {
         format,
-        // Node's own modules that are imported later: what runs as a script can require them, but not import them.
-        ...(whole ? { codeSplitting: false, dynamicImportInCjs: false } : {}),
+        // What is imported later: what runs as a script can require it, but not import it.
+        ...(parts === undefined
+          ? {}
+          : {
+              codeSplitting: parts === 'one' ? false : parts,
+              dynamicImportInCjs: false,
+              // What is in one file is run when it is imported, not when another of that file is.
+              strictExecutionOrder: parts !== 'one',
+              // Then a file is read as it stands, a byte a letter, and V8 keeps it so.
+              charset: 'ascii',
+            }),
         entryFileNames: format === 'cjs' ? '[name].cjs' : '[name].js',
         chunkFileNames: format === 'cjs' ? '[name]-[hash].cjs' : '[name]-[hash].js',
       },
     },
   },
 })
+
+/**
+ * The reader of command lines can start a command that is a program of its own. None of ours is, and Node's module for
+ * it takes a thirtieth of a check to load.
+ */
+const noPrograms: Plugin = {
+  name: 'pitchline:no-programs',
+  enforce: 'pre',
+  resolveId: (id, importer) =>
+    id === 'node:child_process' && importer?.includes('commander') ? '\0no-programs' : undefined,
+  load: (id) => (id === '\0no-programs' ? 'export default {}' : undefined),
+}
 
 /**
  * Letters of the mathematics in one format: the sheet names each in three, of which Chromium takes the first, and the
@@ -99,26 +120,24 @@ const page: InlineConfig = {
 
 /**
  * The command line's files, one after the other: the program, what starts it, the thread, which is started by its
- * file's name, and what writes a PDF, which is loaded by it. CommonJS, whole: only of such a file can V8's compiled form be kept (src-main/cli/compiled.ts).
+ * file's name, and what writes a PDF, which is loaded by it. All that a check runs is one file of the program's, so that
+ * a check reads no other command; CommonJS, because only of a script can V8's compiled form be kept
+ * (src-main/cli/compiled.ts).
  */
-const commandLineFiles: readonly Record<string, string>[] = [
-  { program: 'src-main/cli/main.ts' },
-  { pitchline: 'src-main/cli/pitchline.ts' },
-  { thread: 'src-main/cli/thread.ts' },
-  { pdf: 'src-main/cli/report/pdf.ts' },
+const commandLineFiles: readonly Pick<NodeTarget, 'entries' | 'parts'>[] = [
+  {
+    entries: { program: 'src-main/cli/main.ts' },
+    parts: { groups: [{ name: 'check', test: /src-main[\\/]cli[\\/]check[\\/](run|text)/ }] },
+  },
+  { entries: { pitchline: 'src-main/cli/pitchline.ts' }, parts: 'one' },
+  { entries: { thread: 'src-main/cli/thread.ts' }, parts: 'one' },
+  { entries: { pdf: 'src-main/cli/report/pdf.ts' }, parts: 'one' },
 ]
 
-const commandLine = commandLineFiles.map((entries, at) =>
-  forNode({
-    entries,
-    folder: 'cli',
-    format: 'cjs',
-    target: 'node20',
-    minify: true,
-    whole: true,
-    beside: at > 0,
-  }),
-)
+const commandLine = commandLineFiles.map((files, at) => ({
+  ...forNode({ ...files, folder: 'cli', format: 'cjs', target: 'node20', minify: true, beside: at > 0 }),
+  plugins: [noPrograms],
+}))
 
 /** Each target's builds, in order. */
 export const targets = {

@@ -1,4 +1,5 @@
 import { readdirSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import path from 'node:path'
 import { compiledFile, compiledProgram } from '../src-main/cli/compiled.ts'
 
@@ -14,7 +15,7 @@ const demos = readdirSync('examples')
  * called first: what a check calls is therefore called once, its answer dropped.
  */
 export async function keepCompiled(): Promise<void> {
-  const { script, start } = compiledProgram(folder)
+  const { scripts, start } = compiledProgram(folder, createRequire(import.meta.url))
   const { main } = start()
   const complaints: string[] = []
   const io = { out: () => {}, err: (text: string) => void complaints.push(text) }
@@ -23,5 +24,6 @@ export async function keepCompiled(): Promise<void> {
     await main(['check', demo, '--json'], io)
   }
   if (complaints.length > 0) throw new Error(`the command line just built fails: ${complaints.join('')}`)
-  writeFileSync(path.join(folder, compiledFile), script.createCachedData())
+  for (const [name, script] of scripts)
+    writeFileSync(compiledFile(path.join(folder, name)), script.createCachedData())
 }

@@ -1,12 +1,11 @@
+import { isAscii } from 'node:buffer'
 import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import path from 'node:path'
 import { Script } from 'node:vm'
 import type { Io } from './io.ts'
 
-/** The command line in one file, and beside it what the build's V8 has made of that. */
+/** Where the command line begins; what it requires of its own stands beside it. */
 const programFile = 'program.cjs'
-export const compiledFile = 'program.compiled'
 
 /** What main.ts gives. */
 interface Program {
@@ -14,14 +13,15 @@ interface Program {
 }
 
 interface CompiledProgram {
-  readonly script: Script
-  /** Runs the bundle as Node would run a CommonJS module; gives its exports. */
+  /** What has been read so far, by the file's name. */
+  readonly scripts: ReadonlyMap<string, Script>
+  /** Runs the program's file as Node would run a CommonJS module; gives its exports. */
   readonly start: () => Program
 }
 
 type CommonJs = (
   exports: object,
-  require: NodeJS.Require,
+  require: (name: string) => unknown,
   module: object,
   file: string,
   folder: string,
@@ -35,31 +35,48 @@ type CommonJs = (
  *
  * Node's own cache of compiled modules does the same from 22.1 on, but keeps it in a folder of the person's.
  *
- * @param folder where both files are
+ * @param folder where the files are
+ * @param nodes Node's own require, for all that is not in the folder
  */
-export function compiledProgram(folder: string): CompiledProgram {
-  const file = path.join(folder, programFile)
-  const source = readFileSync(file, 'utf8')
-  const cachedData = compiledIn(folder)
-  const script = new Script(`(function(exports,require,module,__filename,__dirname){${source}\n})`, {
+export function compiledProgram(folder: string, nodes: (name: string) => unknown): CompiledProgram {
+  const scripts = new Map<string, Script>()
+  const modules = new Map<string, { exports: object }>()
+
+  const load = (name: string): object => {
+    const known = modules.get(name)
+    if (known !== undefined) return known.exports
+    const file = path.join(folder, name)
+    const script = scriptOf(file)
+    const module = { exports: {} }
+    scripts.set(name, script)
+    modules.set(name, module)
+    const run = script.runInThisContext() as CommonJs
+    run(module.exports, require, module, file, folder)
+    return module.exports
+  }
+  const require = (name: string): unknown => (name.startsWith('./') ? load(name.slice(2)) : nodes(name))
+
+  return { scripts, start: () => load(programFile) as Program }
+}
+
+/** A file of the build's, which writes plain ASCII where it can: then a byte is a letter, and V8 keeps it so. */
+function scriptOf(file: string): Script {
+  const bytes = readFileSync(file)
+  const source = bytes.toString(isAscii(bytes) ? 'latin1' : 'utf8')
+  const cachedData = bytesOf(compiledFile(file))
+  return new Script(`(function(exports,require,module,__filename,__dirname){${source}\n})`, {
     filename: file,
     ...(cachedData === null ? {} : { cachedData }),
   })
-  return {
-    script,
-    start: () => {
-      const module = { exports: {} as Program }
-      const run = script.runInThisContext() as CommonJs
-      run(module.exports, createRequire(file), module, file, folder)
-      return module.exports
-    },
-  }
 }
 
-/** `null` where there is none: an unfinished build still has to run. */
-function compiledIn(folder: string): Buffer | null {
+/** Where the compiled form of a file is kept. */
+export const compiledFile = (file: string): string => file.replace(/\.cjs$/, '.compiled')
+
+/** `null` where there is none: a command that no build has run, or an unfinished build, still has to run. */
+function bytesOf(file: string): Buffer | null {
   try {
-    return readFileSync(path.join(folder, compiledFile))
+    return readFileSync(file)
   } catch {
     return null
   }

@@ -2,7 +2,7 @@
 import { compiledProgram } from './compiled.ts'
 
 // Set, not called: what was written to a pipe still has to leave.
-void compiledProgram(import.meta.dirname)
+void compiledProgram(__dirname, require)
   .start()
   .main(process.argv.slice(2))
   .then((code) => (process.exitCode = code))
