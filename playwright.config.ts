@@ -16,6 +16,7 @@ const ofThePage = [
     'gears',
     'gears-found',
     'look-at',
+    'order',
     'questions',
     'redrawn',
     'remedy',

@@ -6,10 +6,8 @@ import type { Standing } from '../limits/limit.ts'
 import { marginWords, timesOver } from '../limits/margin-words.ts'
 import { limitOf } from '../limits/table.ts'
 import { worstRow } from '../limits/worst.ts'
-import { bestPointsOf } from '../motor/best-points.ts'
 import { formatText } from '../units/display.ts'
 import type { UnitSystem } from '../units/kinds.ts'
-import { rpmOf } from '../units/rpm.ts'
 import { cruiseCurve } from '../vehicle/cruise-curve.ts'
 
 /** How many limits stand where, and the worst of them: what a person wants to know first. */
@@ -81,15 +79,4 @@ function windingAnswer({ figures, limits, machine }: Checked, system: UnitSystem
   const apart = formatText(Math.abs(gap), 'temperatureDifference', system)
   const passed = gap < 0 && after !== '' ? `, which it passes after ${after}` : ''
   return `The winding settles at ${formatText(steadyMotorC, 'temperature', system)}, ${apart} ${gap < 0 ? 'above' : 'below'} its limit${passed}.`
-}
-
-/** Most power and best efficiency of a motor at full throttle; empty where it cannot turn itself. */
-export function bestAnswer({ evaluation }: Checked, system: UnitSystem): string {
-  const best = bestPointsOf(evaluation.drive)
-  if (best === null) return ''
-  const { power, efficiency } = best
-  const rpm = (speed: number) => formatText(rpmOf(speed), 'rpm', system)
-  const most = `${formatText(power.shaftPower, 'watts', system)} at ${rpm(power.speed)}`
-  const finest = `${formatText(efficiency.efficiency, 'fraction', system)} at ${rpm(efficiency.speed)}`
-  return `Of one motor at full throttle: most shaft power ${most}, best efficiency ${finest}.`
 }

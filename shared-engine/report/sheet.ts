@@ -1,6 +1,7 @@
 import type { Checked } from '../check.ts'
 import { caution, modelVersion } from '../constants.ts'
 import { cautionOf } from '../explain/cautions.ts'
+import { bestWords } from '../explain/best.ts'
 import { orderOf } from '../explain/order.ts'
 import { workingOf } from '../explain/table.ts'
 import { workingText } from '../explain/text.ts'
@@ -8,7 +9,7 @@ import { oneLine, printable } from '../mistakes/shown.ts'
 import type { Remedies } from '../remedy/remedy.ts'
 import type { UnitSystem } from '../units/kinds.ts'
 import { alarmBlocks, closeAlarmBlocks } from './alarms.ts'
-import { bestAnswer, countsAnswer, fastAnswer, holdAnswer, hotAnswer } from './answer.ts'
+import { countsAnswer, fastAnswer, holdAnswer, hotAnswer } from './answer.ts'
 import { heading, list, run, text, words, type Block, type Section, type Sheet } from './block.ts'
 import { entryBlocks, entryRuns } from './entries.ts'
 import { figureBlocks, figureRuns } from './figures.ts'
@@ -119,7 +120,7 @@ function wholeSections(checked: Checked, { system, remedies }: SheetManner): rea
 }
 
 function answerTexts(checked: Checked, system: UnitSystem): readonly Block[] {
-  const best = bestAnswer(checked, system)
+  const best = bestWords(checked, system)
   return [
     { block: 'answer', text: fastAnswer(checked, system) },
     text(countsAnswer(checked.limits)),

@@ -20,6 +20,8 @@ interface CheckJson {
     standing: string
     case: string
   }[]
+  order: unknown
+  best: Record<'power' | 'efficiency', { shaftWatts: number; efficiency: number }> | null
   notes: string[]
 }
 
@@ -59,6 +61,7 @@ test('the JSON has the keys of the contract, SI numbers, and nothing else', () =
     'limits',
     'stages',
     'order',
+    'best',
     'wires',
     'alarms',
     'spreads',
@@ -79,6 +82,28 @@ test('the JSON has the keys of the contract, SI numbers, and nothing else', () =
     ])
   }
   for (const value of Object.values(json.figures)) expect(value === null || Number.isFinite(value)).toBe(true)
+})
+
+test('what to order and where the motor is at its best: in the text, in the JSON and by explain', () => {
+  const text = pitchlineOnce(['check', demoFile('hut-hauler')]).out.replace(/\s+/g, ' ')
+  const json = jsonOf(pitchlineOnce(['check', demoFile('hut-hauler'), '--json']).out)
+  const { out, code } = pitchlineOnce(['explain', demoFile('hut-hauler'), 'order'])
+  const explained = out.replace(/\s+/g, ' ')
+  expect(code).toBe(0)
+  // Wheels of 17 and 42 teeth, 315 mm of 15.875 mm: 2 · 315/15.875 + 29.5 + (25/2π)² · 15.875/315 = 69.98, so 70 links;
+  // 1 − cos(π/17) is 1.70 %.
+  for (const said of [text, explained]) {
+    expect(said).toContain('70 links')
+    expect(said).toContain('the speed ripples by 1.703 %')
+    expect(said).toMatch(/most shaft power [\d.,]+ k?W at [\d,]+ rpm, best efficiency [\d.]+ %/)
+  }
+  const { best } = json
+  expect(best?.efficiency.efficiency).toBeGreaterThanOrEqual(json.figures['topMotorEfficiency'] ?? NaN)
+  expect(best?.power.shaftWatts).toBeGreaterThanOrEqual(best?.efficiency.shaftWatts ?? NaN)
+  const asked = JSON.parse(
+    pitchlineOnce(['explain', demoFile('hut-hauler'), 'order', '--json']).out,
+  ) as unknown
+  expect(asked).toEqual({ order: json.order, best })
 })
 
 test('a golden build through the whole command: figures and ledger as the independent implementations have them', () => {

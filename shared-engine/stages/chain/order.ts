@@ -29,9 +29,10 @@ export function chainOrder(stage: ChainStage, system: UnitSystem): string {
   const wheels = `chain wheels of ${stage.driverTeeth} and ${stage.drivenTeeth} teeth`
   const strands = stage.strands === 1 ? '' : `, ${stage.strands} strands`
   const chain = `chain of ${length(stage.pitch)} pitch${strands}`
-  if (fit === null) return `${chain}; ${wheels}; a centre distance would bring its links`
+  const ripple = `the speed ripples by ${formatText(chainRipple(stage), 'fraction', system)}`
+  if (fit === null) return `${chain}; ${wheels}; a centre distance would bring its links; ${ripple}`
   if (!Number.isFinite(fit.centre))
-    return `${chain}; ${wheels}; ${fit.links} links, nearest to the centre distance entered, do not reach round them`
+    return `${chain}; ${wheels}; ${fit.links} links, nearest to the centre distance entered, do not reach round them; ${ripple}`
   const apart = fit.centre / stage.pitch
-  return `${chain}, ${fit.links} links; ${wheels}; they want a centre distance of ${length(fit.centre)}, ${apart.toFixed(1)} pitches`
+  return `${chain}, ${fit.links} links; ${wheels}; they want a centre distance of ${length(fit.centre)}, ${apart.toFixed(1)} pitches; ${ripple}`
 }

@@ -1,6 +1,7 @@
 import { alarmRows } from '../../../shared-engine/alarms/rows.ts'
 import { spreadsOf } from '../../../shared-engine/uncertainty/spreads.ts'
 import type { Checked } from '../../../shared-engine/check.ts'
+import { bestOf } from '../../../shared-engine/explain/best.ts'
 import { wireFiguresOf } from '../../../shared-engine/figures/wiring.ts'
 import { stageFits } from '../../../shared-engine/limits/stage.ts'
 import { jsonText } from '../json.ts'
@@ -25,6 +26,7 @@ export function checkedJson(checked: Checked): string {
     ...head,
     stages,
     order: stageFits(machine),
+    best: bestOf(checked),
     wires,
     alarms: alarmRows(checked),
     spreads: spreadsOf(checked.build),

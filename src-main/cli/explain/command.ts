@@ -6,11 +6,11 @@ export const explain: Command = {
   summary: 'show how one figure or limit of a build comes about',
   arguments: [
     { name: 'build', about: 'file of the build (*.build.json), or - for standard input' },
-    { name: 'subject', about: 'a figure or limit as check names it: freeRpm, track.tooth-shear' },
+    { name: 'subject', about: 'a figure or limit as check names it: freeRpm, track.tooth-shear; or order' },
   ],
   options: [jsonOption],
   more: `The formula, the numbers put in with where they come from, the load case, the
-source, and what is an assumption.
+source, and what is an assumption. "order": what to buy or cut for each part.
 
 Example: pitchline explain hauler.build.json track.tooth-shear`,
   run: async ([build = '', subject = ''], { json }, io) => {
