@@ -14,15 +14,12 @@ export const delimiters = ['\t', ';', '|', ',', ' '] as const
  */
 export class CellCutter {
   readonly #settings: { readonly delimiter: string; readonly newline: string }
-  /** What parts the cells. */
-  readonly delimiter: string
   /** Whether blanks part the cells, as many as there are. */
   readonly runs: boolean
 
   /** @param delimiter one character; a blank stands for a run of blanks */
   constructor(delimiter: string) {
     this.#settings = { delimiter, newline: '\n' }
-    this.delimiter = delimiter
     this.runs = delimiter === ' '
   }
 

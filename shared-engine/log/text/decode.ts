@@ -35,9 +35,6 @@ const upper = [
   0x153, 0x9d, 0x17e, 0x178,
 ] as const
 
-/** Whether a byte below 128 is the character of ASCII wherever it stands. */
-export const holdsAscii = (encoding: Encoding): boolean => encoding === 'utf-8' || encoding === 'windows-1252'
-
 const stretch = 8_192
 
 function windowsText(bytes: Uint8Array): string {

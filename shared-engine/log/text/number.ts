@@ -7,12 +7,8 @@ const missing = NaN
 /** A cell that is filled with something that is no number. Infinities count as missing, so this one is free. */
 export const unreadable = Infinity
 
-/** Most characters of a plain number. */
-export const mostPlain = 18
-/** 1, 10, 100 … as many as a plain number can have digits behind its mark: all exact. */
-export const powersOfTen = Array.from({ length: mostPlain + 1 }, (_, power) => 10 ** power)
-/** Whole numbers up to here are exact. */
-export const mostExact = 2 ** 53
+const powers = Array.from({ length: 19 }, (_, power) => 10 ** power)
+const mostExact = 2 ** 53
 
 /**
  * Reads a plain decimal number, the shape of nearly every cell: sign, digits, mark, digits.
@@ -25,7 +21,7 @@ export const mostExact = 2 ** 53
  */
 export function plainNumber(cell: string, mark: number): number {
   const length = cell.length
-  if (length === 0 || length > mostPlain) return unreadable
+  if (length === 0 || length > 18) return unreadable
   let place = 0
   const first = cell.charCodeAt(0)
   if (first === 45 || first === 43) place = 1
@@ -41,7 +37,7 @@ export function plainNumber(cell: string, mark: number): number {
     else return unreadable
   }
   if (digits === 0 || value > mostExact) return unreadable
-  if (after >= 0) value /= powersOfTen[digits - after] ?? 1
+  if (after >= 0) value /= powers[digits - after] ?? 1
   return first === 45 ? -value : value
 }
 

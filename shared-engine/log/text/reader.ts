@@ -2,7 +2,7 @@ import type { Mistake } from '../../mistakes/mistake.ts'
 import { refusal } from '../refusal.ts'
 import { Repairs } from '../repairs.ts'
 import { CellCutter } from './cut.ts'
-import { decoderOf, holdsAscii, type Decoder } from './decode.ts'
+import { decoderOf, type Decoder } from './decode.ts'
 import { declaredDelimiter, dialectOf, linesLookedAt, type Dialect } from './dialect.ts'
 import { encodingOf, type Encoded, type Encoding } from './encoding.ts'
 import { Grid } from './grid.ts'
@@ -30,9 +30,6 @@ export interface LogText {
 
 /** Bytes read in one piece: a few milliseconds of work. */
 const blockBytes = 16_384
-/** Rows of a block that are read by themselves, between plain ones; the rest of it is read together after that. */
-const mostAlone = 8
-const lineFeed = 10
 /** Rows for which there is room at the start. */
 const rowsToBegin = 4_096
 /** Bytes from which a file is not read. */
@@ -58,10 +55,6 @@ export class TextReader {
   #held: string[] = []
   #told = 0
   #line = 1
-  /** Bytes read so far. */
-  #at = 0
-  /** Whether the last block had rows of plain numbers. */
-  #somePlain = true
   #dialect: Dialect | null = null
   #finder: HeadFinder | null = null
   #head: Head | null = null
@@ -84,52 +77,18 @@ export class TextReader {
 
   /** Reads a block; blocks are read in order. Nothing happens once the log is refused. */
   read(block: number): void {
-    if (this.#encoded === null || this.#refused !== null) return
-    const { from, to, encoding } = this.#encoded
+    if (this.#encoded === null || this.#decoder === null || this.#refused !== null) return
+    const { from, to } = this.#encoded
+    const start = Math.max(from, block * blockBytes)
     const end = Math.min(to, (block + 1) * blockBytes)
     const last = block === this.blocks - 1
-    this.#at = Math.max(from, this.#at)
-    // A little more than as many rows for each byte as so far, so that the grid need not grow at the very end.
-    this.#grid.expected = Math.ceil((1.01 * this.#grid.count * (to - from)) / Math.max(1, this.#at - from))
-    if (!holdsAscii(encoding)) this.#text(end, false)
-    else this.#rowsTo(end, to)
-    if (!last) return
-    this.#text(to, true)
-    this.#end()
-  }
-
-  /**
-   * Reads rows of plain numbers where they stand, and those between them by themselves; where these are many, what is left of
-   * the block together. A row that is begun in the block and ends in the next is left to that.
-   *
-   * @param end of the block
-   * @param to end of the text
-   */
-  #rowsTo(end: number, to: number): void {
-    let alone = this.#somePlain ? 0 : mostAlone
-    this.#somePlain = false
-    for (; this.#at < end && this.#refused === null; alone = Math.min(mostAlone, alone + 1)) {
-      if (this.#rows !== null && this.#bytes[this.#at - 1] === lineFeed) {
-        const before = this.#grid.count
-        this.#at = this.#rows.plainRows(this.#bytes, this.#at, end, to, this.#line)
-        this.#line += this.#grid.count - before
-        this.#somePlain ||= this.#grid.count > before
-        if (this.#at >= end) return
-      }
-      const left = this.#bytes.subarray(this.#at, end)
-      const together = this.#rows === null || alone === mostAlone
-      const lines = (together ? left.lastIndexOf(lineFeed) : left.indexOf(lineFeed)) + 1
-      if (lines === 0 && left.length < blockBytes) return
-      this.#text(lines === 0 ? end : this.#at + lines, false)
-    }
-  }
-
-  /** Reads what stands up to a place, cut into cells. */
-  #text(to: number, last: boolean): void {
-    const text = this.#decoder?.decode(this.#bytes.subarray(this.#at, to), last) ?? ''
-    this.#at = to
+    if (start >= end && !last) return
+    const text = this.#decoder.decode(this.#bytes.subarray(start, Math.max(start, end)), last)
     const lines = this.#cutter.take(text, last)
+    // A little more than as many rows for each byte as so far, so that the grid need not grow at the very end.
+    this.#grid.expected = Math.ceil((1.01 * this.#grid.count * (to - from)) / Math.max(1, start - from))
     if (lines !== null) this.#take(lines)
+    if (last) this.#end()
   }
 
   /** What was read, once every block is in; else why it cannot be. */

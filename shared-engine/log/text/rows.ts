@@ -6,7 +6,6 @@ import type { Head } from './head.ts'
 import { foldedName, isUnitsRow, unitInCell, unitInHeading } from './heading.ts'
 import { isBlank, isComment } from './lines.ts'
 import type { DecimalMark } from './number.ts'
-import { PlainRow } from './plain-row.ts'
 import { RowCells } from './row-cells.ts'
 
 /** A column of the current heading: where its numbers go, and what brings them to the column's first unit. */
@@ -20,7 +19,6 @@ interface Place {
 export class RowReader {
   readonly #cutter: CellCutter
   readonly #cells: RowCells
-  readonly #plain: PlainRow
   readonly #grid: Grid
   readonly #repairs: Repairs
   #places: Place[] = []
@@ -30,7 +28,6 @@ export class RowReader {
     this.#grid = grid
     this.#cutter = cutter
     this.#cells = new RowCells(decimal)
-    this.#plain = new PlainRow(cutter.delimiter, decimal)
     this.#repairs = repairs
     this.#takeHeading(head.headings)
     this.#takeUnits(head.units ?? [])
@@ -59,36 +56,6 @@ export class RowReader {
       this.#row(cells, line + place, false)
     }
     return rows.length
-  }
-
-  /**
-   * Reads whole rows of nothing but plain numbers from the bytes of a file, up to the first that is any other: it is for
-   * {@link lines}.
-   *
-   * @param from where a row begins
-   * @param until behind this no row is begun
-   * @param to where the text ends
-   * @param line number of the first
-   * @returns where the first row begins that was not read
-   */
-  plainRows(bytes: Uint8Array, from: number, until: number, to: number, line: number): number {
-    const grid = this.#grid
-    const places = this.#places
-    let at = from
-    while (at < until) {
-      const next = this.#plain.read(bytes, at, to, places.length)
-      if (next < 0) break
-      const row = grid.addRow(line)
-      const { values } = this.#plain
-      for (let place = 0; place < places.length; place += 1) {
-        const { column, times, plus } = places[place] as Place
-        const value = values[place] ?? NaN
-        column.values[row] = times === 1 && plus === 0 ? value : value * times + plus
-      }
-      line += 1
-      at = next
-    }
-    return at
   }
 
   /** Reads what stands behind the last line end. */
