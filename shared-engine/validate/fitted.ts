@@ -1,6 +1,6 @@
 import type { Build } from '../entries/schema.ts'
 import { sagPiecesOf } from '../fit/blocks/sag.ts'
-import type { FitAnswer } from '../fit/fit.ts'
+import type { FitAnswer } from '../fit/answer.ts'
 import { inLoggedSegments, type FitLog } from '../fit/log.ts'
 import { preparedOf, type Prepared } from '../fit/prepare.ts'
 import { machineOf } from '../machine/machine.ts'

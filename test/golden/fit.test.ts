@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readBuild } from '../../shared-engine/entries/read.ts'
-import { fitOf, type FitAnswer } from '../../shared-engine/fit/fit.ts'
+import type { FitAnswer } from '../../shared-engine/fit/answer.ts'
+import { fitOf } from '../../shared-engine/fit/fit.ts'
 import { readChannels } from '../../shared-engine/fit/read.ts'
 
 // Drives of invented machines with what another implementation of the same contract makes of them. Agreement: values to

@@ -1,5 +1,6 @@
 import { fitEntries, fitEntryOf } from '../../../shared-engine/fit/entries.ts'
-import { fitOf, type FitAnswer } from '../../../shared-engine/fit/fit.ts'
+import type { FitAnswer } from '../../../shared-engine/fit/answer.ts'
+import { fitOf } from '../../../shared-engine/fit/fit.ts'
 import { fitLogOf } from '../../../shared-engine/fit/from-log.ts'
 import type { FitLog } from '../../../shared-engine/fit/log.ts'
 import { readChannels } from '../../../shared-engine/fit/read.ts'

@@ -1,6 +1,6 @@
 import { caution } from '../../../shared-engine/constants.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
-import type { FitAnswer, FittedEntry } from '../../../shared-engine/fit/fit.ts'
+import type { FitAnswer, FittedEntry } from '../../../shared-engine/fit/answer.ts'
 import { refusalSentence, roughSentence } from '../../../shared-engine/fit/sentences.ts'
 import { rounded, unitText } from '../../../shared-engine/measure/shown.ts'
 import { fittedSentence, type FittedChannel } from '../../../shared-engine/validate/fitted.ts'

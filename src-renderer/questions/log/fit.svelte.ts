@@ -1,6 +1,6 @@
 import { completeBuild } from '../../../shared-engine/index.ts'
 import { channelsOfBlock, fitEntries, type FitEntry } from '../../../shared-engine/fit/entries.ts'
-import type { FittedEntry } from '../../../shared-engine/fit/fit.ts'
+import type { FittedEntry } from '../../../shared-engine/fit/answer.ts'
 import type { SeenFit } from '../../../shared-engine/jobs/fit.ts'
 import { isMoved, type FittedChannelId } from '../../../shared-engine/validate/fitted.ts'
 import type { InAir } from '../../../shared-engine/fit/in-air.ts'
