@@ -61,9 +61,17 @@ interface Started {
   readonly page: Page
 }
 
+/** Of the page's own address, where there is none. */
+const nothing = 'app://pitchline/nothing'
+
+/** All pages of one address in one process: what it has compiled of the page for one window is there for the next. */
+const oneProcess = '--process-per-site'
+
 /**
  * One program for the tests of a worker that look at its page alone: a start takes as long as the rest of a short test.
- * Each test has a window of its own, in a program that knows of nothing earlier.
+ * Each test has a window of its own, in a program that knows of nothing earlier. Between two tests an empty page of the
+ * same address, which is never shown, keeps the process of the pages alive: to start one and to compile the page anew
+ * was half of a window's start.
  */
 export class SharedProgram {
   #folder = ''
@@ -91,7 +99,7 @@ export class SharedProgram {
   /** A program with what an earlier one, closed or killed by the same test, has kept. */
   async again(file?: string): Promise<Started> {
     if (this.#folder === '') this.#folder = await mkdtemp(path.join(os.tmpdir(), 'pitchline-shared-'))
-    const electron = await start(this.#folder, file)
+    const electron = await start(this.#folder, file, [oneProcess])
     this.#electron = electron
     electron.once('close', () => {
       if (this.#electron === electron) this.#electron = null
@@ -108,11 +116,16 @@ export class SharedProgram {
 
   /** Ends what a test has opened; the program stays where it still runs. */
   async clear(): Promise<void> {
-    await this.#electron?.evaluate(async ({ BrowserWindow, dialog, session }) => {
-      Object.assign(dialog, (globalThis as { ownDialogs?: object }).ownDialogs)
-      for (const window of BrowserWindow.getAllWindows()) window.destroy()
+    await this.#electron?.evaluate(async ({ BrowserWindow, dialog, session }, address) => {
+      const ours = globalThis as { ownDialogs?: object; keeper?: InstanceType<typeof BrowserWindow> }
+      Object.assign(dialog, ours.ownDialogs)
+      if (ours.keeper === undefined) {
+        ours.keeper = new BrowserWindow({ show: false, webPreferences: { sandbox: true } })
+        await ours.keeper.loadURL(address)
+      }
+      for (const window of BrowserWindow.getAllWindows()) if (window !== ours.keeper) window.destroy()
       await session.defaultSession.clearStorageData()
-    })
+    }, nothing)
   }
 
   /** Ends the program, and forgets what it has kept. */
