@@ -34,6 +34,7 @@ export function setElectrics(
   moment.packResistance = moment.cellsResistance + pack.wiringResistance
   const asked = accessoryAmpsOf(machine.accessories.power, moment.openVolts, moment.packResistance)
   // An emptying or cold pack may come to where it cannot feed them: the most power that it has is at half its volts.
+  moment.starving = Number.isNaN(asked)
   moment.accessoryAmps = Number.isNaN(asked) ? moment.openVolts / (2 * moment.packResistance) : asked
   propulsion.openVolts = moment.openVolts
   propulsion.accessoryAmps = moment.accessoryAmps

@@ -41,6 +41,8 @@ export class Moment {
   charge = 0
   openVolts = 0
   accessoryAmps = 0
+  /** Whether the pack cannot feed the accessories. */
+  starving = false
   packResistance = 0
   /** S r(T_p)/P at the pack's own temperature, Ω: what warms the cells. */
   cellsResistance = 0

@@ -7,6 +7,7 @@ import { peakNames, type PeakName } from './reading.ts'
 import type { Peak, Recorder } from './recorder.ts'
 import type { DriveEnd } from './run.ts'
 import { thinnedSamples, type DriveSample } from './series.ts'
+import { starvedWords, type Starved } from './starving.ts'
 import type { Watched, Watcher } from './watch.ts'
 
 /** Where the energy of a drive went, J. */
@@ -64,6 +65,8 @@ export interface DriveRun {
   /** Ratings for long that the RMS current is over, by limit id. */
   readonly overContinuous: readonly LimitId[]
   readonly watched: readonly Watched[]
+  /** From when on the pack gave less than was asked; null where it never did. */
+  readonly starved: Starved | null
   readonly energy: EnergyBook
   /** J made in motors, controllers and cells, and given to the air. */
   readonly heatMade: number
@@ -83,6 +86,7 @@ interface Driven {
   readonly model: DriveModel
   readonly recorder: Recorder
   readonly watcher: Watcher
+  readonly starved: Starved | null
   readonly state: Float64Array
   readonly seconds: number
   readonly end: DriveEnd
@@ -122,11 +126,12 @@ export function resultOf(driven: Driven): DriveRun {
     peaks: peaksOf(recorder),
     overContinuous: overContinuous(model, motorAmpsRms, packAmpsRms),
     watched: driven.watcher.result(),
+    starved: driven.starved,
     energy: bookOf(driven, final),
     heatMade: final('heatMade'),
     heatToAir: final('heatToAir'),
     series: thinnedSamples(recorder.samples, columns, recorder.peakSamples),
-    notes: notesOf(model),
+    notes: [...(driven.starved === null ? [] : [starvedWords(driven.starved, 'metric')]), ...notesOf(model)],
   }
 }
 

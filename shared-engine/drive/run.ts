@@ -11,6 +11,7 @@ import { resultOf, type DriveRun } from './result.ts'
 import { setDriveSlopes } from './slopes.ts'
 import { CrossingSeeker, type Crossing } from './crossing.ts'
 import { emptyReading, setReading } from './reading.ts'
+import { StarvingWatch } from './starving.ts'
 import { Watcher } from './watch.ts'
 
 /** What may be set for a drive. */
@@ -66,6 +67,7 @@ export class DriveUnderWay {
   readonly #stepper: Stepper
   readonly #recorder: Recorder
   readonly #watcher: Watcher
+  readonly #starving: StarvingWatch
   readonly #seeker: CrossingSeeker
   readonly #between = emptyReading()
   readonly #partState = new Float64Array(stateNames.length)
@@ -90,6 +92,7 @@ export class DriveUnderWay {
     this.#stepper = new Stepper(start, () => undefined, options.relative ?? 1e-8, floors)
     this.#recorder = new Recorder(this.#model)
     this.#watcher = new Watcher(this.#model)
+    this.#starving = new StarvingWatch(this.#model, start)
     this.#seeker = new CrossingSeeker(this.#workplace, this.#model, stateNames.length)
     this.seconds = pattern.rows.reduce((sum, row) => sum + row.seconds, 0)
   }
@@ -125,6 +128,7 @@ export class DriveUnderWay {
       model: this.#model,
       recorder: this.#recorder,
       watcher: this.#watcher,
+      starved: this.#starving.found,
       state,
       seconds: time,
       end: this.#end ?? 'stopped',
@@ -175,6 +179,7 @@ export class DriveUnderWay {
   /** Takes down the workplace's instant; `from` is where the step on trial began, if bounds may have been passed inside it. */
   #record(state: Float64Array, time: number, from = time): void {
     const reading = this.#recorder.add(time, state, this.#workplace.moment, this.#settled())
+    this.#starving.look(time, state, this.#workplace.moment, this.#settled())
     this.#watcher.look(from, time, reading, (between) => this.#readingAt(between))
   }
 

@@ -27,7 +27,7 @@ interface Reach {
  */
 export function reachOf(
   { track }: Build,
-  { path, way, least = -Infinity, most = Infinity, times = farthest }: Lever,
+  { path, way, least = -Infinity, most = Infinity, times = farthest, step = 1, sizes }: Lever,
   { low = -Infinity, high = Infinity, whole }: Field,
   from: number,
 ): Reach {
@@ -35,8 +35,18 @@ export function reachOf(
   const lowest = Math.max(low, least, from > 0 ? nearest : -Infinity)
   const room = path === 'track.tooth.rootMm' ? rootOfPitch * track.pitchMm : Infinity
   const highest = Math.min(high, most, room, from > 0 ? from * times : Infinity)
+  const grain = sizes === undefined ? step : 0
   return {
-    least: way === 'more' ? from : Math.min(from, lowest),
-    most: way === 'less' ? from : Math.max(from, highest),
+    least: way === 'more' ? from : Math.min(from, inwards(lowest, grain, Math.ceil)),
+    most: way === 'less' ? from : Math.max(from, inwards(highest, grain, Math.floor)),
   }
+}
+
+/** An end that can be had: a third of 40 rpm/V is none. @param step 0: sizes are looked up in a list */
+function inwards(end: number, step: number, round: (steps: number) => number): number {
+  if (step === 0 || !Number.isFinite(end)) return end
+  const steps = end / step
+  const nearest = Math.round(steps)
+  const whole = Math.abs(steps - nearest) < 1e-9 * Math.max(1, Math.abs(steps)) ? nearest : round(steps)
+  return Number((whole * step).toPrecision(10))
 }

@@ -224,6 +224,8 @@ function judged(
 function changesOf(before: Checked, after: Checked, limit: LimitId) {
   const were = new Map(before.limits.map((row) => [row.id, row.standing]))
   const are = new Map(after.limits.map((row) => [row.id, row.standing]))
+  // What is no longer judged is not put right.
+  const isHeld = (standing: Standing | undefined) => standing === 'within' || standing === 'near'
   const others = after.limits.filter((row) => row.id !== limit)
   const newly = (standing: Standing, from: readonly (Standing | undefined)[]) =>
     others.filter((row) => row.standing === standing && from.includes(were.get(row.id))).map((row) => row.id)
@@ -231,7 +233,7 @@ function changesOf(before: Checked, after: Checked, limit: LimitId) {
     newlyOver: newly('over', ['within', 'near', undefined]),
     newlyNear: newly('near', ['within', undefined]),
     cleared: before.limits
-      .filter((row) => row.standing === 'over' && row.id !== limit && are.get(row.id) !== 'over')
+      .filter((row) => row.standing === 'over' && row.id !== limit && isHeld(are.get(row.id)))
       .map((row) => row.id),
   }
 }

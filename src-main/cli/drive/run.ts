@@ -37,7 +37,7 @@ export async function driveBuild(
     io.out(`${[channels.join(','), ...rows].join('\n')}\n`)
   } else io.out(driveText(run, { build, pattern }, systemOf(options)))
   const passed = run.overContinuous.length > 0 || run.watched.some(({ passedAt }) => passedAt !== null)
-  return passed || run.end !== 'finished' ? exit.over : exit.within
+  return passed || run.starved !== null || run.end !== 'finished' ? exit.over : exit.within
 }
 
 /** ms of work between two looks at whether somebody wants it stopped. */

@@ -4,6 +4,7 @@ import { peakNames, type PeakName } from '../../../shared-engine/drive/reading.t
 import type { DriveRun, EnergyBook } from '../../../shared-engine/drive/result.ts'
 import { mostSteps } from '../../../shared-engine/drive/run.ts'
 import { peakWords, restTold, restWords, sinkWords } from '../../../shared-engine/drive/words.ts'
+import { notesBeside, starvedWords } from '../../../shared-engine/drive/starving.ts'
 import { changesFor, passedOf, passedWords, unfollowedOf } from '../../../shared-engine/drive/passed.ts'
 import { flowForWeather, flowWords } from '../../../shared-engine/explain/flow-weather.ts'
 import { wrapped } from '../../../shared-engine/explain/wrap.ts'
@@ -38,6 +39,7 @@ export function driveText(run: DriveRun, asked: Asked, system: UnitSystem): stri
   const lines = [
     ...wrapped(`${oneLine(run.name, 120)}, driven: ${oneLine(run.pattern, 120)}`, 80),
     `${ends[run.end]} after ${seconds(run.seconds)}.`,
+    ...(run.starved === null ? [] : wrapped(starvedWords(run.starved, system), 80)),
     '',
     ...figureLines(run, shown),
     '',
@@ -51,7 +53,7 @@ export function driveText(run: DriveRun, asked: Asked, system: UnitSystem): stri
     ...energyLines(run.energy, shown),
     '',
     ...pumpLines(asked.build, shown),
-    ...run.notes.flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
+    ...notesBeside(run).flatMap((note) => wrapped(`Note: ${note}`, 80, '  ')),
   ]
   return `${lines.join('\n')}\n`
 }
