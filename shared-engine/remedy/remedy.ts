@@ -182,12 +182,20 @@ function choiceRemedy(
   return [judged(before, limit, chosen.changes, target, others)]
 }
 
-const ownStrengths = ['shearStrengthMpa', 'tensileStrengthMpa', 'bearingStrengthMpa']
+const ownStrengths = [
+  'shearStrengthMpa',
+  'tensileStrengthMpa',
+  'bearingStrengthMpa',
+  'workShearMpa',
+  'workTensileMpa',
+  'workBearingMpa',
+] as const
 
 /** A material of the table takes the place of own strengths. */
 function choiceChanges(build: Build, path: string, choice: string): Change[] {
   const leaves = path === 'track.tooth.material' && build.track.tooth?.material === 'custom'
-  const gone = leaves ? ownStrengths.map((name) => ({ path: `track.tooth.${name}`, value: null })) : []
+  const given = ownStrengths.filter((name) => valueAt(build, ['track', 'tooth', name]) !== undefined)
+  const gone = leaves ? given.map((name) => ({ path: `track.tooth.${name}`, value: null })) : []
   return [{ path, value: choice }, ...gone]
 }
 
