@@ -17,7 +17,7 @@ function unitColumns(columns: Columns): Matrix {
 }
 
 /** How far columns can be told apart. */
-export interface Condition {
+interface Condition {
   /** Largest over least singular value of the columns scaled to unit length. */
   readonly condition: number
   /** Groups of columns that go together: those with a part of at least 0.2 in a weak direction. */

@@ -4,7 +4,7 @@ import { medianOf } from './noise.ts'
 export const pieceSeconds = 10
 
 /** A gap-free run of rows (or of whole seconds) of at most ten seconds. */
-export interface Piece {
+interface Piece {
   /** Segment and ten seconds of it: errors know their rows by this. */
   readonly cluster: string
   /** Places in what was cut. */
@@ -12,7 +12,7 @@ export interface Piece {
 }
 
 /** Something that lies in time: rows of a segment, or its whole seconds. */
-export interface Timed {
+interface Timed {
   readonly segment: number
   /** s, rising. */
   readonly times: ArrayLike<number>

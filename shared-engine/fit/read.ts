@@ -5,11 +5,11 @@ import { failed, succeeded, type Mistake, type Result } from '../mistakes/mistak
 import { z } from '../reference/zod.ts'
 import { channelNames, type FitLog } from './log.ts'
 
-export const channelsFormat = 'pitchline-channels'
-export const channelsVersion = 1
+const channelsFormat = 'pitchline-channels'
+const channelsVersion = 1
 
 /** 64 MiB: hours of a log, ten times a second. */
-export const mostLogBytes = 64 * 1_048_576
+const mostLogBytes = 64 * 1_048_576
 
 const error = 'a list of numbers or null'
 const cell = z.number({ error: 'a number or null' }).nullable()

@@ -28,7 +28,7 @@ const pairs: readonly (readonly [readonly string[], readonly string[], Tell])[] 
 ]
 
 /** The drive that parts entries from each other. */
-export function tellApart(path: string, others: readonly string[]): Tell {
+function tellApart(path: string, others: readonly string[]): Tell {
   const all = [path, ...others]
   const own = pairs.find(
     ([one, other]) =>
@@ -47,7 +47,7 @@ export function refusedAlone(path: string, code: RefusalCode): Refusal {
 }
 
 /** A refusal of an entry that goes together with others. */
-export function refusedTogether(path: string, others: readonly string[]): Refusal {
+function refusedTogether(path: string, others: readonly string[]): Refusal {
   return { code: 'together', with: others, tell: tellApart(path, others) }
 }
 

@@ -7,7 +7,7 @@ import type { Refusal, RefusalCode } from './refuse.ts'
 import { rounded } from '../measure/shown.ts'
 
 /** What to drive so that a log tells more. */
-export const tellSentences: Readonly<Record<Tell, string>> = {
+const tellSentences: Readonly<Record<Tell, string>> = {
   'off-ground':
     'Rolling resistance and the loops’ drag hold the machine back with the same force. Lift it off, run the loops free for a while, and mark that stretch.',
   'slow-and-fast':
@@ -51,7 +51,7 @@ export function roughSentence(path: string): string {
   return `${nameOf(path)} (${path}) is known to worse than a fifth; take it for now and drive again.`
 }
 
-export type FitNoteCode = 'spin' | 'misses' | 'lag' | 'marked'
+type FitNoteCode = 'spin' | 'misses' | 'lag' | 'marked'
 
 /** Something about the fit as a whole. */
 export interface FitNote {

@@ -63,7 +63,7 @@ export function allResiduals(
 const leastPart = 1e-3
 
 /** ∂ρ/∂value by central differences, all blocks one behind the other; a block that an entry does not move is not asked. */
-export function slopesOf(
+function slopesOf(
   blocks: readonly Block[],
   machineOf: MachineOfValues,
   values: readonly number[],

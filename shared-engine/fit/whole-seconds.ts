@@ -1,5 +1,5 @@
 /** One whole second of a segment: its rows, all of which take part. */
-export interface WholeSecond {
+interface WholeSecond {
   readonly second: number
   readonly rows: readonly number[]
 }

@@ -1,5 +1,5 @@
 /** A drive tooth as a short cantilever. */
-export interface ToothBeam {
+interface ToothBeam {
   /** h, m from the root to where the load stands. */
   readonly loadHeight: number
   /** t, m. */

@@ -1,7 +1,7 @@
 import { inverseInvolute, involute } from '../numeric/involute.ts'
 
 /** Two spur wheels, each with its profile shift in modules. */
-export interface ShiftedPair {
+interface ShiftedPair {
   readonly driverTeeth: number
   readonly drivenTeeth: number
   /** x_1, x_2. */

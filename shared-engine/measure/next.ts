@@ -4,7 +4,7 @@ import type { UncertainLimit, Uncertainty } from '../uncertainty/uncertainty.ts'
 import { testsTelling } from './tells.ts'
 
 /** A guided test worth taking next, and what it would do to a limit that is badly off. */
-export interface NextReading {
+interface NextReading {
   readonly test: TestId
   /** Entry that it would tell better. */
   readonly path: string

@@ -1,5 +1,5 @@
 import table from './belts.json' with { type: 'json' }
-import { assertTable, fromMillimetres, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, fromMillimetres, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const beltTableSchema = z.strictObject({
@@ -20,8 +20,6 @@ export const beltTableSchema = z.strictObject({
 })
 
 const read = assertTable('belts', beltTableSchema, table)
-
-export const beltOrigin: Origin = read
 
 /** A profile of synchronous belt, in SI. */
 interface BeltProfile {

@@ -1,6 +1,6 @@
 import { fromEngine, toEngine } from '../units/convert.ts'
 import table from './chains.json' with { type: 'json' }
-import { assertTable, fromMillimetres, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, fromMillimetres, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const chainTableSchema = z.strictObject({
@@ -24,11 +24,8 @@ export const chainTableSchema = z.strictObject({
 
 const read = assertTable('chains', chainTableSchema, table)
 
-export const chainOrigin: Origin = read
-export const strandFactorSource = read.strandFactorsSource
-
 /** A size of roller chain, in SI; one strand. */
-export interface ChainSize {
+interface ChainSize {
   /** m. */
   readonly pitch: number
   /** The same in inches: the power rating is written in them. */

@@ -1,7 +1,7 @@
 import { toEngine } from '../units/convert.ts'
 import table from './chemistry.json' with { type: 'json' }
 import { piecewiseLinear } from '../numeric/table.ts'
-import { assertTable, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const chemistryIds = ['lipo', 'lihv', 'liion', 'lifepo4'] as const
@@ -30,8 +30,6 @@ export const chemistryTableSchema = z.strictObject({
 })
 
 const read = assertTable('chemistry', chemistryTableSchema, table)
-
-export const chemistryOrigin: Origin = read
 
 /** A cell chemistry: its resting curve and what the trade treats as its floor under load. */
 interface Chemistry {

@@ -1,7 +1,7 @@
 import table from './coolants.json' with { type: 'json' }
 import { piecewiseLinear } from '../numeric/table.ts'
 import { milli } from '../units/factors.ts'
-import { assertTable, type Origin, originShape, positive, rowOf } from './table.ts'
+import { assertTable, originShape, positive, rowOf } from './table.ts'
 import { z } from './zod.ts'
 
 export const coolantIds = ['water', 'glycol30', 'glycol40', 'glycol50', 'glycol60'] as const
@@ -30,8 +30,6 @@ export const coolantTableSchema = z.strictObject({
 })
 
 const read = assertTable('coolants', coolantTableSchema, table)
-
-export const coolantOrigin: Origin = read
 
 interface Coolant {
   readonly label: string

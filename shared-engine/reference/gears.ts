@@ -1,6 +1,6 @@
 import table from './gears.json' with { type: 'json' }
 import { piecewiseLinear } from '../numeric/table.ts'
-import { assertTable, type Origin, originShape, positive } from './table.ts'
+import { assertTable, originShape, positive } from './table.ts'
 import { z } from './zod.ts'
 
 export const finishIds = ['cast', 'milled', 'hobbed', 'ground'] as const
@@ -31,9 +31,6 @@ export const gearTableSchema = z.strictObject({
 })
 
 const read = assertTable('gears', gearTableSchema, table)
-
-export const lewisOrigin: Origin = read.lewis
-export const dynamicFactorOrigin: Origin = read.dynamicFactor
 
 /**
  * Speed of the pitch line up to which the dynamic factor of a finish is used.

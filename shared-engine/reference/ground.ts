@@ -1,5 +1,5 @@
 import table from './ground.json' with { type: 'json' }
-import { assertTable, type Origin, originShape } from './table.ts'
+import { assertTable, originShape } from './table.ts'
 import { z } from './zod.ts'
 
 const label = z.string().min(1)
@@ -37,9 +37,6 @@ export const groundTableSchema = z.strictObject({
 })
 
 const read = assertTable('ground', groundTableSchema, table)
-
-export const terrainOrigin: Origin = read.terrain
-export const groundCoefficientOrigin: Origin = read.coefficient
 
 /** A starting point for `ground.soil`, in the build's own units, so that it can be entered as it stands. */
 interface Terrain {

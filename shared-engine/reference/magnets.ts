@@ -1,5 +1,5 @@
 import table from './magnets.json' with { type: 'json' }
-import { assertTable, type Origin, originShape } from './table.ts'
+import { assertTable, originShape } from './table.ts'
 import { z } from './zod.ts'
 
 export const magnetIds = ['ndfeb', 'smco', 'ferrite', 'ignore'] as const
@@ -13,8 +13,6 @@ export const magnetTableSchema = z.strictObject({
 })
 
 const read = assertTable('magnets', magnetTableSchema, table)
-
-export const magnetOrigin: Origin = read
 
 /**
  * Reversible change of a magnet's remanence with temperature, per kelvin about 20 °C.

@@ -4,7 +4,6 @@ import {
   fromMegapascals,
   fromPercent,
   fromPerMillionKelvin,
-  type Origin,
   originShape,
   positive,
   rowOf,
@@ -39,8 +38,6 @@ export const materialTableSchema = z.strictObject({
 })
 
 const read = assertTable('materials', materialTableSchema, table)
-
-export const materialOrigin: Origin = read
 
 /** Typical strengths of a material at room temperature, Pa; for a first estimate. */
 export interface Material {

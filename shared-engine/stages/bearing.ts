@@ -2,7 +2,7 @@ import { kilo, mega, minutesPerHour } from '../units/factors.ts'
 
 /** Exponent of the life equation by what rolls. *Source:* ISO 281. */
 const lifeExponent = { ball: 3, roller: 10 / 3 } as const
-export type BearingKind = keyof typeof lifeExponent
+type BearingKind = keyof typeof lifeExponent
 
 /**
  * Hours that nine in ten bearings reach.

@@ -18,7 +18,7 @@ export function comparativeStress(bending: number, torque: number, diameter: num
 }
 
 /** What a shaft's material and surface decide of its endurance. */
-export interface EnduranceMaterial {
+interface EnduranceMaterial {
   readonly metal: boolean
   /** S_ut, Pa. */
   readonly tensile: number
@@ -69,7 +69,7 @@ export function enduranceStrength(material: EnduranceMaterial, diameter: number)
 }
 
 /** Notch factors of a shaft: of bending and of torsion. */
-export interface Notch {
+interface Notch {
   readonly bending: number
   readonly torsion: number
 }

@@ -1,4 +1,3 @@
-import { type Footing } from '../ground/footing.ts'
 import type { SoilGround } from '../machine/parts.ts'
 import type { Draft } from './draft.ts'
 
@@ -13,10 +12,7 @@ const compactionAlone =
   'Compaction under an even pressure is a lower bound: peaks under few wheels, bulldozing and the track’s own drag add to it.'
 
 /** On the slope as entered, or on the level. */
-export type Lie = 'slope' | 'level'
-
-export const footingOf = (d: Draft, lie: Lie): Footing =>
-  lie === 'slope' ? d.checked.evaluation.footing : d.checked.evaluation.level
+type Lie = 'slope' | 'level'
 
 /** `m`: ready to run and loaded. */
 export function mass(d: Draft): number {

@@ -62,7 +62,7 @@ const frontLiftThrottlePercent: Subject = {
 const pivotNeeds = needing('vehicle.gaugeMm', 'vehicle.contactLengthMm', 'ground.turnFriction')
 
 /** Turning on the spot takes a side that pushes ahead and one that pushes astern. */
-export function unevenSides({ machine }: Evaluated): Missing | null {
+function unevenSides({ machine }: Evaluated): Missing | null {
   if (machine.motor.count % 2 === 0 && machine.track.count % 2 === 0) return null
   return { why: 'it needs motors and loops in even number: one side pushes ahead, the other astern.' }
 }

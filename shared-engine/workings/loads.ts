@@ -12,7 +12,7 @@ import { internalDrag, topThrust } from './motion.ts'
 // What each load case asks of one loop: steps for the worst one, a sentence about the others.
 
 /** A quantity of a load case: how it is read, and how it is told. */
-export interface LoadQuantity {
+interface LoadQuantity {
   readonly of: (load: TrackLoad) => number
   readonly kind: QuantityKind
 }

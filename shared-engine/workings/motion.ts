@@ -14,7 +14,7 @@ import {
 // Groups of steps about thrust against speed, and the state at top speed. All in the running state.
 
 /** One of the two straight pieces of thrust against belt speed. */
-export type Piece = 'open' | 'limited'
+type Piece = 'open' | 'limited'
 
 /** The piece at a belt speed. */
 export function pieceAt(d: Draft, beltSpeed: number): Piece {

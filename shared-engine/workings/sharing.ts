@@ -6,7 +6,7 @@ import { loadOf } from './loads.ts'
 import { loopPull } from './loop-pull.ts'
 import { relativeStiffness } from './stiffness.ts'
 
-export const gerbert =
+const gerbert =
   'after Gerbert, Jönsson, Persson and Stensson, Load Distribution in Timing Belts, ASME J. Mech. Des. 100 (1978)'
 
 /** `N_s` and `y_m`: tension behind the last row, and the same with what the pitch error adds. */

@@ -32,7 +32,7 @@ export function storedStageOf<Kind extends StageKindId>(
 }
 
 /** What a stage bears in the case that a limit names. */
-export interface CaseDuty {
+interface CaseDuty {
   /** K_A T into the stage and of its driven shaft, N·m. */
   readonly torque: number
   readonly drivenTorque: number

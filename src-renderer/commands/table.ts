@@ -1,4 +1,3 @@
-import type { Workspace } from '../state/workspace.svelte.ts'
 import { benchCommands } from './bench.ts'
 import type { Command } from './command.ts'
 import { compareCommands } from './compare.ts'
@@ -20,11 +19,3 @@ export const commands: readonly Command[] = [
   ...viewCommands,
   ...helpCommands,
 ]
-
-/** Runs a command by its id if it can be done now. Says whether it ran; an unknown id is none of ours. */
-export function run(id: string, workspace: Workspace): boolean {
-  const command = commands.find((one) => one.id === id)
-  if (command === undefined || !command.when(workspace)) return false
-  void command.do(workspace)
-  return true
-}

@@ -2,7 +2,7 @@
  * What is remembered where: the one table. `build`: in the build's file, and undone with it. `machine`: on this
  * computer, for the next start. `window`: while the window is open, gone with it.
  */
-export const remembered = {
+const remembered = {
   entries: { what: 'every entry of the build, its tolerance and its origin', where: 'build' },
   readings: { what: 'readings of guided tests', where: 'build' },
   charge: { what: 'charge, air temperature and ground of the operating strip', where: 'build' },

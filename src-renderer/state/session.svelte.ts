@@ -21,7 +21,7 @@ import type { Operating } from './operating.svelte.ts'
 const leastLook = 1
 
 /** A build that is looked at and not taken, with words that tell it apart. */
-export interface Preview {
+interface Preview {
   readonly stored: StoredBuild
   readonly words: string
 }

@@ -14,7 +14,7 @@ import { View } from './view.svelte.ts'
 import { groundSpeedOfRpm } from '../../shared-engine/vehicle/logged-speed.ts'
 
 /** Lists and cards that can be opened over the page. */
-export type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed' | 'words'
+type Sheet = 'shortcuts' | 'find' | 'recent' | 'about' | 'demos' | 'bench' | 'printed' | 'words'
 
 /** A moment of something that was recorded: what the drawing shows of it, and words beside it. */
 export interface RecordedMoment {

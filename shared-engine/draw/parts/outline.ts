@@ -30,7 +30,7 @@ export function circlePath(radius: number, about: Point = { x: 0, y: 0 }): strin
 }
 
 /** The same points turned by `angle` (rad) about the origin. */
-export function turned(points: readonly Point[], angle: number): Point[] {
+function turned(points: readonly Point[], angle: number): Point[] {
   const cos = Math.cos(angle)
   const sin = Math.sin(angle)
   return points.map(({ x, y }) => ({ x: x * cos - y * sin, y: x * sin + y * cos }))

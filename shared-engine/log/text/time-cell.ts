@@ -4,7 +4,7 @@ import { kilo, minutesPerHour, secondsPerDay, secondsPerHour, secondsPerMinute }
 export type TimeForm = 'clock' | 'moment' | 'day'
 
 /** A time as it stands in a cell. */
-export interface WrittenTime {
+interface WrittenTime {
   readonly form: TimeForm
   /** s since midnight, or since 1970-01-01 00:00 UTC where a date is there; without a zone the date counts as UTC. */
   readonly seconds: number

@@ -68,7 +68,7 @@ export function chainRipple(stage: Pick<ChainStage, 'driverTeeth' | 'drivenTeeth
 }
 
 /** Chain to buy: links, rounded to an even number, and the centre distance that they want. */
-export interface ChainFit {
+interface ChainFit {
   /** Links, not rounded, for the centre distance entered. */
   readonly exactLinks: number
   readonly links: number

@@ -17,7 +17,7 @@ export interface Drive {
   readonly drivenPhase: number
 }
 
-export interface DriveForm {
+interface DriveForm {
   readonly driverTeeth: number
   readonly drivenTeeth: number
   readonly driverRadius: number

@@ -9,8 +9,6 @@ export const toothChecks = [
   { key: 'bearing', label: 'Bearing', kind: 'stress', limit: 'track.tooth-bearing' },
 ] as const satisfies readonly { key: string; label: string; kind: QuantityKind; limit: LimitId | null }[]
 
-export type ToothCheck = (typeof toothChecks)[number]
-
 /** The load cases over throttle, in the words of the plot's labels. */
 export const throttleCases = [
   { name: 'launch', label: 'Jam' },

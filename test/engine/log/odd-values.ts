@@ -314,6 +314,14 @@ export const oddValues: readonly OddFile[] = [
     repaired('dropout', 3, 'rpm'),
   ],
   [
+    'an rpm that runs over its sixteen bits, two’s complement with a sign',
+    file(
+      'Time,Motor rpm,Volts',
+      rows(60, (row) => `${row / 10},${32_470 + 10 * row - (row >= 30 ? 65_536 : 0)},48`),
+    ),
+    repaired('signed-wrap', 30, 'rpm'),
+  ],
+  [
     'a counter that overflows',
     file(
       'Time;Used mAh;Volts',
