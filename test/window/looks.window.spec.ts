@@ -14,6 +14,8 @@ const runtime = '25.1.1'
 /** 0.5 % of the dots: edges of letters under another system's font settings; a line of text moved by 2 px is more. */
 const maxDiffPixelRatio = 0.005
 
+test.use({ ownProgram: false })
+
 const sizes = { usual: [1280, 800], least: [1024, 700] } as const
 
 async function shown(

@@ -1,8 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expect, test } from './launch/open.ts'
 
-test.use({ ownProgram: true })
-
 /** Directives are violated where something forbidden is tried in the page: these at least, in the end. */
 async function expectViolated(page: Page, attempt: () => unknown, ...directives: string[]): Promise<void> {
   await page.evaluate(() => {

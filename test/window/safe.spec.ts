@@ -53,25 +53,6 @@ test('recovered work that is not wanted is gone for good', async ({ open }) => {
   await expect(third.page.getByRole('region', { name: 'Recovered work' })).toHaveCount(0)
 })
 
-test('leaving unsaved work asks; Escape stays, Discard goes', async ({ open }) => {
-  const { page } = await open()
-  await begin(page)
-  await change(page, '43')
-  const question = page.getByRole('dialog', { name: /^Save the changes/ })
-  await page.getByRole('button', { name: 'Build', exact: true }).click()
-  await page.getByRole('menuitem', { name: /New build/ }).click()
-  await expect(question).toBeVisible()
-  await expect(question.getByRole('button', { name: 'Save' })).toBeFocused()
-  await page.keyboard.press('Escape')
-  await expect(question).toHaveCount(0)
-  await expect(entry(page, 'vehicle.massKg')).toHaveValue('43')
-  await page.getByRole('button', { name: 'Build', exact: true }).click()
-  await page.getByRole('menuitem', { name: /New build/ }).click()
-  await question.getByRole('button', { name: 'Discard' }).click()
-  await expect(page.locator('h1')).toHaveText('New build')
-  await expect(savedWords(page)).not.toContainText('Not saved')
-})
-
 test('a file that is no build is refused with every reason, and nothing is lost', async ({
   open,
   folder,
@@ -164,41 +145,64 @@ test('a file that another program changes is noticed, and not overwritten unaske
   await expect(entry(page, 'vehicle.massKg')).toHaveValue('45')
 })
 
-test('what nobody caught is told like any fault of ours, without its stack', async ({ open }) => {
-  const { page } = await open()
-  const alert = page.getByRole('alert')
-  // All that is listed: a stack would be part of its line, however its places are written.
-  const details = alert.getByRole('listitem')
-  await page.evaluate(() => void Promise.reject(new Error('planted')))
-  await expect(alert).toContainText('Something in the window went wrong.')
-  await expect(details).toHaveText(['planted'])
-  await page.evaluate(() => void setTimeout(() => JSON.parse('{')))
-  await expect(details).toHaveText([/^Uncaught SyntaxError: [^\n]+$/])
-  expect(await alert.textContent()).not.toMatch(/:\d+:\d+/)
-  await expect.poll(() => uncaught.splice(0)).toHaveLength(2)
-})
+test.describe('in a program that goes on', () => {
+  test.use({ ownProgram: false })
 
-test('the title says what is open, and that it is not saved, after an edit, its undo and a save', async ({
-  open,
-  folder,
-}) => {
-  const { page, electron } = await open()
-  await begin(page)
-  const title = () =>
-    electron === null
-      ? page.title()
-      : electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.getTitle() ?? '')
-  const name = (await page.locator('h1').textContent()) ?? ''
-  await expect.poll(title).toBe(`${name} · Pitchline`)
-  await change(page, '48')
-  await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
-  await entry(page, 'vehicle.massKg').press('Enter')
-  await page.locator('h1').click()
-  await page.keyboard.press('Control+z')
-  await expect.poll(title).toBe(`${name} · Pitchline`)
-  await change(page, '49')
-  await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
-  if (electron) await willSaveAs(electron, path.join(folder, 'titled.build.json'))
-  await page.keyboard.press('Control+s')
-  await expect.poll(title).toBe(`${name} · Pitchline`)
+  test('leaving unsaved work asks; Escape stays, Discard goes', async ({ open }) => {
+    const { page } = await open()
+    await begin(page)
+    await change(page, '43')
+    const question = page.getByRole('dialog', { name: /^Save the changes/ })
+    await page.getByRole('button', { name: 'Build', exact: true }).click()
+    await page.getByRole('menuitem', { name: /New build/ }).click()
+    await expect(question).toBeVisible()
+    await expect(question.getByRole('button', { name: 'Save' })).toBeFocused()
+    await page.keyboard.press('Escape')
+    await expect(question).toHaveCount(0)
+    await expect(entry(page, 'vehicle.massKg')).toHaveValue('43')
+    await page.getByRole('button', { name: 'Build', exact: true }).click()
+    await page.getByRole('menuitem', { name: /New build/ }).click()
+    await question.getByRole('button', { name: 'Discard' }).click()
+    await expect(page.locator('h1')).toHaveText('New build')
+    await expect(savedWords(page)).not.toContainText('Not saved')
+  })
+
+  test('what nobody caught is told like any fault of ours, without its stack', async ({ open }) => {
+    const { page } = await open()
+    const alert = page.getByRole('alert')
+    // All that is listed: a stack would be part of its line, however its places are written.
+    const details = alert.getByRole('listitem')
+    await page.evaluate(() => void Promise.reject(new Error('planted')))
+    await expect(alert).toContainText('Something in the window went wrong.')
+    await expect(details).toHaveText(['planted'])
+    await page.evaluate(() => void setTimeout(() => JSON.parse('{')))
+    await expect(details).toHaveText([/^Uncaught SyntaxError: [^\n]+$/])
+    expect(await alert.textContent()).not.toMatch(/:\d+:\d+/)
+    await expect.poll(() => uncaught.splice(0)).toHaveLength(2)
+  })
+
+  test('the title says what is open, and that it is not saved, after an edit, its undo and a save', async ({
+    open,
+    folder,
+  }) => {
+    const { page, electron } = await open()
+    await begin(page)
+    const title = () =>
+      electron === null
+        ? page.title()
+        : electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.getTitle() ?? '')
+    const name = (await page.locator('h1').textContent()) ?? ''
+    await expect.poll(title).toBe(`${name} · Pitchline`)
+    await change(page, '48')
+    await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
+    await entry(page, 'vehicle.massKg').press('Enter')
+    await page.locator('h1').click()
+    await page.keyboard.press('Control+z')
+    await expect.poll(title).toBe(`${name} · Pitchline`)
+    await change(page, '49')
+    await expect.poll(title).toBe(`${name} (not saved) · Pitchline`)
+    if (electron) await willSaveAs(electron, path.join(folder, 'titled.build.json'))
+    await page.keyboard.press('Control+s')
+    await expect.poll(title).toBe(`${name} · Pitchline`)
+  })
 })

@@ -4,6 +4,8 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { begin, willSaveAs } from './journey.ts'
 import { expect, test } from './launch/open.ts'
 
+test.use({ ownProgram: false })
+
 test('the desktop window saves the sheet as a PDF on the paper chosen', async ({ open, folder }) => {
   const { page, electron } = await open()
   if (electron === null) throw new Error('no program round the page')

@@ -23,10 +23,11 @@ interface Fixtures {
   /** Where the page is shown: set by the projects of playwright.config.ts, so that each spec runs in both. */
   shownIn: 'window' | 'browser'
   /**
-   * In the real window: a program started for each test, as `*.window.spec.ts` have it in any case; for specs of starting,
-   * closing or the program's own doings. Without it the tests of a worker share one, each with a window of its own.
+   * In the real window: a program started for each test, for specs of starting, closing or the program's own doings;
+   * `*.window.spec.ts` have it where nothing else is said. Without it the tests of a worker share one, each with a window
+   * of its own.
    */
-  ownProgram: boolean
+  ownProgram: boolean | 'as the file'
   /**
    * Opens Pitchline with data of this test's own. A second call in one test finds what the first one kept: close the
    * first, or kill it, to see a restart.
@@ -48,7 +49,7 @@ interface WorkerFixtures {
 /** Use in place of Playwright's own `test`: `test('...', async ({ open }) => { const { page } = await open() })`. */
 export const test = base.extend<Fixtures, WorkerFixtures>({
   shownIn: ['browser', { option: true }],
-  ownProgram: [false, { option: true }],
+  ownProgram: ['as the file', { option: true }],
   possible: [
     async ({ shownIn }, use) => {
       const lacks = shownIn === 'window' ? windowLacks() : browserLacks()
@@ -79,8 +80,9 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     await rm(folder, { recursive: true, force: true, maxRetries: 5 })
   },
   open: async ({ shownIn, ownProgram, pageOfWorker, programOfWorker, folder }, use, { file }) => {
+    const own = ownProgram === 'as the file' ? file.endsWith('.window.spec.ts') : ownProgram
     if (shownIn === 'browser') await useBrowser(pageOfWorker, use)
-    else if (ownProgram || file.endsWith('.window.spec.ts')) await useOwnProgram(folder, use)
+    else if (own) await useOwnProgram(folder, use)
     else await useSharedProgram(programOfWorker, use)
   },
 })

@@ -70,7 +70,7 @@ const oneProcess = '--process-per-site'
 /**
  * One program for the tests of a worker that look at its page alone: a start takes as long as the rest of a short test.
  * Each test has a window of its own, in a program that knows of nothing earlier. Between two tests an empty page of the
- * same address, which is never shown, keeps the process of the pages alive: to start one and to compile the page anew
+ * same address, in no window, keeps the process of the pages alive: to start one and to compile the page anew
  * was half of a window's start.
  */
 export class SharedProgram {
@@ -116,14 +116,15 @@ export class SharedProgram {
 
   /** Ends what a test has opened; the program stays where it still runs. */
   async clear(): Promise<void> {
-    await this.#electron?.evaluate(async ({ BrowserWindow, dialog, session }, address) => {
-      const ours = globalThis as { ownDialogs?: object; keeper?: InstanceType<typeof BrowserWindow> }
+    await this.#electron?.evaluate(async ({ BrowserView, BrowserWindow, dialog, session }, address) => {
+      const ours = globalThis as { ownDialogs?: object; keeper?: InstanceType<typeof BrowserView> }
       Object.assign(dialog, ours.ownDialogs)
       if (ours.keeper === undefined) {
-        ours.keeper = new BrowserWindow({ show: false, webPreferences: { sandbox: true } })
-        await ours.keeper.loadURL(address)
+        // A view without a window: the program's windows are still all that there are.
+        ours.keeper = new BrowserView({ webPreferences: { sandbox: true } })
+        await ours.keeper.webContents.loadURL(address)
       }
-      for (const window of BrowserWindow.getAllWindows()) if (window !== ours.keeper) window.destroy()
+      for (const window of BrowserWindow.getAllWindows()) window.destroy()
       await session.defaultSession.clearStorageData()
     }, nothing)
   }
