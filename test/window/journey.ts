@@ -19,17 +19,24 @@ export const answer = (page: Page): Locator => page.getByRole('tabpanel')
 export const entry = (page: Page, path: string): Locator => page.locator(`[data-entry="${path}"]`)
 export const savedWords = (page: Page): Locator => page.getByTestId('saved')
 
+/**
+ * A button by what stands on it, for the steps that nearly every test takes: to find one by its role and name, names are
+ * worked out for all buttons of the page, which takes ten times as long. Roles and names are what other lines ask for.
+ */
+const buttonSaying = (page: Page, words: string | RegExp): Locator =>
+  page.locator('button', { hasText: words })
+
 /** Reads the first-run card and puts it away. */
 export async function begin(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Got it' }).click()
+  await buttonSaying(page, 'Got it').click()
 }
 
 /** Shows a part's fields by the list of parts, which is there at every size. */
 export async function showPart(page: Page, part: string): Promise<void> {
-  const all = page.getByRole('button', { name: 'All fields and questions' })
+  const all = buttonSaying(page, 'All fields and questions')
   if (await all.isVisible()) await all.click()
-  const parts = page.getByRole('combobox', { name: 'Part' })
-  const fields = page.getByRole('button', { name: 'Fields', exact: true })
+  const parts = page.locator('select[aria-label="Part"]')
+  const fields = buttonSaying(page, /^\s*Fields\s*$/)
   // Right after the start neither may be there yet.
   await parts.or(fields).filter({ visible: true }).first().waitFor()
   if (!(await parts.isVisible())) await fields.click()
