@@ -98,8 +98,12 @@ function remedyOf(before: Checked, limit: LimitId, lever: Lever, target: number)
 function numberRemedy(before: Checked, limit: LimitId, lever: Lever, target: number): Remedy[] {
   const { path, step = 1, sizes } = lever
   const field = fieldOf(path)
-  const from = numberIn(before.build, path) ?? startOf(before, path)
-  if (from === null || field?.low === undefined || field.high === undefined) return []
+  if (field?.low === undefined || field.high === undefined) return []
+  const start = startOf(before, path)
+  // What a jam would put on a limiter can be more than one can be entered for.
+  const from =
+    numberIn(before.build, path) ?? (start === null ? null : Math.min(field.high, Math.max(field.low, start)))
+  if (from === null) return []
   const { least, most } = reachOf(before.build, lever, field, from)
   const measure = marginAgainst(before.build, path, limit)
   const whole = field.whole === true

@@ -6,7 +6,10 @@ import { format, oneText } from '../../../shared-engine/units/display.ts'
 import type { UnitSystem } from '../../../shared-engine/units/kinds.ts'
 import { entryText, unitWords } from '../../fields/entry-text.ts'
 
-/** An entry's value as a person says it: a number of four figures with its unit, or the words of a choice. */
+/**
+ * An entry's value as a person says it: a number with its unit, or the words of a choice. In the entry's own unit it is the
+ * very number, for a rounded one may not hold any more; in another one it has four figures.
+ */
 export function entryWords(path: string, value: number | string | null, system: UnitSystem): string {
   const field = fieldOf(path)
   if (value === null) return 'not entered'
@@ -15,7 +18,8 @@ export function entryWords(path: string, value: number | string | null, system: 
     return field.choices?.find((choice) => choice.value === value)?.label ?? value
   const unit = unitWords(field, system, value)
   const whole = entryText(value, field, system, undefined)
-  const text = field.whole === true ? whole : String(Number(Number(whole).toPrecision(4)))
+  const isOwn = field.whole === true || Number(whole) === value
+  const text = isOwn ? whole : String(Number(Number(whole).toPrecision(4)))
   return unit === '' ? text : `${text}\u202F${unit}`
 }
 

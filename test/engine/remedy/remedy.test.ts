@@ -285,6 +285,30 @@ describe('what a remedy asks for can be bought, cut or set', () => {
     expect(limits.find(({ id }) => id === 'track.stop-tension')?.margin).toBeGreaterThanOrEqual(0.2)
   })
 
+  test('a limiter is offered within what can be entered, however hard the jam', () => {
+    const file = new URL('../../../examples/quick-sled-puller.build.json', import.meta.url)
+    const read = readBuildText(readFileSync(file, 'utf8'))
+    if (!read.ok) throw new Error('no demo')
+    const { motor, track } = read.value
+    const hard = buildOf({
+      ...read.value,
+      motor: { ...motor, rotorInertiaGcm2: 1_000_000 },
+      track: {
+        ...track,
+        pitchMm: 500,
+        sprocketTeeth: 200,
+        loopPitches: 1000,
+        pitchErrorMm: 0,
+        loopStiffnessN: 1e9,
+        tooth: { ...track.tooth, heightMm: 200, loadHeightMm: 100, rootMm: 200, widthMm: 200 },
+      },
+    })
+    const { remedies } = remediesFor(hard, 'track.stop-tension')
+    const limiters = remedies.filter(({ path }) => path.endsWith('slipTorqueNm'))
+    expect(limiters).not.toEqual([])
+    expect(limiters.filter(({ to }) => !(Number(to) <= 1e6))).toEqual([])
+  })
+
   test('a motor that turns too fast is offered one of fewer rpm a volt', () => {
     const fast = buildOf({ ...plainBuild(), motor: { ...plainBuild().motor, ratedMaxRpm: 10_000 } })
     const remedy = found(remediesFor(fast, 'motor.free-rpm').remedies, 'motor.kvRpmPerVolt')
