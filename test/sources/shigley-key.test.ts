@@ -1,4 +1,6 @@
 import { expect, it } from 'vitest'
+import { horsepower } from '../../shared-engine/constants.ts'
+import { angularSpeedOf } from '../../shared-engine/units/rpm.ts'
 import { toothBearing, toothShear } from '../../shared-engine/track/teeth.ts'
 import { plainBuild } from '../fixtures/build/plain.ts'
 import { machineOfStored } from '../fixtures/build/machine.ts'
@@ -35,7 +37,7 @@ function keyOf(length: number) {
 const force = 5850 * poundForce
 
 it('carries 40 hp at 600 rpm with 5850 lbf at the surface of its shaft', () => {
-  const torque = (40 * 745.699872) / ((600 * 2 * Math.PI) / 60)
+  const torque = (40 * horsepower) / angularSpeedOf(600)
   // 0.2 %: three figures
   expect(Math.abs(torque / ((1.4375 / 2) * 0.0254) / force - 1)).toBeLessThan(2e-3)
 })
