@@ -12,7 +12,7 @@ import {
 import path from 'node:path'
 import { isInstalled } from './child.ts'
 
-/** A system with nothing on it but what Debian calls essential, its package tool, and Node with npm. */
+/** A system with nothing on it but what Debian calls essential and its package tool; with Node and npm where asked for. */
 export interface CleanRoot {
   readonly folder: string
 }
@@ -28,14 +28,20 @@ const homes: Readonly<Record<Person, string>> = { root: '/root', walker: '/home/
 /** What of the environment goes along: only how this machine reaches a network. */
 const networkNames = /^((https?|no)_proxy|NODE_EXTRA_CA_CERTS|SSL_CERT_(FILE|DIR))$/i
 
-/** Why there can be no clean root here, in one clause; `null` where there can. */
-export function rootLacks(): string | null {
+/** Why there can be no bare root here, in one clause; `null` where there can. */
+export function bareRootLacks(): string | null {
   if (process.platform !== 'linux' || process.getuid?.() !== 0) return 'it wants root on Linux'
   const missing = ['apt-get', 'unshare', 'debootstrap', 'chroot'].filter((name) => !isInstalled(name))
-  if (missing.length > 0)
-    return `${missing.join(', ')} missing (Debian: apt-get install debootstrap util-linux)`
-  if (!process.env['npm_execpath']) return 'it is started by `npm run fresh`, which says where npm is'
-  return null
+  return missing.length === 0
+    ? null
+    : `${missing.join(', ')} missing (Debian: apt-get install debootstrap util-linux)`
+}
+
+/** The same of one with Node and npm. */
+export function rootLacks(): string | null {
+  const bare = bareRootLacks()
+  if (bare !== null) return bare
+  return process.env['npm_execpath'] ? null : 'it is started by `npm run fresh`, which says where npm is'
 }
 
 /** The archive that this machine's own packages come from, and the release. */
@@ -48,8 +54,8 @@ function archive(): { readonly uri: string; readonly release: string } {
   return { uri, release }
 }
 
-/** Makes the root in an empty folder: minutes, and 300 MB. */
-export function makeRoot(folder: string): CleanRoot {
+/** Makes the root in an empty folder, without Node: minutes, and 300 MB. */
+export function makeBareRoot(folder: string): CleanRoot {
   const { uri, release } = archive()
   execFileSync('debootstrap', ['--variant=minbase', release, folder, uri], {
     stdio: ['ignore', 'ignore', 'inherit'],
@@ -57,9 +63,23 @@ export function makeRoot(folder: string): CleanRoot {
   // Made for its owner alone, and others have to come through.
   chmodSync(folder, 0o755)
   copyNetwork(folder)
-  copyNode(folder)
   writeFileSync(path.join(folder, 'etc/passwd'), 'walker:x:1000:1000::/home/walker:/bin/sh\n', { flag: 'a' })
   return { folder }
+}
+
+/** The same with Node and npm. */
+export function makeRoot(folder: string): CleanRoot {
+  const root = makeBareRoot(folder)
+  copyNode(folder)
+  return root
+}
+
+/** Lays files into the folder that a person's commands are started in. */
+export function layFiles({ folder }: CleanRoot, person: Person, files: readonly string[]): void {
+  const into = path.join(folder, homes[person], 'pitchline')
+  mkdirSync(into, { recursive: true })
+  for (const file of files) cpSync(file, path.join(into, path.basename(file)))
+  if (person === 'walker') execFileSync('chown', ['-R', walker, path.join(folder, homes[person])])
 }
 
 /** How packages are reached: sources, keys, certificates, names. */

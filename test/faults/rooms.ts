@@ -48,6 +48,15 @@ export const roomFaults: readonly Fault[] = [
     'if (y > (ys[greatest] ?? 0)) greatest = index',
     'if (y > (ys[greatest] ?? 0)) greatest = from',
   ]),
+  ...noticedIn('report/sheet', 'report/entries.ts', [
+    'if (origin !== undefined) return originWords[origin]',
+    "if (origin !== undefined) return ''",
+  ]),
+  ...noticedIn('report/sheet', 'report/style.ts', [
+    '@page { size: ${paperWords[paper]}',
+    '@page { size: ${paperWords.letter}',
+  ]),
+  ...noticedIn('log/series', 'log/extremes.ts', ['high - low <= 2 * fan', 'high - low <= 1e9']),
   ...faultsOf(
     'drive/driving.ts',
     ['torque < 0 ? force / (machine.train.efficiency * machine.train.efficiency) : force', 'force'],

@@ -35,7 +35,17 @@ describe('planted faults', () => {
 
   it('stand in every part above the physics', () => {
     const parts = new Set(faults.map(({ file }) => file.split('/')[0]))
-    for (const part of ['search', 'uncertainty', 'remedy', 'sweep', 'compare', 'alarms', 'draw'])
+    for (const part of [
+      'search',
+      'uncertainty',
+      'remedy',
+      'sweep',
+      'compare',
+      'alarms',
+      'draw',
+      'report',
+      'log',
+    ])
       expect(parts).toContain(part)
   })
 })

@@ -42,6 +42,10 @@ test('the sheet says what the window says, prints alone on its paper, and gives 
   await expect(sheet.locator('[data-section=remedies]')).toBeVisible()
   const a4 = await readBack(await page.pdf({ preferCSSPageSize: true }))
   expect(a4.count).toBe(1)
+  // *Source:* ISO 216: 210 mm by 297 mm, in points of 1/72 inch.
+  expect(a4.size?.map(Math.round)).toEqual([595, 842])
+  const today = new Date().toLocaleDateString('sv')
+  expect(a4.text).toMatch(new RegExp(`model version \\d+ · metric units · ${today}`))
   await sheet.getByLabel('Paper').selectOption('letter')
   const printed = await readBack(await page.pdf({ preferCSSPageSize: true }))
   expect(printed.count).toBe(1)

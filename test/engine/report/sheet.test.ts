@@ -4,6 +4,7 @@ import { check, type Checked } from '../../../shared-engine/check.ts'
 import { readBuild, readStoredBuild, completeBuild } from '../../../shared-engine/entries/read.ts'
 import { alarmsOf } from '../../../shared-engine/alarms/alarms.ts'
 import { mishapsOf } from '../../../shared-engine/explain/mishaps.ts'
+import { fieldOf } from '../../../shared-engine/entries/fields.ts'
 import { limitOf } from '../../../shared-engine/limits/table.ts'
 import type { Block, Sheet } from '../../../shared-engine/report/block.ts'
 import { sheetHtml } from '../../../shared-engine/report/html.ts'
@@ -92,6 +93,44 @@ it('is the same sheet each time, with the day that it was given and none else', 
   expect(first).toEqual(second)
   expect(first.made).toMatch(/model version \d+ · metric units · 2031-02-03$/)
   expect(sheetOf(checked, { ...manner, date: null }).made).toMatch(/metric units$/)
+})
+
+it('says of each entry where it comes from, or that nobody said', () => {
+  // In the words of the form: each origin of one entry, the rest as the file has them.
+  const origins = {
+    'vehicle.massKg': 'measured',
+    'motor.kvRpmPerVolt': 'stated',
+    'pack.cellResistanceMilliohm': 'guessed',
+    'track.pitchMm': 'assumed',
+  }
+  const said = (path: string, checked: Checked) => {
+    const label = fieldOf(path)?.label
+    const rows = rowsOf(sheetOf(checked, manner), 'entries').filter(([name]) => name === label)
+    return rows[0]?.[3]
+  }
+  const rows = (changes: object) => {
+    const checked = checkedDemo('hut-hauler', changes)
+    return Object.keys(origins).map((path) => said(path, checked))
+  }
+  expect(rows({ origins })).toEqual([
+    'Measured',
+    'Stated on a label or sheet',
+    'Guessed',
+    'Assumed by the program',
+  ])
+  expect(rows({ origins: {} })).toEqual(Array.from({ length: 4 }, () => 'Not stated'))
+  // What nobody entered is as the program has it without.
+  expect(said('pack.maxTemperatureC', checkedDemo('hut-hauler'))).toBe('Default')
+})
+
+it.each([
+  ['a4', 'A4'],
+  ['letter', 'Letter'],
+  ['a3', 'A3'],
+] as const)('is HTML for the paper that was asked for: %s', (paper, name) => {
+  // *Source:* CSS Paged Media Module Level 3, 7.1: the names of paper sizes.
+  const html = sheetHtml(sheetOf(checkedDemo('hut-hauler'), manner), paper)
+  expect([...html.matchAll(/@page \{ size: (\w+);/g)].map(([, size]) => size)).toEqual([name])
 })
 
 it('brings the working of every limit and figure where they are asked for', () => {
