@@ -2,13 +2,18 @@ import { spawn, type ChildProcess } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import path from 'node:path'
 
-/** Runs a program to its end, its output shown; the answer is its exit code (1 where it does not start). */
+/**
+ * Runs a program to its end, its output shown; the answer is its exit code (1 where it does not start).
+ *
+ * @param cwd where it runs; here where none is named
+ */
 export function runProgram(
   program: string,
   words: readonly string[],
   env: NodeJS.ProcessEnv = {},
+  cwd?: string,
 ): Promise<number> {
-  const child = spawn(program, words, { stdio: 'inherit', env: { ...process.env, ...env } })
+  const child = spawn(program, words, { stdio: 'inherit', env: { ...process.env, ...env }, cwd })
   return codeOf(child, program)
 }
 

@@ -72,17 +72,18 @@ const answers =
 
 /**
  * Opens each build by a command, one after the other, and gives the titles of the windows then. In one piece: whatever was
- * started ends with it.
+ * started ends with it. Begun with nothing: beside Xvfb there would run the change of folder before it.
  */
 const opening = (open: string) =>
   [
+    ':',
     'Xvfb :7 -screen 0 1280x900x24 -nolisten tcp >/dev/null 2>&1 & export DISPLAY=:7',
     'for look in $(seq 100); do xwininfo -root >/dev/null 2>&1 && break; sleep 0.2; done',
     ...builds.flatMap(({ base, name }) => [
       `${open} ${base} >/tmp/said 2>&1 &`,
       `for look in $(seq 240); do xwininfo -root -tree | grep -qF "${name}" && break; sleep 0.5; done`,
     ]),
-    'echo; xwininfo -root -tree | sed -n "s/^ *0x[0-9a-f]* \"\\(.*Pitchline\\)\".*/\\1/p"',
+    `echo; xwininfo -root -tree | sed -n 's/^ *0x[0-9a-f]* "\\(.*Pitchline\\)".*/\\1/p'`,
     'ps -eo args | grep "^/opt/Pitchline" | head -1 | grep -F -- --no-sandbox; true',
     'tail -5 /tmp/said >&2',
   ].join('\n')

@@ -11,6 +11,7 @@ import {
 } from 'node:fs'
 import path from 'node:path'
 import { isInstalled } from './child.ts'
+import { copySources } from './copy-sources.ts'
 
 /** A system with nothing on it but what Debian calls essential and its package tool; with Node and npm where asked for. */
 export interface CleanRoot {
@@ -63,6 +64,8 @@ export function makeBareRoot(folder: string): CleanRoot {
   // Made for its owner alone, and others have to come through.
   chmodSync(folder, 0o755)
   copyNetwork(folder)
+  // It is thrown away: nothing of it has to be forced to the disk.
+  writeFileSync(path.join(folder, 'etc/dpkg/dpkg.cfg.d/quick'), 'force-unsafe-io\n')
   writeFileSync(path.join(folder, 'etc/passwd'), 'walker:x:1000:1000::/home/walker:/bin/sh\n', { flag: 'a' })
   return { folder }
 }
@@ -115,13 +118,7 @@ function copyNode(folder: string): void {
 
 /** Lays the sources, as they are in this folder now, into a person's empty home. */
 export function laySources({ folder }: CleanRoot, person: Person): void {
-  const into = path.join(folder, homes[person], 'pitchline')
-  const words = ['ls-files', '--cached', '--others', '--exclude-standard', '-z']
-  const files = execFileSync('git', words, { encoding: 'utf8' }).split('\0')
-  for (const file of files.filter((name) => name !== '' && existsSync(name))) {
-    mkdirSync(path.dirname(path.join(into, file)), { recursive: true })
-    cpSync(file, path.join(into, file))
-  }
+  copySources(path.join(folder, homes[person], 'pitchline'))
   if (person === 'walker') execFileSync('chown', ['-R', walker, path.join(folder, homes[person])])
 }
 

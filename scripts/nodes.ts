@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process'
-import { mkdirSync } from 'node:fs'
+import { mkdirSync, rmSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { runProgram } from './child.ts'
+import { installedUnder, pageTrouble } from './installed.ts'
 
 /** The oldest that `engines` lets in, and the two that are kept up. */
 const usual = ['20.19.0', '22', '24']
@@ -30,11 +31,12 @@ const tests = [
 ]
 
 /**
- * `npm run nodes [-- <version or program> …]`: the built command line and tests that lean on Node, under other Nodes. Each
- * version comes from the registry's `node` package, into a folder of the system's for what is temporary.
+ * `npm run nodes [-- <version or program> …]`: under other Nodes, `npm ci` of the sources as they are, the command line
+ * built so, the page that `npm start` serves, and the tests that lean on Node. Each version comes from the registry's `node`
+ * package, into a folder of the system's for what is temporary.
  */
 export async function run(asked: readonly string[]): Promise<number> {
-  const here = answersOf(process.execPath)
+  const here = answersOf(process.execPath, process.cwd())
   let failed = 0
   for (const wanted of asked.length === 0 ? usual : asked) {
     const node = wanted.includes(path.sep) ? wanted : fetched(wanted)
@@ -42,24 +44,40 @@ export async function run(asked: readonly string[]): Promise<number> {
     if (node === null || version === '') {
       console.log(`Node ${wanted}: left out, because it could not be fetched or does not start.`)
       failed += 1
-      continue
-    }
-    const there = answersOf(node)
-    const equal = lines.filter((_, at) => there[at] === here[at]).length
-    const other = lines.filter((_, at) => !isNearly(there[at] ?? '', here[at] ?? ''))
-    const code = await runProgram(node, ['node_modules/vitest/vitest.mjs', 'run', ...tests])
-    const told = `${lines.length - other.length} of ${lines.length} answers as under ${process.version}, ${equal} to the letter`
-    console.log(`Node ${version}: ${told}; tests ${code === 0 ? 'passed' : 'failed'}.`)
-    for (const words of other) console.log(`  another answer: pitchline ${words.join(' ')}`)
-    if (other.length > 0 || code !== 0) failed += 1
+    } else if (!(await holdsUnder(node, version, here))) failed += 1
   }
   return failed === 0 ? 0 : 1
 }
 
-/** What the built command answers, each with its exit code. */
-function answersOf(node: string): readonly string[] {
+/** Whether all of it is the same under a Node; says what is not. */
+async function holdsUnder(node: string, version: string, here: readonly string[]): Promise<boolean> {
+  const folder = await installedUnder(node)
+  if (folder === null) {
+    console.log(`Node ${version}: \`npm ci\` failed.`)
+    return false
+  }
+  try {
+    const there = answersOf(node, folder)
+    const equal = lines.filter((_, at) => there[at] === here[at]).length
+    const other = lines.filter((_, at) => !isNearly(there[at] ?? '', here[at] ?? ''))
+    const page = await pageTrouble(node, folder)
+    const code = await runProgram(node, ['node_modules/vitest/vitest.mjs', 'run', ...tests], {}, folder)
+    const told = `${lines.length - other.length} of ${lines.length} answers as under ${process.version}, ${equal} to the letter`
+    console.log(
+      `Node ${version}: installed; ${told}; page ${page ?? 'served'}; tests ${code === 0 ? 'passed' : 'failed'}.`,
+    )
+    for (const words of other) console.log(`  another answer: pitchline ${words.join(' ')}`)
+    return other.length === 0 && page === null && code === 0
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+/** What the command built in a folder answers, each with its exit code. */
+function answersOf(node: string, folder: string): readonly string[] {
   return lines.map((words) => {
     const { status, stdout, stderr } = spawnSync(node, ['dist/cli/pitchline.cjs', ...words], {
+      cwd: folder,
       encoding: 'utf8',
       maxBuffer: 2 ** 28,
     })

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import os from 'node:os'
 import path from 'node:path'
 import type { CDPSession, Page } from 'playwright'
+import { longTasksOf, noteLongTasks } from './long-tasks.ts'
 import { madeLog, rows } from './made-log.ts'
 import { keptAs, percentile95, runsOf, told } from './measure.ts'
 import { opened, place, root, whereShown } from './opened.ts'
@@ -19,7 +20,6 @@ const steps = 120
 
 /** What the bench leaves in the page. */
 interface Watched {
-  readonly tasks: number[]
   readonly frames: number[]
   counting: boolean
 }
@@ -50,19 +50,14 @@ const workersOf = (pid: number): number =>
     }
   }).length
 
-/** Notes every task of the window's thread that took more than 50 ms. */
+/** A place for what is noted on the page. */
 async function watch(page: Page): Promise<void> {
   await page.evaluate(() => {
     const here = window as unknown as Watching
-    here.watched = { tasks: [], frames: [], counting: false }
-    new PerformanceObserver((list) => {
-      for (const { duration } of list.getEntries()) here.watched.tasks.push(duration)
-    }).observe({ entryTypes: ['longtask'] })
+    here.watched = { frames: [], counting: false }
   })
+  await noteLongTasks(page)
 }
-
-const tasksOf = (page: Page): Promise<number[]> =>
-  page.evaluate(() => (window as unknown as Watching).watched.tasks.splice(0))
 
 /** ms from the choice of a file, already handed to the page, until its story is there. */
 async function imported(page: Page, file: string): Promise<number> {
@@ -221,11 +216,11 @@ async function measured(folder: string): Promise<void> {
     await sleep(1500) // parts below the first come one after the other
     // What the first one needed: what the bare parse keeps would hide it later.
     if (run === 0) memory = mostMegabytes(pid)
-    held = [...held, ...(await tasksOf(page))]
+    held = [...held, ...(await longTasksOf(page))]
     const then = processorOf(pid)
     bare?.push((await bareParse(page, library)) / 1000)
     bareProcessor?.push(processorOf(pid) - then)
-    await tasksOf(page)
+    await longTasksOf(page)
   }
   const [whole, parse] = [runsOf(took ?? []), runsOf(bare ?? [])]
   console.log(`log of ${rows.toLocaleString('en')} rows of 8 columns in the ${place}`)
@@ -267,11 +262,11 @@ async function measured(folder: string): Promise<void> {
     `  Stop at ${stops.length} moments: said after ${keptAs(`Log, a million rows: Stop to stopped, ${place}`, said, 'ms', 0)}, thread gone after ${told(gone, 'ms', 0)}`,
   )
   console.log(
-    `    tasks over 50 ms meanwhile: ${(await tasksOf(page)).map((one) => one.toFixed(0)).join(' ') || 'none'}`,
+    `    tasks over 50 ms meanwhile: ${(await longTasksOf(page)).map((one) => one.toFixed(0)).join(' ') || 'none'}`,
   )
   await imported(page, file)
   await sleep(2000)
-  await tasksOf(page)
+  await longTasksOf(page)
   const tools = await page.context().newCDPSession(page)
   await tools.send('Performance.enable')
   const plot = page.getByRole('application', { name: 'Channels over time' })
@@ -293,7 +288,7 @@ async function measured(folder: string): Promise<void> {
     await frame(page)
   })
   console.log(
-    `    tasks over 50 ms meanwhile: ${(await tasksOf(page)).map((one) => one.toFixed(0)).join(' ') || 'none'}`,
+    `    tasks over 50 ms meanwhile: ${(await longTasksOf(page)).map((one) => one.toFixed(0)).join(' ') || 'none'}`,
   )
   await close()
 }

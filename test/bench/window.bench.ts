@@ -1,11 +1,12 @@
 import path from 'node:path'
 import type { Page } from 'playwright'
 import { windowLacks } from '../window/launch/computer.ts'
+import { longTasksOf, noteLongTasks } from './long-tasks.ts'
 import { keptAs, percentile95, runsOf } from './measure.ts'
 import { opened, place, root, whereShown } from './opened.ts'
 
 // In the real window (or Chromium, said so, where there is no runtime): start to first answer; a changed field to its paint,
-// with all plots of the view on; frames while a slider is dragged.
+// with all plots of the view on; frames while a slider is dragged; what held the page up for more than 50 ms meanwhile.
 
 const changes = 60
 const file = path.join(root, 'examples', 'quick-sled-puller.build.json')
@@ -79,9 +80,12 @@ async function measured(data: string): Promise<void> {
   const again = keptAs(`Start to first answer, ${place}`, runsOf(starts.slice(1)), 's')
   console.log(`  start to first answer: cold ${starts[0]?.toFixed(2)} s, then ${again}`)
   const { page, close } = await opened(data, file)
+  await noteLongTasks(page)
   for (const name of ['How fast', 'Will it hold', 'How hot, how long']) {
     await page.getByRole('tab', { name }).click()
     await page.getByRole('combobox', { name: 'Part' }).selectOption('motor')
+    // What opening the view took is not typing's.
+    await longTasksOf(page)
     const times: number[] = []
     for (let run = 0; run < changes; run += 1)
       times.push(await changeToPaint(page, run % 2 === 0 ? 'ArrowUp' : 'ArrowDown'))
@@ -93,6 +97,11 @@ async function measured(data: string): Promise<void> {
     const middle = keptAs(`Frames while dragging, ${name}, ${place}`, runsOf(frames), 'ms', 0)
     console.log(
       `    frames while the throttle is dragged: ${middle}, 95 % within ${percentile95(frames).toFixed(0)} ms`,
+    )
+    const held = await longTasksOf(page)
+    const longest = runsOf([Math.max(0, ...held)])
+    console.log(
+      `    held up while typing and dragging: ${held.length} tasks over 50 ms, the longest ${keptAs(`Longest task while typing and dragging, ${name}, ${place}`, longest, 'ms', 0)}`,
     )
   }
   await close()

@@ -92,5 +92,5 @@ describe('a sample of the planted faults', () => {
       rmSync(copy, { recursive: true, force: true })
     }
     // Another run of the tool, on a busy machine.
-  }, 180_000)
+  }, 600_000)
 })

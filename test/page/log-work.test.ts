@@ -138,6 +138,9 @@ describe('a log in the window', () => {
       }
     log.zoom(1, 0.5, span.from + 1)
     expect((log.span?.to ?? 0) - (log.span?.from ?? 0)).toBeCloseTo((span.to - span.from) / 2, 6)
+    // What the pointer is on stays under it: as far from the left edge, as a share of the width, as before.
+    const shareOf = (part: typeof span) => (span.from + 1 - part.from) / (part.to - part.from)
+    expect(shareOf(log.span ?? span)).toBeCloseTo(shareOf(span), 9)
     log.pan(1, -1000)
     expect(log.span?.from).toBe(0)
     log.zoom(1, 1000, null)
