@@ -70,6 +70,9 @@ const answers =
     return said === expected ? null : `it answers ${JSON.stringify(said.slice(-300))}`
   }
 
+/** Seconds within which a window stands there, on a busy machine. */
+const shownWithin = 120
+
 /**
  * Opens each build by a command, one after the other, and gives the titles of the windows then. In one piece: whatever was
  * started ends with it. Begun with nothing: beside Xvfb there would run the change of folder before it.
@@ -81,7 +84,8 @@ const opening = (open: string) =>
     'for look in $(seq 100); do xwininfo -root >/dev/null 2>&1 && break; sleep 0.2; done',
     ...builds.flatMap(({ base, name }) => [
       `${open} ${base} >/tmp/said 2>&1 &`,
-      `for look in $(seq 240); do xwininfo -root -tree | grep -qF "${name}" && break; sleep 0.5; done`,
+      `end=$(($(date +%s) + ${shownWithin}))`,
+      `until xwininfo -root -tree | grep -qF "${name}" || [ "$(date +%s)" -gt "$end" ]; do sleep 0.5; done`,
     ]),
     `echo; xwininfo -root -tree | sed -n 's/^ *0x[0-9a-f]* "\\(.*Pitchline\\)".*/\\1/p'`,
     'ps -eo args | grep "^/opt/Pitchline" | head -1 | grep -F -- --no-sandbox; true',

@@ -81,8 +81,9 @@ async function useOnce(page: Page): Promise<void> {
 }
 
 test('what the page keeps does not grow with use', async ({ open }) => {
-  // A round takes 10 s, four times that beside the rest of `npm test`.
-  test.setTimeout(300_000 + rounds * 60_000)
+  // A round takes 10 s, four times that beside the rest of `npm test`; `npm run endure` waits longer.
+  const slower = Number(process.env['PITCHLINE_PATIENCE'] ?? 12) / 12
+  test.setTimeout(slower * (300_000 + rounds * 60_000))
   const { page } = await open()
   await begin(page)
   const session = await page.context().newCDPSession(page)
