@@ -5,6 +5,7 @@ import { outsideSoilTheory } from './ground/soil-theory.ts'
 import { heatRemarks } from './limits/heat-remarks.ts'
 import { hubRemarkOf, stageRemarks } from './limits/stage.ts'
 import { trackRemarks } from './limits/track-remarks.ts'
+import { formatText } from './units/display.ts'
 import { ampsAt } from './motor/drive-line.ts'
 
 /**
@@ -12,6 +13,16 @@ import { ampsAt } from './motor/drive-line.ts'
  * 40 mm on within 15 % (`docs/validation.md`). *Source:* assumption between the two.
  */
 const smallMotor = 0.06
+
+/** m of sinkage below which ruts are not worth a word. *Source:* common practice, no source. */
+const rutsMatter = 0.01
+
+/** How much deeper few wheels sink: z ∝ p^{1/n}, at peaks of 2 and 3 times the mean pressure (full-size vehicles, from memory). */
+function deeperUnderWheels(exponent: number, sinkage: number): string | null {
+  if (!(sinkage >= rutsMatter)) return null
+  const deep = (peak: number) => formatText(sinkage * peak ** (1 / exponent), 'length', 'metric')
+  return `Sinkage counts an even pressure, ${formatText(sinkage, 'length', 'metric')}: under few road wheels or a slack track it peaks at 2 to 3 times that, for ruts of ${deep(2)} to ${deep(3)} and more resistance. More and closer wheels come nearer to the mean.`
+}
 
 type Remark = (build: Build, machine: Machine, e: Evaluation) => string | readonly string[] | null
 
@@ -44,6 +55,8 @@ const remarks: readonly Remark[] = [
     outsideSoilTheory(machine, e.footing)
       ? 'Soil: this patch is smaller or lighter than those that the theory was measured on (0.3 m by 0.05 m, 2 kPa); take sinkage and thrust as a rough guide.'
       : null,
+  (_build, { ground }, e) =>
+    ground.model === 'soil' ? deeperUnderWheels(ground.exponent, e.footing.sinkage) : null,
   (_build, _machine, e) =>
     Number.isNaN(e.pattern.motion.accessoryAmps)
       ? 'Half-way to its reserve (service.reservePercent) the pack cannot feed all that draws on it beside the motors (accessories, cooling.pumpWatts): what the drive pattern brings has no numbers.'

@@ -3,6 +3,7 @@ import { caution, modelVersion } from '../constants.ts'
 import { cautionOf } from '../explain/cautions.ts'
 import { bestWords } from '../explain/best.ts'
 import { orderOf } from '../explain/order.ts'
+import { sheetBandWords } from '../explain/sheet-band.ts'
 import { workingOf } from '../explain/table.ts'
 import { workingText } from '../explain/text.ts'
 import { oneLine, printable } from '../mistakes/shown.ts'
@@ -126,7 +127,7 @@ function answerTexts(checked: Checked, system: UnitSystem): readonly Block[] {
     text(countsAnswer(checked.limits)),
     text(holdAnswer(checked, system)),
     text(hotAnswer(checked, system)),
-    ...(best === '' ? [] : [text(best)]),
+    ...[best, sheetBandWords(checked, system)].flatMap((words) => (words === '' ? [] : [text(words)])),
   ]
 }
 

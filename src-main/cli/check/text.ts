@@ -2,6 +2,7 @@ import type { Checked } from '../../../shared-engine/check.ts'
 import type { Figure } from '../../../shared-engine/figures/figure.ts'
 import { bestWords } from '../../../shared-engine/explain/best.ts'
 import { orderOf } from '../../../shared-engine/explain/order.ts'
+import { sheetBandWords } from '../../../shared-engine/explain/sheet-band.ts'
 import { countsAnswer } from '../../../shared-engine/report/answer.ts'
 import { marginText } from '../../../shared-engine/limits/margin-words.ts'
 import { figureSubjects } from '../../../shared-engine/report/subjects.ts'
@@ -34,7 +35,7 @@ export function checkedText(checked: Checked, system: UnitSystem): string {
     notJudgedBlock(checked),
     ...figureSubjects.map(([heading, figures]) => figureBlock(heading, figures, checked, system)),
     wireBlock(checked, system),
-    wrapped(bestWords(checked, system), width),
+    [...wrapped(bestWords(checked, system), width), ...wrapped(sheetBandWords(checked, system), width)],
     orderBlock(checked, system),
     checked.notes.flatMap((note) => wrapped(`Note: ${note}`, width, '  ')),
     wrapped(caution, width),
