@@ -7,6 +7,12 @@ import { z } from '../reference/zod.ts'
 export interface JobWorker<Part> {
   /** Does the items `from` to `to − 1`; a call of a few milliseconds, the thread decides how many. */
   work(from: number, to: number): void
+  /**
+   * Where single items take long: does some of them, at least one, and stops where a Stop should be heard.
+   *
+   * @returns the first item that was not done
+   */
+  some?(from: number, to: number): number
   /** What was found since the last time, and the buffers in it that may be handed over instead of copied. */
   take(): { readonly part: Part; readonly transfer: readonly ArrayBuffer[] }
 }
@@ -41,6 +47,8 @@ export interface JobKind<Input, Part, Outcome> {
    * in a tenth of the time that cloning takes, for which the window would stand still. The input itself where left out.
    */
   sent?(input: Input): { readonly input: Input; readonly transfer: readonly ArrayBuffer[] }
+  /** Whether there is something to be told before the end: once there is, it is heard of at once. */
+  isTold?(outcome: Outcome): boolean
   /** How many items; 0 is allowed. */
   sizeOf(input: Input): number
   startWorker(input: Input): JobWorker<Part>

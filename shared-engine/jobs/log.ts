@@ -9,7 +9,9 @@ import type { Result } from '../mistakes/mistake.ts'
 import type { JobKind } from './job.ts'
 
 /** What a log says, and its channels for plots; no series where it cannot be read. */
-interface LogFound {
+export interface LogFound {
+  /** Whether all is there: the story is told before the channels are ready to be drawn, life and drive worked out. */
+  readonly whole: boolean
   readonly result: Result<LogResult>
   readonly series: readonly LogSeries[]
   /** What the meaning of each column rests on. */
@@ -31,7 +33,8 @@ interface LogJobInput extends LogInput {
 }
 
 /**
- * A log read in a thread: an item for each block of the text, and as many again for what follows, a pause between any two.
+ * A log read in a thread: an item for each block of the text, and so many for what follows, a pause between any two. Its
+ * story is told as soon as it is known, all else at the end.
  * It is given away with all that was read, so that nothing of a long log is copied.
  */
 export const logJob: JobKind<LogJobInput, LogFound | null, LogFound | null> = {
@@ -42,35 +45,40 @@ export const logJob: JobKind<LogJobInput, LogFound | null, LogFound | null> = {
     const bytes = copy?.length === input.bytes.length ? copy : input.bytes.slice()
     return { input: { ...input, bytes }, transfer: bytes.buffer instanceof ArrayBuffer ? [bytes.buffer] : [] }
   },
+  isTold: (outcome) => outcome?.result.ok === true,
   sizeOf: (input) => new LogReading(input).steps,
   startWorker: (input) => {
     const series: LogSeries[] = []
-    let rest: Pick<LogFound, 'evidence' | 'life' | 'pattern'> = { evidence: [], life: [], pattern: null }
+    let rest: Pick<LogFound, 'life' | 'pattern'> = { life: [], pattern: null }
+    let evidence: readonly ColumnEvidence[] = []
+    let isTold = false
     const reading = new LogReading(input, function* (read, { episodes }) {
+      evidence = evidenceOfColumns(read, input.choice)
       for (const one of seriesOf(read, episodes)) {
         series.push(one)
         yield
       }
       const life = yield* lifeUsedOf(read, episodes)
       yield
-      rest = {
-        evidence: evidenceOfColumns(read, input.choice),
-        life,
-        pattern: runPattern(read, episodes, 'A logged run'),
-      }
+      rest = { life, pattern: runPattern(read, episodes, 'A logged run') }
     })
     return {
       work: (from, to) => {
         for (let item = from; item < to; item += 1) reading.step()
       },
+      some: (from, to) => {
+        for (let item = from; item < to; item += 1) if (reading.step()) return item + 1
+        return to
+      },
       take: () => {
         const result = reading.result()
-        return result === null
-          ? { part: null, transfer: [] }
-          : {
-              part: { result, series, ...rest, headings: reading.headings(), shape: reading.shape },
-              transfer: buffersOf(series),
-            }
+        const whole = reading.done
+        if (result === null || (!whole && isTold)) return { part: null, transfer: [] }
+        isTold = true
+        const told = { result, evidence, headings: reading.headings(), shape: reading.shape }
+        return whole
+          ? { part: { ...told, whole, series, ...rest }, transfer: buffersOf(series) }
+          : { part: { ...told, whole, series: [], life: [], pattern: null }, transfer: [] }
       },
     }
   },

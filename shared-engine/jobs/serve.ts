@@ -29,9 +29,10 @@ export function serveJobs(port: JobPort, table: JobTable, tools: ThreadTools): v
     while (at < to) {
       const worker = opened.get(run)
       if (worker === undefined) return
-      const end = Math.min(to, at + slice)
+      let end = Math.min(to, at + slice)
       const begun = tools.now()
-      worker.work(at, end)
+      if (worker.some === undefined) worker.work(at, end)
+      else end = worker.some(at, end)
       const spent = Math.max(tools.now() - begun, 0.05)
       // Halfway to the size that would have taken the whole time, so that one slow slice does not decide alone.
       slice = Math.max(1, Math.round((slice + Math.min(slice * 4, ((end - at) * longestSlice) / spent)) / 2))

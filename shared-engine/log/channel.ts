@@ -1,4 +1,5 @@
 import type { ChannelId } from '../reference/columns.ts'
+import { mapped } from './mapped.ts'
 import { lookedAt, medianOf } from './order-statistics.ts'
 import type { Timeline } from './time/timeline.ts'
 
@@ -127,6 +128,16 @@ export class Channel {
     const span = (t[after] ?? NaN) - begun
     if (!(span <= this.reach)) return earlier
     return earlier + (((this.values[after] ?? NaN) - earlier) * (now - begun)) / span
+  }
+
+  /**
+   * The value at each of some rows; its own list, which is not to be changed, where that holds one for every row of the log
+   * and all are asked for: of a long log a list of them is as long again.
+   */
+  along(rows: Int32Array): Float64Array {
+    const { count } = this.timeline
+    const isWhole = rows.length === count && this.samples.length === count
+    return isWhole ? this.values : mapped(rows, (row) => this.at(row))
   }
 
   /** The first samples, which decide on steps and quanta. */

@@ -17,10 +17,10 @@ export interface LogInput {
   readonly alarms: readonly ReplayedAlarm[] | null
 }
 
-/** Pauses in the work behind the text, about: of a log with the usual channels and nothing done after it. */
-const pausesBehind = 66
+/** Pauses in the work behind the text, about: of a million rows of the usual channels, made ready to be drawn. */
+const pausesBehind = 115
 /** Work behind the text over that of the text, about. */
-const workBehind = 1.2
+const workBehind = 3
 
 /** What is done with a log that was read, in the same steps. */
 type AfterReading = (log: ReadLog, result: LogResult) => InPieces<void>
@@ -56,22 +56,32 @@ export class LogReading {
     return this.#next >= this.steps
   }
 
-  /** Does the next step; nothing once all are done. */
-  step(): void {
+  /**
+   * Does the next step; nothing once all are done.
+   *
+   * @returns whether it was a long one, as those behind the text are, after which somebody may want to be heard
+   */
+  step(): boolean {
     const { blocks } = this.#text
     const behind = this.#next - blocks
     if (behind < 0) this.#text.read(this.#next)
-    else
-      this.#goOn(this.#next === this.steps - 1 ? Infinity : (pausesBehind * behind) / (this.steps - blocks))
+    const isLast = this.#next === this.steps - 1
     this.#next += 1
+    return behind >= 0 && this.#goOn(isLast ? Infinity : (pausesBehind * behind) / (this.steps - blocks))
   }
 
-  /** Goes on with what is behind the text up to so many pauses, which may come to an end before. */
-  #goOn(pauses: number): void {
+  /**
+   * Goes on with what is behind the text up to so many pauses, which may come to an end before.
+   *
+   * @returns whether there was anything to do
+   */
+  #goOn(pauses: number): boolean {
+    const before = this.#pauses
     while (!this.#ended && this.#pauses <= pauses) {
       this.#pauses += 1
       this.#ended = this.#behind.next().done === true
     }
+    return this.#pauses > before
   }
 
   *#meaning({ build, choice, alarms }: LogInput, after: AfterReading | null): InPieces<void> {
@@ -84,11 +94,13 @@ export class LogReading {
     }
     this.#read = read.value
     const result = yield* resultOf(read.value, alarms)
-    if (after !== null) yield* after(read.value, result)
     this.#result = succeeded(result)
+    if (after === null) return
+    yield
+    yield* after(read.value, result)
   }
 
-  /** What the log says, or why it cannot be read; null before the last step. */
+  /** What the log says, or why it cannot be read; null before that is known, at the last step at the latest. */
   result(): Result<LogResult> | null {
     return this.#result
   }

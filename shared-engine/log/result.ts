@@ -1,6 +1,6 @@
 import type { ChannelId } from '../reference/columns.ts'
 import type { RpmReading } from './columns/rpm-scale.ts'
-import { currentsOf } from './derive/current.ts'
+import { currentsIn } from './derive/current.ts'
 import { storyOf, type Judged } from './episodes/all.ts'
 import type { Episode } from './episodes/episode.ts'
 import { ownAlarms, replayAlarms, type AlarmVerdict, type ReplayedAlarm } from './facts/alarms.ts'
@@ -55,7 +55,7 @@ export interface LogResult {
 export function* resultOf(log: ReadLog, alarms: readonly ReplayedAlarm[] | null): InPieces<LogResult> {
   const { data, model, text, stamps, rpm } = log
   const { timeline } = data
-  const currents = currentsOf(data, model)
+  const currents = yield* currentsIn(data, model)
   yield
   const story = yield* storyOf(data, model, currents, log.frozenRows, log.zeroRows)
   yield

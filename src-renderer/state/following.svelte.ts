@@ -1,6 +1,8 @@
 /** What long work tells while it runs and once it ended. */
 export interface Watching<Outcome> {
   readonly progress: (done: number, total: number, secondsLeft: number | null) => void
+  /** Something to look at before the end, for as long as the work runs; what was found before comes back if it is stopped. */
+  readonly told: (outcome: Outcome) => void
   /** Null where nothing had been found yet. */
   readonly ended: (how: 'finished' | 'stopped' | 'failed', outcome: Outcome | null) => void
 }
@@ -30,6 +32,8 @@ export class Following<Outcome> {
   /** What was last followed. */
   #followed: readonly unknown[] | null = null
   #found = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
+  /** What is looked at before the end of the work. */
+  #early = $state.raw<{ readonly key: readonly unknown[]; readonly outcome: Outcome } | null>(null)
   running = $state.raw<{
     readonly done: number
     readonly total: number
@@ -58,11 +62,16 @@ export class Following<Outcome> {
   }
 
   get found(): Outcome | null {
-    return this.#found?.outcome ?? null
+    return (this.#early ?? this.#found)?.outcome ?? null
   }
 
   /** Whether what was found is what would be found now. */
-  readonly isCurrent: boolean = $derived.by(() => this.#found !== null && same(this.#found.key, this.#key()))
+  readonly isCurrent: boolean = $derived.by(
+    () => this.#early === null && this.#found !== null && same(this.#found.key, this.#key()),
+  )
+
+  /** Whether what is there is what is being found now, as far as it is known. */
+  readonly isEarly: boolean = $derived.by(() => this.#early !== null && same(this.#early.key, this.#key()))
 
   readonly brokenOff: 'stopped' | 'failed' | null = $derived.by(() =>
     this.#brokenOff !== null && same(this.#brokenOff.key, this.#key()) ? this.#brokenOff.how : null,
@@ -99,9 +108,13 @@ export class Following<Outcome> {
       progress: (done, total, secondsLeft) => {
         if (turn === this.#turn) this.running = { done, total, secondsLeft }
       },
+      told: (outcome) => {
+        if (turn === this.#turn && this.running !== null) this.#early = { key, outcome }
+      },
       ended: (how, outcome) => {
         if (turn !== this.#turn) return
         this.#held = null
+        this.#early = null
         this.running = null
         this.#brokenOff = how === 'finished' ? null : { key, how }
         if (outcome !== null) this.#found = { key, outcome }
@@ -118,6 +131,7 @@ export class Following<Outcome> {
     this.#turn += 1
     this.#held?.drop()
     this.#held = null
+    this.#early = null
     this.running = null
   }
 

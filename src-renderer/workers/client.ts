@@ -70,7 +70,13 @@ export class Threads {
     return job
   }
 
-  #linesFor(lane: string, { alone, threads }: Started): readonly ThreadLine[] {
+  /** Has the thread of a lane that is worked in `alone` ready before it is asked for: it takes its time to come up. */
+  ready(lane: string): void {
+    if (this.#makeThread === null || this.#without || this.#alone.has(lane)) return
+    this.#linesFor(lane, { alone: true, threads: 1 })
+  }
+
+  #linesFor(lane: string, { alone, threads }: Pick<Started, 'alone' | 'threads'>): readonly ThreadLine[] {
     if (!alone || this.#makeThread === null || this.#without) return this.#crewReady().lines(threads)
     const ready = this.#alone.get(lane) ?? this.#crewOf(1, (how) => this.#lose(lane, how))
     this.#alone.set(lane, ready)
@@ -179,6 +185,8 @@ class StartedJob<Input, Part, Outcome> implements Started {
   #begun = 0
   #told = 0
   #begunAgain = false
+  /** Whether something was told before the end. */
+  #news = false
 
   constructor(
     kind: JobKind<Input, Part, Outcome>,
@@ -245,7 +253,10 @@ class StartedJob<Input, Part, Outcome> implements Started {
   #heard(): void {
     const running = this.#running
     const now = performance.now()
-    if (running === null || now - this.#told < pace) return
+    if (running === null) return
+    const isNews = !this.#news && this.#kind.isTold?.(running.outcome()) === true
+    this.#news ||= isNews
+    if (now - this.#told < pace && !isNews) return
     this.#told = now
     const done = running.done()
     if (done >= running.total) return // the end tells it

@@ -59,6 +59,26 @@ describe('work that follows what it depends on', () => {
     expect(begun).toHaveLength(3)
   })
 
+  it('shows what is told early for as long as it runs; stopped, what was found before comes back', () => {
+    work.follow()
+    vi.advanceTimersByTime(1)
+    begun[0]?.watching.ended('finished', 'of a')
+    key = ['b']
+    work.run()
+    begun[1]?.watching.told('of b, so far')
+    expect([work.found, work.isEarly, work.isCurrent]).toEqual(['of b, so far', true, false])
+    expect(work.running).not.toBeNull()
+    work.stop()
+    expect([work.found, work.isEarly, work.isCurrent]).toEqual(['of a', false, false])
+    expect(work.brokenOff).toBe('stopped')
+    begun[1]?.watching.told('late')
+    expect(work.found).toBe('of a')
+    work.run()
+    begun[2]?.watching.told('of b, so far')
+    begun[2]?.watching.ended('finished', 'of b')
+    expect([work.found, work.isEarly, work.isCurrent]).toEqual(['of b', false, true])
+  })
+
   it('does not begin by itself again once it was stopped', () => {
     work.follow()
     vi.advanceTimersByTime(1)

@@ -1,4 +1,4 @@
-import { mapped } from '../mapped.ts'
+import { atOnce, samplesBetween, type InPieces } from '../pieces.ts'
 import { motorAmpsFromPack } from '../../motor/amps-from-pack.ts'
 import type { DriveLine } from '../../motor/drive-line.ts'
 import { angularSpeedOf } from '../../units/rpm.ts'
@@ -55,12 +55,20 @@ export class Currents {
     const samples = this.#rpm?.samples ?? new Int32Array()
     const volts = channels.get('volts')
     this.source = sourceOf(data)
-    this.motor = new Float64Array(samples.length).fill(NaN)
-    this.pack = new Float64Array(samples.length).fill(NaN)
-    this.volts = mapped(samples, (row) => volts?.at(row) ?? NaN)
+    this.motor = new Float64Array(samples.length)
+    this.pack = new Float64Array(samples.length)
+    this.volts = volts?.along(samples) ?? new Float64Array(samples.length).fill(NaN)
     this.sagStep =
       this.source === 'sag' && volts !== undefined ? sagStepOf(volts, model.machine.pack.resistance) : NaN
-    for (let place = 0; place < samples.length; place += 1) this.#set(place, samples[place] ?? 0)
+  }
+
+  /** Works them out; they stand nowhere before. */
+  *work(): InPieces<void> {
+    const samples = this.#rpm?.samples ?? new Int32Array()
+    for (let place = 0; place < samples.length; place += 1) {
+      this.#set(place, samples[place] ?? 0)
+      if (place % samplesBetween === samplesBetween - 1) yield
+    }
   }
 
   /** What the pack would show at rest; null without volts. */
@@ -87,6 +95,7 @@ export class Currents {
   }
 
   #set(place: number, row: number): void {
+    this.motor[place] = this.pack[place] = NaN
     if (this.source === null) return
     const drive = this.#driveAmps(place, row)
     this.pack[place] = drive
@@ -119,9 +128,17 @@ const known = new WeakMap<LogData, Currents>()
 
 /** The currents of a log, worked out once: several parts of what follows need them. */
 export function currentsOf(data: LogData, model: LogModel): Currents {
-  const found = known.get(data) ?? new Currents(data, model)
-  known.set(data, found)
-  return found
+  return atOnce(currentsIn(data, model))
+}
+
+/** The same in pieces. */
+export function* currentsIn(data: LogData, model: LogModel): InPieces<Currents> {
+  const found = known.get(data)
+  if (found !== undefined) return found
+  const currents = new Currents(data, model)
+  yield* currents.work()
+  known.set(data, currents)
+  return currents
 }
 
 function sourceOf({ channels }: LogData): AmpsSource | null {

@@ -1,5 +1,6 @@
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
+import { atOnce, samplesBetween, type InPieces } from '../pieces.ts'
 import type { Currents } from './current.ts'
 import { LoggedLoad, Loads } from './loads.ts'
 
@@ -26,16 +27,20 @@ interface Logged {
  *
  * @param aside A at the pack by which the current is taken to be another; 0: as it is
  */
-function courseBy({ data, model }: Logged, currents: Currents, aside: number): LoadCourse {
+function* courseBy({ data, model }: Logged, currents: Currents, aside: number): InPieces<LoadCourse> {
   const rpm = data.channels.get('rpm')
   const samples = rpm?.samples ?? new Int32Array()
   const loads = new Loads(model)
   const load = new LoggedLoad()
-  const filled = () => new Float64Array(samples.length).fill(NaN)
-  const course = { tooth: filled(), tension: filled(), force: filled(), torque: filled() }
+  const list = () => new Float64Array(samples.length)
+  const course = { tooth: list(), tension: list(), force: list(), torque: list() }
   for (let place = 0; place < samples.length; place += 1) {
+    if (place % samplesBetween === samplesBetween - 1) yield
     const amps = currents.motorAt(place, aside)
-    if (!Number.isFinite(amps)) continue
+    if (!Number.isFinite(amps)) {
+      course.tooth[place] = course.tension[place] = course.force[place] = course.torque[place] = NaN
+      continue
+    }
     loads.set(load, amps, rpm?.values[samples[place] ?? 0] ?? NaN)
     course.tooth[place] = load.tooth
     course.tension[place] = load.tension
@@ -48,8 +53,8 @@ function courseBy({ data, model }: Logged, currents: Currents, aside: number): L
 const known = new WeakMap<Currents, LoadCourse>()
 
 /** The loads of a log as they are, worked out once; never changed by whoever has them. */
-export function wholeCourseOf(log: Logged, currents: Currents): LoadCourse {
-  const found = known.get(currents) ?? courseBy(log, currents, 0)
+export function* wholeCourseOf(log: Logged, currents: Currents): InPieces<LoadCourse> {
+  const found = known.get(currents) ?? (yield* courseBy(log, currents, 0))
   known.set(currents, found)
   return found
 }
@@ -66,7 +71,7 @@ export function loadCourseOf(
   until: (segment: number) => number,
   aside = 0,
 ): LoadCourse {
-  const course = aside === 0 ? wholeCourseOf(log, currents) : courseBy(log, currents, aside)
+  const course = atOnce(aside === 0 ? wholeCourseOf(log, currents) : courseBy(log, currents, aside))
   const { segments, segmentOf, t } = log.data.timeline
   if (segments.every((_, segment) => until(segment) === Infinity)) return course
   const samples = log.data.channels.get('rpm')?.samples ?? new Int32Array()

@@ -1,6 +1,7 @@
 import type { Channel } from '../channel.ts'
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
+import { samplesBetween, type InPieces } from '../pieces.ts'
 import { quantumOf, rankOfOwn } from '../order-statistics.ts'
 import type { Currents } from './current.ts'
 import { Rates } from './rates.ts'
@@ -23,7 +24,7 @@ export class LoadSignal {
   readonly cruise: Float64Array
   readonly spin: Float64Array
   /** s, A: what steps of the reading and noise make of it. */
-  readonly coarseness: number
+  coarseness = NaN
   /** Step of the current's readings, A; NaN where there is none. */
   readonly quantum: number
 
@@ -43,7 +44,15 @@ export class LoadSignal {
     this.cruise = new Float64Array(count)
     this.spin = new Float64Array(count)
     this.quantum = this.#quantum(data)
+  }
+
+  /** Works out what it holds; nothing of it stands before. */
+  *work(): InPieces<void> {
+    const { currents } = this
+    const count = this.rpm.samples.length
+    const byMotor = currents.source === 'motorAmps'
     this.coarseness = Math.max(Number.isNaN(this.quantum) ? 0 : this.quantum, this.#noise())
+    yield
     for (let place = 0; place < count; place += 1) {
       const turning = this.rpmAt(place)
       const found = byMotor
@@ -54,6 +63,7 @@ export class LoadSignal {
       this.threshold[place] = least > found[1] ? least : found[1]
       this.cruise[place] = found[2]
       this.spin[place] = found[3]
+      if (place % samplesBetween === samplesBetween - 1) yield
     }
   }
 

@@ -31,8 +31,8 @@ export function packResistanceOf({ channels, timeline }: LogData): LoggedResista
   const volts = channels.get('volts')
   if (amps === undefined || volts === undefined) return null
   const { samples } = amps
-  const current = mapped(samples, (row) => amps.values[row] ?? NaN)
-  const level = mapped(samples, (row) => volts.at(row))
+  const current = amps.along(samples)
+  const level = volts.along(samples)
   const times = mapped(samples, (row) => timeline.t[row] ?? NaN)
   const most = current.reduce((one, other) => Math.max(one, other), 0)
   const steps: [number, number][] = []

@@ -43,6 +43,7 @@ export function* storyOf(
   }
   yield
   const signal = new LoadSignal(data, model, currents, rpm)
+  yield* signal.work()
   yield
   const rises = risesOf(signal)
   yield

@@ -2,6 +2,7 @@ import { chemistryOf } from '../../reference/chemistry.ts'
 import { piecewiseLinear } from '../../numeric/table.ts'
 import type { LogData } from '../data.ts'
 import type { LogModel } from '../model.ts'
+import type { InPieces } from '../pieces.ts'
 import { medianOf } from '../order-statistics.ts'
 import { integralOf, type Integral } from './integral.ts'
 import { secondsPerMinute } from '../../units/factors.ts'
@@ -16,8 +17,9 @@ export interface LoggedCharge {
 }
 
 /** Charge and energy: what counters counted, and what the pack's amps and volts add up to. */
-export function chargeOf(data: LogData): LoggedCharge {
+export function* chargeOf(data: LogData): InPieces<LoggedCharge> {
   const charge = ampsIntegral(data, false)
+  yield
   const energy = ampsIntegral(data, true)
   return {
     chargeCCounted: countedOf(data, 'charge'),

@@ -54,7 +54,7 @@ export function* factsOf(
   const { timeline } = data
   const seconds = timeline.segments.reduce((sum, { end }) => sum + (timeline.t[end - 1] ?? 0), 0)
   const until = trackOnUntil(episodes)
-  const charge = chargeOf(data)
+  const charge = yield* chargeOf(data)
   yield
   const rest = restCellVoltsOf(data, model)
   const travel = travelOf(data, model, until)
@@ -65,7 +65,7 @@ export function* factsOf(
   const rms = rmsOf(data, currents)
   const shares = sharesOf(data, currents, top)
   yield
-  const loads = wholeCourseOf({ data, model }, currents)
+  const loads = yield* wholeCourseOf({ data, model }, currents)
   yield
   const most = mostOf(data, currents, loads)
   const peaks = peaksOf(data)

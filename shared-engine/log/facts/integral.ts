@@ -18,20 +18,37 @@ export function integralOf(
   valueAt: (place: number) => number,
   until: (segment: number) => number = () => Infinity,
 ): Integral {
-  const { samples, timeline, reach } = channel
-  const { t, segmentOf } = timeline
   let value = 0
   let seconds = 0
-  for (let place = 1; place < samples.length; place += 1) {
-    const row = samples[place] ?? 0
-    const before = samples[place - 1] ?? 0
-    const segment = segmentOf[row] ?? 0
-    if (segment !== segmentOf[before] || (t[row] ?? 0) > until(segment)) continue
-    const step = (t[row] ?? NaN) - (t[before] ?? NaN)
-    const mean = (valueAt(place - 1) + valueAt(place)) / 2
-    if (!(step <= reach) || !Number.isFinite(mean)) continue
+  let before = valueAt(0)
+  for (let place = 1; place < channel.samples.length; place += 1) {
+    const here = valueAt(place)
+    const mean = (before + here) / 2
+    before = here
+    const step = stepTo(channel, place, until)
+    if (Number.isNaN(step) || !Number.isFinite(mean)) continue
     value += mean * step
     seconds += step
   }
   return { value, seconds }
+}
+
+/**
+ * s from the sample before to a sample, where the two are near enough for a trapezoid; else NaN.
+ *
+ * @param place among the channel's samples
+ * @param until s in each segment after which nothing counts
+ */
+export function stepTo(
+  { samples, timeline, reach }: Channel,
+  place: number,
+  until: (segment: number) => number,
+): number {
+  const { t, segmentOf } = timeline
+  const row = samples[place] ?? 0
+  const before = samples[place - 1] ?? 0
+  const segment = segmentOf[row] ?? 0
+  if (segment !== segmentOf[before] || (t[row] ?? 0) > until(segment)) return NaN
+  const step = (t[row] ?? NaN) - (t[before] ?? NaN)
+  return step <= reach ? step : NaN
 }

@@ -1,6 +1,7 @@
 import { fullTurn } from '../../constants.ts'
 import type { LimitId } from '../../limits/id.ts'
-import { integralOf } from '../facts/integral.ts'
+import { stepTo } from '../facts/integral.ts'
+import { samplesBetween, type InPieces } from '../pieces.ts'
 import type { Course } from './course.ts'
 import { basquinLives } from './miner.ts'
 
@@ -58,26 +59,32 @@ export type Counted = Pick<LifeUsed, 'count' | 'used' | 'most'>
  * @param stressAt S, by place among the rpm samples
  * *Source:* Palmgren and Miner; a turn either way is a pass.
  */
-export function byPasses(
+export function* byPasses(
   course: Course,
   strength: Strength,
   turnsPerPass: number,
   stressAt: (place: number) => number,
-): Counted {
+): InPieces<Counted> {
   const { rpm, speed, until } = course
   const lifeAt = livesOf(strength)
-  const rates = new Float64Array(speed.length)
-  const damage = new Float64Array(speed.length)
-  let most = 0
+  let [count, used, most] = [0, 0, 0]
+  let [rateBefore, damageBefore] = [NaN, NaN]
   for (let place = 0; place < speed.length; place += 1) {
     const stress = stressAt(place)
     const known = Number.isFinite(stress)
     const rate = known ? (speed[place] ?? NaN) / fullTurn / turnsPerPass : NaN
-    rates[place] = rate
-    damage[place] = stress > 0 ? rate / lifeAt(stress) : 0 * rate
+    const damage = stress > 0 ? rate / lifeAt(stress) : 0 * rate
     if (stress > most * strength.lasting) most = stress / strength.lasting
+    // Both integrals as they are walked along: lists of what is added up would be twice as long as the log.
+    const step = place === 0 ? NaN : stepTo(rpm, place, until)
+    if (!Number.isNaN(step)) {
+      const [passes, worn] = [(rateBefore + rate) / 2, (damageBefore + damage) / 2]
+      if (Number.isFinite(passes)) count += passes * step
+      if (Number.isFinite(worn)) used += worn * step
+    }
+    rateBefore = rate
+    damageBefore = damage
+    if (place % samplesBetween === samplesBetween - 1) yield
   }
-  const count = integralOf(rpm, (place) => rates[place] ?? NaN, until).value
-  const used = integralOf(rpm, (place) => damage[place] ?? NaN, until).value
   return { count, used, most }
 }

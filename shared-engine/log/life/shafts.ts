@@ -39,7 +39,10 @@ function reversed(amplitude: number, mean: number, tensile: number): number {
  * @returns null where it is not known how far the wheel is from its bearings, as the limit for long is not judged then
  * *Source:* ASTM E1049-85 (2017), 5.4.4, for the cycles; Goodman; strengths of `docs/model.md` §4.
  */
-function shaftLife(course: Course, { limit, part, turns, torqueOf, pullAt }: Turned): LifeUsed | null {
+function* shaftLife(
+  course: Course,
+  { limit, part, turns, torqueOf, pullAt }: Turned,
+): InPieces<LifeUsed | null> {
   const { diameter, material, arm, seat } = part
   const strength = { once: material.tensile, lasting: shaftEndurance(part) }
   if (seat === 'unknown' || !hasLine(strength)) return null
@@ -47,7 +50,7 @@ function shaftLife(course: Course, { limit, part, turns, torqueOf, pullAt }: Tur
   const bent = notch.bending * comparativeStress(1, 0, diameter)
   const twist = notch.torsion * comparativeStress(0, 1, diameter)
   const twistOf = (torque: number) => twist * torqueOf(torque)
-  const turning = byPasses(course, strength, turns, (place) =>
+  const turning = yield* byPasses(course, strength, turns, (place) =>
     reversed(bent * shaftBending(pullAt(place), arm), twistOf(course.torque[place] ?? NaN), material.tensile),
   )
   let { count, used, most } = turning
@@ -135,7 +138,7 @@ export function* shaftLives(course: Course, machine: Machine): InPieces<readonly
   ]
   const lives: LifeUsed[] = []
   for (const shaft of shafts) {
-    const life = shaft === null ? null : shaftLife(course, shaft)
+    const life = shaft === null ? null : yield* shaftLife(course, shaft)
     if (life !== null) lives.push(life)
     yield
   }

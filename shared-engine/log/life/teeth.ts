@@ -29,7 +29,11 @@ export function* loopLives(course: Course, { track, train }: Machine): InPieces<
     if (tooth === null || lasting === null || !hasLine({ once, lasting })) continue
     const perForce = stressOf(tooth, 1)
     const stressAt = (place: number) => perForce * (course.tooth[place] ?? NaN)
-    lives.push({ limit, by: 'passes', ...byPasses(course, { once, lasting }, turnsOfLoop, stressAt) })
+    lives.push({
+      limit,
+      by: 'passes',
+      ...(yield* byPasses(course, { once, lasting }, turnsOfLoop, stressAt)),
+    })
     yield
   }
   const [once, lasting] = [track.breakingTension, track.workingTension]
@@ -38,7 +42,7 @@ export function* loopLives(course: Course, { track, train }: Machine): InPieces<
     lives.push({
       limit: 'track.tension',
       by: 'passes',
-      ...byPasses(course, { once, lasting }, turnsOfLoop, tensionAt),
+      ...(yield* byPasses(course, { once, lasting }, turnsOfLoop, tensionAt)),
     })
     yield
   }
@@ -84,7 +88,7 @@ export function* gearLife(
       const dynamic = dynamicFactor(stage.finish, ((course.speed[at] ?? NaN) / ratio) * stage.driverRadius)
       return lewisStress(into / stage.driverRadius, stage.faceWidth, stage.module, form, dynamic)
     }
-    const counted = byPasses(course, { once, lasting }, turns, stressAt)
+    const counted = yield* byPasses(course, { once, lasting }, turns, stressAt)
     if (worst === null || counted.used > worst.used) worst = counted
     yield
   }

@@ -78,8 +78,8 @@ export class GridColumn {
   }
 
   grow(capacity: number): void {
-    const known = this.values.length
-    this.values = grown(this.values, new Float64Array(capacity)).fill(NaN, known)
+    // What lies behind the rows is not touched before its row is added: memory that is had at once holds everything up.
+    this.values = grown(this.values, new Float64Array(capacity))
     if (this.#times !== null) this.#times = grown(this.#times, new Float64Array(capacity))
     if (this.#forms !== null) this.#forms = grown(this.#forms, new Uint8Array(capacity))
   }
@@ -117,6 +117,7 @@ export class Grid {
     if (this.count === this.lines.length) this.#grow()
     const row = this.count
     this.lines[row] = line
+    for (const column of this.columns) column.values[row] = NaN
     this.count += 1
     return row
   }

@@ -2,7 +2,7 @@ import type { Pattern } from '../../../shared-engine/drive/drive.ts'
 import { storedPatternOf } from '../../../shared-engine/drive/rows.ts'
 import type { LifeUsed } from '../../../shared-engine/log/life/used.ts'
 import { completeBuild, readStoredBuildText, withEntry } from '../../../shared-engine/index.ts'
-import { logJob } from '../../../shared-engine/jobs/log.ts'
+import { logJob, type LogFound } from '../../../shared-engine/jobs/log.ts'
 import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts'
 import type { ColumnEvidence } from '../../../shared-engine/log/columns/evidence.ts'
 import type { UndoableRepair } from '../../../shared-engine/log/repairs.ts'
@@ -38,6 +38,8 @@ interface OpenedLog {
 /** A log that was read, with what it says. */
 export interface ToldLog {
   readonly log: OpenedLog
+  /** Whether its channels, life and drive are there too; the story comes before them. */
+  readonly whole: boolean
   readonly result: LogResult
   readonly series: readonly LogSeries[]
   readonly evidence: readonly ColumnEvidence[]
@@ -87,7 +89,7 @@ export class LogWork implements QuestionState {
     workspace.recorded = () => this.moment
     this.work = new Following<ToldLog>(
       () => [session.stored, this.log],
-      ({ progress, ended }) => {
+      ({ progress, told, ended }) => {
         const { log } = this
         if (log === null) {
           ended('finished', null)
@@ -95,6 +97,12 @@ export class LogWork implements QuestionState {
         }
         const { bytes, choice } = log
         const input = { build: completeBuild(session.stored), bytes, choice, alarms: null }
+        let isTold = false
+        const tellOnce = ({ result, whole, series, evidence, life, pattern }: LogFound) => {
+          if (isTold || !result.ok) return
+          isTold = true
+          told({ log, result: result.value, whole, series, evidence, life, pattern })
+        }
         return heldLater(
           copyOf(bytes),
           (copy) =>
@@ -103,9 +111,12 @@ export class LogWork implements QuestionState {
               logJob,
               { ...input, copy },
               {
-                progress: ({ done, total, secondsLeft }) => progress(done, total, secondsLeft),
+                progress: ({ done, total, secondsLeft, outcome }) => {
+                  progress(done, total, secondsLeft)
+                  if (outcome !== null) tellOnce(outcome)
+                },
                 ended: ({ end, outcome }) => {
-                  if (outcome === null) return ended(end.type, null)
+                  if (outcome === null || (outcome.result.ok && !outcome.whole)) return ended(end.type, null)
                   const { result, headings, shape, ...found } = outcome
                   ended(end.type, result.ok ? { log, result: result.value, ...found } : null)
                   if (result.ok) this.#accept(log, result.value)
@@ -141,8 +152,9 @@ export class LogWork implements QuestionState {
       this.#refuse(file.name, [refusal('too-big', { value, allowed: 'less than 2 GiB' })])
       return
     }
+    threads.ready('log')
     try {
-      const bytes = await bytesOf(file)
+      const bytes = await bytesOf(file, true)
       if (turn === this.#openings) this.#take({ name: file.name, bytes, choice: {} })
     } catch {
       const gone: Mistake = { code: 'cannot-read', path: '', value: file.name, allowed: '', kept: '' }

@@ -12,18 +12,36 @@ const input = {
   alarms: null,
 }
 
-it('a log read as a job, in ranges of one item, gives what reading it at once gives, and nothing before the end', () => {
+it('a log read as a job, in ranges of one item, gives what reading it at once gives, first its story alone', () => {
   const worker = logJob.startWorker(input)
   const collector = logJob.startCollector(input)
   const items = logJob.sizeOf(input)
   expect(items).toBeGreaterThan(3)
-  for (let item = 0; item < items; item += 1) {
-    expect(collector.outcome()).toBeNull()
-    worker.work(item, item + 1)
-    collector.add(worker.take().part)
+  let parts = 0
+  for (let item = 0; item < items; item = worker.some?.(item, item + 1) ?? Infinity) {
+    const { part, transfer } = worker.take()
+    if (part === null) continue
+    parts += 1
+    expect(part).toMatchObject({ whole: false, result: logOf(input), series: [], life: [], pattern: null })
+    expect(transfer).toEqual([])
+    expect(logJob.isTold?.(part)).toBe(true)
   }
+  expect(parts).toBe(1)
+  expect(logJob.isTold?.(collector.outcome())).toBe(false)
+  collector.add(worker.take().part)
+  expect(collector.outcome()?.whole).toBe(true)
   expect(collector.outcome()?.result).toEqual(logOf(input))
   expect(collector.outcome()?.series.map(({ id }) => id)).toContain('rpm')
+})
+
+it('some of its items end with a pause of what is behind the text, so that a Stop is heard', () => {
+  const worker = logJob.startWorker(input)
+  const items = logJob.sizeOf(input)
+  const ends: number[] = []
+  for (let item = 0; item < items; item = ends.at(-1) ?? items) ends.push(worker.some?.(item, items) ?? items)
+  // most of the items of so short a log have pauses behind them
+  expect(ends.length).toBeGreaterThan(3)
+  expect(worker.take().part?.whole).toBe(true)
 })
 
 it('its bytes are copied for the thread: the copy made beforehand is given away once, the log itself never', () => {

@@ -6,7 +6,7 @@ import type { ColumnsChoice } from '../../../shared-engine/log/columns/choice.ts
 import { readAlarms } from '../../../shared-engine/log/facts/alarms.ts'
 import { logOf } from '../../../shared-engine/log/log.ts'
 import { refusalCodeOf } from '../../../shared-engine/log/refusal.ts'
-import type { InPieces } from '../../../shared-engine/log/pieces.ts'
+export { atOnce } from '../../../shared-engine/log/pieces.ts'
 import type { LogResult } from '../../../shared-engine/log/result.ts'
 import { sentenceOf } from '../../../shared-engine/mistakes/catalogue.ts'
 
@@ -64,12 +64,4 @@ export function resultOfText(
 /** Count of a repair; 0 where it was not made. */
 export function countOf(result: LogResult, code: string, channel: string | null = null): number {
   return result.repairs.find((one) => one.code === code && one.channel === channel)?.count ?? 0
-}
-
-/** Does work in pieces at once. */
-export function atOnce<T>(pieces: InPieces<T>): T {
-  for (;;) {
-    const step = pieces.next()
-    if (step.done === true) return step.value
-  }
 }
