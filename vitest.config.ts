@@ -31,6 +31,7 @@ export default defineConfig({
     environment: 'node',
     // Long, for busy machines: it ends what hangs, and costs nothing where a test passes.
     testTimeout: 300_000,
+    hookTimeout: 300_000,
     // by itself vitest leaves a core free for watching: on two that is half of the machine
     maxWorkers: Math.max(2, availableParallelism()),
     setupFiles: ['test/seed.ts'],

@@ -88,7 +88,7 @@ const opening = (open: string) =>
       `until xwininfo -root -tree | grep -qF "${name}" || [ "$(date +%s)" -gt "$end" ]; do sleep 0.5; done`,
     ]),
     `echo; xwininfo -root -tree | sed -n 's/^ *0x[0-9a-f]* "\\(.*Pitchline\\)".*/\\1/p'`,
-    'ps -eo args | grep "^/opt/Pitchline" | head -1 | grep -F -- --no-sandbox; true',
+    'ps -eo args | grep "^/opt/Pitchline" | grep -v -e " --type="',
     'tail -5 /tmp/said >&2',
   ].join('\n')
 
@@ -98,7 +98,11 @@ const opensBoth =
   async (root) => {
     const { said } = await ran(root, 'walker', opening(open))
     const missing = builds.filter(({ name }) => !said.split('\n').some((line) => line.startsWith(`${name} `)))
-    if (said.includes('--no-sandbox')) return 'it runs without its sandbox'
+    // A switch among the words of the program itself could take its sandbox from it: a file manager gives none.
+    const switched = said
+      .split('\n')
+      .find((line) => line.startsWith('/opt/Pitchline/') && / --?\w/.test(line))
+    if (switched !== undefined) return `it runs as ${switched}`
     return missing.length === 0
       ? null
       : `no window of ${missing.map(({ name }) => name).join(', ')}; it said: ${said.slice(-400)}`
