@@ -70,8 +70,12 @@ function scriptOf(file: string): Script {
   })
 }
 
-/** Where the compiled form of a file is kept. */
-export const compiledFile = (file: string): string => file.replace(/\.cjs$/, '.compiled')
+/**
+ * Where the compiled form of a file is kept for a Node. V8's own check tells only V8s of different numbers apart: Node 20.19.0
+ * took the form of 20.20.2, both with V8 11.3.244, and crashed.
+ */
+export const compiledFile = (file: string, node = `${process.version}-${process.arch}`): string =>
+  file.replace(/\.cjs$/, `.${node}.compiled`)
 
 /** `null` where there is none: a command that no build has run, or an unfinished build, still has to run. */
 function bytesOf(file: string): Buffer | null {

@@ -3,7 +3,7 @@ import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { expect, test } from 'vitest'
-import { compiledProgram } from '../../src-main/cli/compiled.ts'
+import { compiledFile, compiledProgram } from '../../src-main/cli/compiled.ts'
 import { command, demoFile, pitchline, temporaryFolder } from './command.ts'
 
 const built = path.dirname(command)
@@ -50,6 +50,14 @@ test('without the compiled forms, or with those of another V8, the answer is the
   }
   expect(answerWith(ofAnother)).toEqual(answer)
   expect(new Set(Object.values(await refusedIn(path.join(folder(), 'cli'))))).toEqual(new Set([true]))
+})
+
+test('the forms of another Node are not even read: V8 would take those of its own number, and crash', () => {
+  const forms = readdirSync(built).filter((name) => name.endsWith('.compiled'))
+  expect(forms.length).toBeGreaterThan(1)
+  for (const name of forms) expect(name).toContain(`.${process.version}-${process.arch}.`)
+  // Node 20.19.0 has the V8 of 20.20.2 by its number: 11.3.244.
+  expect(compiledFile('main.cjs', 'v20.19.0-x64')).not.toBe(compiledFile('main.cjs', 'v20.20.2-x64'))
 })
 
 test('half of a compiled form does no harm', () => {
