@@ -63,8 +63,11 @@ export function anyJob<Input, Part, Outcome>(kind: JobKind<Input, Part, Outcome>
   return kind as AnyJobKind
 }
 
+/** How a thread comes to a kind of job: it is there, or loaded when the first is asked for. */
+export type JobSource = () => AnyJobKind | Promise<AnyJobKind>
+
 /** Every kind of job by its name. */
-export type JobTable = ReadonlyMap<string, AnyJobKind>
+export type JobTable = ReadonlyMap<string, JobSource>
 
 const run = z.number().int().nonnegative()
 const place = z.number().int().nonnegative()

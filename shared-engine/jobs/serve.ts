@@ -20,6 +20,8 @@ const firstSlice = 16
  * @param table the kinds of job that this thread knows
  */
 export function serveJobs(port: JobPort, table: JobTable, tools: ThreadTools): void {
+  /** Runs that were asked for and not closed; those of them that are opened. */
+  const wanted = new Set<number>()
   const opened = new Map<number, JobWorker<unknown>>()
   let slice = firstSlice
   let queue = Promise.resolve()
@@ -49,6 +51,7 @@ export function serveJobs(port: JobPort, table: JobTable, tools: ThreadTools): v
     try {
       await work()
     } catch (bug) {
+      wanted.delete(run)
       opened.delete(run)
       port.post(
         { type: 'failed', run, story: bug instanceof Error ? (bug.stack ?? bug.message) : String(bug) },
@@ -57,17 +60,25 @@ export function serveJobs(port: JobPort, table: JobTable, tools: ThreadTools): v
     }
   }
 
-  const open = ({ run, job, input }: Extract<JobRequest, { type: 'open' }>) => {
-    const kind = table.get(job)
+  const open = async ({ run, job, input }: Extract<JobRequest, { type: 'open' }>) => {
+    const kind = await table.get(job)?.()
     if (kind === undefined) throw new Error(`no job "${job}"`)
+    // Closed while its kind was loaded, or before its turn came.
+    if (!wanted.has(run)) return
     slice = firstSlice
     opened.set(run, kind.startWorker(input))
   }
 
   port.listen((message) => {
     const request = jobRequestSchema.parse(message)
-    if (request.type === 'open') void guarded(request.run, () => open(request))
-    else if (request.type === 'close') opened.delete(request.run)
-    else queue = queue.then(() => guarded(request.run, () => doRange(request)))
+    if (request.type === 'close') {
+      wanted.delete(request.run)
+      opened.delete(request.run)
+      return
+    }
+    if (request.type === 'open') wanted.add(request.run)
+    queue = queue.then(() =>
+      guarded(request.run, () => (request.type === 'open' ? open(request) : doRange(request))),
+    )
   })
 }

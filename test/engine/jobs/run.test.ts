@@ -1,6 +1,12 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import { describe, expect, it } from 'vitest'
-import { anyJob, type JobKind, type JobPort } from '../../../shared-engine/jobs/job.ts'
+import {
+  anyJob,
+  type JobKind,
+  type JobPort,
+  type JobSource,
+  type JobTable,
+} from '../../../shared-engine/jobs/job.ts'
 import { lineOf, runJob, type ThreadLine } from '../../../shared-engine/jobs/run.ts'
 import { searchJob } from '../../../shared-engine/jobs/search.ts'
 import { serveJobs } from '../../../shared-engine/jobs/serve.ts'
@@ -56,9 +62,14 @@ function portPair(): [JobPort, JobPort] {
   return [end(0), end(1)]
 }
 
+/** A kind that is there, and one that is loaded. */
+const known: JobTable = new Map<string, JobSource>([
+  [sumJob.name, () => anyJob(sumJob)],
+  [searchJob.name, () => Promise.resolve(anyJob(searchJob))],
+])
+
 /** Lines to threads of which each step of the clock is as long as it is told. */
-function threads(count: number, step = 0.1): ThreadLine[] {
-  const table = new Map([anyJob(sumJob), anyJob(searchJob)].map((kind) => [kind.name, kind]))
+function threads(count: number, step = 0.1, table: JobTable = known): ThreadLine[] {
   return Array.from({ length: count }, () => {
     const [near, far] = portPair()
     let now = 0
@@ -118,6 +129,36 @@ describe('a job', () => {
     expect(end.type === 'failed' && end.story).toContain('a bug at item 666')
     const next = runJob(sumJob, { total: 10 }, 2, lines, () => {})
     expect(await next.end).toEqual({ type: 'finished' })
+  })
+
+  it('stopped while its kind is loaded is never begun, and the next is', async () => {
+    let arrive = () => {}
+    let begun = 0
+    const late: typeof sumJob = {
+      ...sumJob,
+      startWorker: (input) => {
+        begun += 1
+        return sumJob.startWorker(input)
+      },
+    }
+    const loads = new Promise<void>((loaded) => (arrive = loaded))
+    const lines = threads(1, 0.1, new Map([[sumJob.name, () => loads.then(() => anyJob(late))]]))
+    const job = runJob(late, { total: 100 }, 1, lines, () => {})
+    await nextTurn()
+    job.stop()
+    expect(await job.end).toEqual({ type: 'stopped' })
+    const next = runJob(late, { total: 10 }, 2, lines, () => {})
+    await nextTurn()
+    arrive()
+    expect(await next.end).toEqual({ type: 'finished' })
+    expect(next.outcome()).toEqual({ items: 10, sum: 45 })
+    expect(begun).toBe(1)
+  })
+
+  it('whose kind cannot be loaded is told', async () => {
+    const table: JobTable = new Map([[sumJob.name, () => Promise.reject(new Error('the file is gone'))]])
+    const end = await runJob(sumJob, { total: 5 }, 1, threads(1, 0.1, table), () => {}).end
+    expect(end.type === 'failed' && end.story).toContain('the file is gone')
   })
 
   it('of a kind that a thread does not know is told', async () => {
