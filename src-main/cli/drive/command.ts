@@ -23,8 +23,8 @@ A drive is followed for at most 2,000,000 steps, which is some days of driving.
 Stopped by Ctrl-C, the result is that of the time driven.
 
 Exit codes: 0 no limit was passed on the way, 2 one was, the pack could not give
-what was asked, or the drive ended early, 1 the build, the pattern or the command
-line could not be read.
+what was asked, or the drive ended early, 1 the build, the pattern or the
+command line could not be read.
 
 Example: pitchline pattern hauler.build.json "Hut round"`,
   run: async ([build = '', name = ''], options, io) => {
