@@ -48,9 +48,9 @@ async function boot(): Promise<void> {
     app.addRecentDocument(file)
     noteSession()
   }
-  const saving = async (owner: number, fingerprint: string) => {
+  const saving = async (owner: number, fingerprint: string, keeps: number) => {
     const ours = windows.find(owner)
-    if (ours) await journal.saving(ours.journal, fingerprint)
+    if (ours) await journal.saving(ours.journal, fingerprint, keeps)
   }
   const service = new FileService({ disk, files, recent, outside, show, used, saving })
   const closing = new Closing(windows, {

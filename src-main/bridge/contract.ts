@@ -14,6 +14,7 @@ const mostText = 4 * 1024 * 1024
 const mostExport = 64 * 1024 * 1024
 
 const text = z.string().max(mostText)
+const savedText = z.strictObject({ text, keeps: z.number().int().nonnegative() })
 /** A suggestion for a dialog, never a path. */
 const name = z
   .string()
@@ -91,10 +92,10 @@ export const contract = {
   clearRecent: { channel: channels.clearRecent, takes: z.tuple([]), gives: z.null() },
   save: {
     channel: channels.save,
-    takes: z.tuple([handle, text, z.union([fingerprint, z.literal('overwrite')])]),
+    takes: z.tuple([handle, savedText, z.union([fingerprint, z.literal('overwrite')])]),
     gives: saved,
   },
-  saveAs: { channel: channels.saveAs, takes: z.tuple([name, text]), gives: saved.nullable() },
+  saveAs: { channel: channels.saveAs, takes: z.tuple([name, savedText]), gives: saved.nullable() },
   exportFile: {
     channel: channels.exportFile,
     takes: z.tuple([exportKind, name, bytes]),

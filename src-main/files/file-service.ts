@@ -17,6 +17,13 @@ interface Opened {
 }
 type Saved = Omit<Opened, 'bytes'>
 
+/** What a window saves. */
+interface SavedText {
+  readonly text: string
+  /** How many times the window had asked for its unsaved work to be kept when it showed this text. */
+  readonly keeps: number
+}
+
 interface FileParts {
   readonly disk: FileSystem
   readonly files: OpenFiles
@@ -26,8 +33,8 @@ interface FileParts {
   readonly show: (owner: number) => void
   /** Called with each file opened or saved, for the system's own list. */
   readonly used: (file: string) => void
-  /** Called with what a window is about to save, before it is on the disk. */
-  readonly saving: (owner: number, fingerprint: string) => Promise<void>
+  /** Called with what a window is about to save, before it is on the disk; `keeps` as {@link SavedText} has it. */
+  readonly saving: (owner: number, fingerprint: string, keeps: number) => Promise<void>
 }
 
 /** What windows do with files: the path of each stays here, the page gets a handle. */
@@ -69,22 +76,22 @@ export class FileService {
     })
   }
 
-  async save(owner: number, handle: string, text: string, fingerprint: string): Promise<Result<Saved>> {
+  async save(owner: number, handle: string, saved: SavedText, fingerprint: string): Promise<Result<Saved>> {
     const { files } = this.#parts
     const opened = files.find(owner, handle)
     if (!opened) return unknownHandle()
     if (!files.claim(owner, opened.file)) return this.#elsewhere(owner, opened.file)
     return opened.turn.run(() => {
-      if (fingerprint === 'overwrite') return this.#write(opened, text, 'anything')
+      if (fingerprint === 'overwrite') return this.#write(opened, saved, 'anything')
       // What this window wrote itself counts too: the page misses it where the disk did not confirm a save, and where
       // it asked for this save before the last one was answered.
       const ours = [...opened.fingerprints, ...opened.overtaken].includes(fingerprint)
-      return this.#write(opened, text, ours ? opened.fingerprints : [fingerprint])
+      return this.#write(opened, saved, ours ? opened.fingerprints : [fingerprint])
     })
   }
 
   /** Saves to a path that the person chose (their dialog asked about overwriting). */
-  async saveAs(owner: number, wanted: string, text: string): Promise<Result<Saved>> {
+  async saveAs(owner: number, wanted: string, text: SavedText): Promise<Result<Saved>> {
     const file = await trueNameOf(wanted)
     const opened = this.#parts.files.claim(owner, file)
     if (!opened) return this.#elsewhere(owner, file)
@@ -127,10 +134,10 @@ export class FileService {
     return { ...bare, file: { handle, name: path.basename(file), ...read.value }, fileChangedSince }
   }
 
-  async #write(opened: OpenFile, text: string, replaces: readonly string[] | 'anything') {
+  async #write(opened: OpenFile, { text, keeps }: SavedText, replaces: readonly string[] | 'anything') {
     const bytes = new TextEncoder().encode(text)
     const before = opened.fingerprints
-    const saved = await this.#saveKnowing(opened, bytes, replaces)
+    const saved = await this.#saveKnowing(opened, bytes, keeps, replaces)
     if (!saved.ok) {
       if (saved.mistakes[0]?.code !== 'disk-unconfirmed') opened.fingerprints = before
       return saved
@@ -142,10 +149,15 @@ export class FileService {
   }
 
   /** The new content is known before it is there: unsaved work kept meanwhile names it too. */
-  async #saveKnowing(opened: OpenFile, bytes: Uint8Array, replaces: readonly string[] | 'anything') {
+  async #saveKnowing(
+    opened: OpenFile,
+    bytes: Uint8Array,
+    keeps: number,
+    replaces: readonly string[] | 'anything',
+  ) {
     const fingerprint = fingerprintOf(bytes)
     opened.fingerprints = [...opened.fingerprints, fingerprint]
-    await this.#parts.saving(opened.owner, fingerprint)
+    await this.#parts.saving(opened.owner, fingerprint, keeps)
     return saveAtomically(this.#parts.disk, { file: opened.file, bytes, replaces })
   }
 

@@ -37,10 +37,13 @@ const halfOf = (name: string) =>
 interface Place {
   /** Writing and forgetting never overlap. */
   readonly turn: InTurn
-  /** What lies on the disk, `null` for nothing. */
+  /** What lies on the disk, `null` for nothing; and which of the window's keeps that was, from 1. */
   kept: Entry | null
+  keptAs: number
+  /** Keeps that the window has asked for. */
+  keeps: number
   /** Not yet being written. */
-  waiting: { readonly newest: { work: Kept }; readonly answer: Promise<Result<string>> } | null
+  waiting: { readonly newest: { work: Kept; keep: number }; readonly answer: Promise<Result<string>> } | null
 }
 
 /**
@@ -69,29 +72,38 @@ export class Journal {
   /** On a disk slower than the typing, work that waits to be written is replaced by newer work, not queued before it. */
   keep(id: string, work: Kept): Promise<Result<string>> {
     const place = this.#placeOf(id)
+    place.keeps += 1
     if (place.waiting) {
-      place.waiting.newest.work = work
+      Object.assign(place.waiting.newest, { work, keep: place.keeps })
       return place.waiting.answer
     }
-    const newest = { work }
+    const newest = { work, keep: place.keeps }
     const answer = place.turn.run(() => {
       if (place.waiting?.newest === newest) place.waiting = null
       const entry = { ...newest.work, savedAs: null }
       place.kept = entry
+      place.keptAs = newest.keep
       return this.#write(id, entry)
     })
     place.waiting = { newest, answer }
     return answer
   }
 
-  /** What is kept is about to be saved: noted first, so that a kill right after the save leaves nothing to recover. */
-  async saving(id: string, fingerprint: string): Promise<void> {
+  /**
+   * What is kept is about to be saved: noted first, so that a kill right after the save leaves nothing to recover. Saves wait
+   * for one another; what was kept meanwhile is newer than what is saved, and stays unsaved.
+   *
+   * @param keeps how many keeps the window had asked for when the text that is saved was what it showed
+   */
+  async saving(id: string, fingerprint: string, keeps: number): Promise<void> {
     const place = this.#placeOf(id)
     // What is kept from now on may be newer than what is saved: it is not put in the place of what waits.
     place.waiting = null
     await place.turn.run(async () => {
       if (place.kept === null) return
-      place.kept = { ...place.kept, savedAs: fingerprint }
+      const { kept, keptAs } = place
+      place.kept =
+        keptAs > keeps ? { ...kept, known: [...kept.known, fingerprint] } : { ...kept, savedAs: fingerprint }
       await this.#write(id, place.kept)
     })
   }
@@ -169,7 +181,13 @@ export class Journal {
   }
 
   #placeOf(id: string): Place {
-    const place = this.#places.get(id) ?? { turn: new InTurn(), kept: null, waiting: null }
+    const place = this.#places.get(id) ?? {
+      turn: new InTurn(),
+      kept: null,
+      keptAs: 0,
+      keeps: 0,
+      waiting: null,
+    }
     this.#places.set(id, place)
     return place
   }

@@ -113,10 +113,10 @@ function fileHandlers(
       app.clearRecentDocuments()
       return done
     },
-    save: (owner, handle, text, fingerprint) => service.save(owner, handle, text, fingerprint),
-    async saveAs(owner, name, text) {
+    save: (owner, handle, saved, fingerprint) => service.save(owner, handle, saved, fingerprint),
+    async saveAs(owner, name, saved) {
       const file = await askSave(windowOf(windows, owner).window, 'build', name)
-      return file === null ? done : service.saveAs(owner, file, text)
+      return file === null ? done : service.saveAs(owner, file, saved)
     },
   }
 }

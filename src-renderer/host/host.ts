@@ -34,9 +34,9 @@ export interface Host {
    * Writes to the file it came from: the old text or the new one, never a mix. Refused with the mistake
    * `file-changed-outside` where the file is no longer what `fingerprint` says; `'overwrite'` saves all the same.
    */
-  save(handle: FileHandle, text: string, fingerprint: string | 'overwrite'): Promise<Result<SavedFile>>
+  save(handle: FileHandle, saved: SavedText, fingerprint: string | 'overwrite'): Promise<Result<SavedFile>>
   /** Asks for a name and place first. */
-  saveAs(suggestedName: string, text: string): Promise<Result<SavedFile> | null>
+  saveAs(suggestedName: string, saved: SavedText): Promise<Result<SavedFile> | null>
   /** A drawing or a table, written where the person says. The answer is the file's name. */
   exportFile(kind: ExportKind, suggestedName: string, content: Uint8Array): Promise<Result<string> | null>
 
@@ -83,6 +83,13 @@ export interface OpenedFile {
   readonly bytes: Uint8Array
   /** What the file was when it was read; goes back with `save`. */
   readonly fingerprint: string
+}
+
+/** What is saved. */
+export interface SavedText {
+  readonly text: string
+  /** How often {@link Host.keep} had been asked when this text stood: what was kept later is newer than it. */
+  readonly keeps: number
 }
 
 export interface SavedFile {

@@ -27,6 +27,14 @@ const unnamed = newBuild().name
 /** Opened at the first start: past some of its limits as it stands, so that there is something to find out. */
 const firstDemo = 'quick-sled-puller'
 
+/** What a person saw when they asked for a save, and how often unsaved work had been kept by then. */
+interface Shown {
+  readonly stored: StoredBuild
+  readonly keeps: number
+}
+
+const savedText = ({ stored, keeps }: Shown) => ({ text: writeBuild(stored), keeps })
+
 /** Opening, saving and keeping: every way in which a build comes and goes. Nothing is lost unasked. */
 export class Files {
   onDisk = $state.raw<OnDisk | null>(null)
@@ -118,11 +126,11 @@ export class Files {
 
   /** True where the build is on disk afterwards. */
   save(): Promise<boolean> {
-    return this.#inTurn((stored) => (this.onDisk === null ? this.#writeAs(stored) : this.#write(stored)))
+    return this.#inTurn((shown) => (this.onDisk === null ? this.#writeAs(shown) : this.#write(shown)))
   }
 
   saveAs(): Promise<boolean> {
-    return this.#inTurn((stored) => this.#writeAs(stored))
+    return this.#inTurn((shown) => this.#writeAs(shown))
   }
 
   /** Back to what is on disk: a step like any other, so that undo brings back what was changed since, unasked. */
@@ -263,28 +271,28 @@ export class Files {
   }
 
   /** Saves the build as it is now, once the saves before are done; not where it was given up meanwhile. */
-  #inTurn(write: (stored: StoredBuild) => Promise<boolean>): Promise<boolean> {
-    const [stored, opening] = [this.#session.stored, this.#opening]
-    return this.#saves.run(async () => opening === this.#opening && write(stored))
+  #inTurn(write: (shown: Shown) => Promise<boolean>): Promise<boolean> {
+    const [shown, opening] = [{ stored: this.#session.stored, keeps: this.#keeper.keeps }, this.#opening]
+    return this.#saves.run(async () => opening === this.#opening && write(shown))
   }
 
-  async #write(stored: StoredBuild, overwrite = false): Promise<boolean> {
+  async #write(shown: Shown, overwrite = false): Promise<boolean> {
     const file = this.onDisk
-    if (file === null) return this.#writeAs(stored)
+    if (file === null) return this.#writeAs(shown)
     const opening = this.#opening
     const fingerprint = overwrite ? 'overwrite' : file.fingerprint
-    const saved = await this.#host.save(file.handle, writeBuild(stored), fingerprint)
+    const saved = await this.#host.save(file.handle, savedText(shown), fingerprint)
     const code = saved.ok ? null : saved.mistakes[0]?.code
     if (opening === this.#opening && (code === 'file-changed-outside' || code === 'file-gone')) {
-      return this.#askAboutOverwriting(file.name, code === 'file-gone', stored)
+      return this.#askAboutOverwriting(file.name, code === 'file-gone', shown)
     }
-    return this.#saved(saved, stored, opening)
+    return this.#saved(saved, shown.stored, opening)
   }
 
-  async #writeAs(stored: StoredBuild): Promise<boolean> {
+  async #writeAs(shown: Shown): Promise<boolean> {
     const opening = this.#opening
-    const saved = await this.#host.saveAs(`${fileName(this.title)}.build.json`, writeBuild(stored))
-    return saved === null ? false : this.#saved(saved, stored, opening)
+    const saved = await this.#host.saveAs(`${fileName(this.title)}.build.json`, savedText(shown))
+    return saved === null ? false : this.#saved(saved, shown.stored, opening)
   }
 
   #saved(saved: Result<SavedFile>, stored: StoredBuild, opening: number): boolean {
@@ -335,7 +343,7 @@ export class Files {
     if (file !== null && file.handle !== this.onDisk?.handle) this.#host.release(file.handle)
   }
 
-  async #askAboutOverwriting(name: string, gone: boolean, stored: StoredBuild): Promise<boolean> {
+  async #askAboutOverwriting(name: string, gone: boolean, shown: Shown): Promise<boolean> {
     const opening = this.#opening
     const answer = await this.#ask.choose({
       title: gone ? `${name} is no longer where it was` : `${name} was changed by another program`,
@@ -350,7 +358,7 @@ export class Files {
       ],
     })
     if (answer === null || opening !== this.#opening) return false
-    return answer === 'as' ? this.#writeAs(stored) : this.#write(stored, true)
+    return answer === 'as' ? this.#writeAs(shown) : this.#write(shown, true)
   }
 
   /** Asks what becomes of unsaved work; false: stay. */

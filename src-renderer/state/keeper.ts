@@ -16,10 +16,16 @@ export class Keeper {
   /** What is to be kept once the last keep was answered, as it then is. */
   #next: (() => UnsavedWork) | null = null
   #kept = false
+  #keeps = 0
 
   constructor(host: Host, failed: (mistakes: readonly Mistake[]) => void) {
     this.#host = host
     this.#failed = failed
+  }
+
+  /** How often the host was asked to keep work. */
+  get keeps(): number {
+    return this.#keeps
   }
 
   keep(work: () => UnsavedWork): void {
@@ -33,6 +39,7 @@ export class Keeper {
   /** At once; says whether it was kept. */
   async keepNow(work: UnsavedWork): Promise<boolean> {
     this.#kept = true
+    this.#keeps += 1
     const kept = await this.#host.keep(work)
     if (!kept.ok) this.#failed(kept.mistakes)
     return kept.ok

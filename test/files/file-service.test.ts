@@ -17,6 +17,7 @@ import { OpenFiles } from '../../src-main/files/open-files.ts'
 import { RecentFiles } from '../../src-main/files/recent.ts'
 import { OutsideChanges } from '../../src-main/files/watch.ts'
 import type { Result } from '../../shared-engine/mistakes/mistake.ts'
+import { asShown } from './support/as-shown.ts'
 
 const [first, second] = [1, 2] as const
 let folder = ''
@@ -75,9 +76,9 @@ describe('opening', () => {
   it('is told to the system, and so is a save, under a new name too', async () => {
     const { handle, fingerprint } = await open()
     expect(used).toEqual([file])
-    valueOf(await service.save(first, handle, 'saved', fingerprint))
+    valueOf(await service.save(first, handle, asShown('saved'), fingerprint))
     const other = path.join(folder, 'other.build.json')
-    valueOf(await service.saveAs(first, other, 'saved'))
+    valueOf(await service.saveAs(first, other, asShown('saved')))
     expect(used).toEqual([file, file, other])
   })
 
@@ -101,8 +102,8 @@ describe('opening', () => {
   it("another window's handle is worth nothing", async () => {
     const { handle, fingerprint } = await open(first)
     expect(codeOf(await service.read(second, handle))).toBe('request-refused')
-    expect(codeOf(await service.save(second, handle, 'stolen', fingerprint))).toBe('request-refused')
-    expect(codeOf(await service.save(second, handle, 'stolen', 'overwrite'))).toBe('request-refused')
+    expect(codeOf(await service.save(second, handle, asShown('stolen'), fingerprint))).toBe('request-refused')
+    expect(codeOf(await service.save(second, handle, asShown('stolen'), 'overwrite'))).toBe('request-refused')
     expect(readFileSync(file, 'utf8')).toBe('as it was')
   })
 })
@@ -110,8 +111,8 @@ describe('opening', () => {
 describe('saving', () => {
   it('again and again, each with the fingerprint of the last', async () => {
     const { handle, fingerprint } = await open()
-    const once = valueOf(await service.save(first, handle, 'once', fingerprint))
-    const twice = valueOf(await service.save(first, handle, 'twice', once.fingerprint))
+    const once = valueOf(await service.save(first, handle, asShown('once'), fingerprint))
+    const twice = valueOf(await service.save(first, handle, asShown('twice'), once.fingerprint))
     expect(twice.name).toBe('sled.build.json')
     expect(readFileSync(file, 'utf8')).toBe('twice')
   })
@@ -119,21 +120,25 @@ describe('saving', () => {
   it('is refused after a change by another program, until that was read or the person overwrites', async () => {
     const { handle, fingerprint } = await open()
     writeFileSync(file, 'by an editor')
-    expect(codeOf(await service.save(first, handle, 'ours', fingerprint))).toBe('file-changed-outside')
+    expect(codeOf(await service.save(first, handle, asShown('ours'), fingerprint))).toBe(
+      'file-changed-outside',
+    )
     expect(readFileSync(file, 'utf8')).toBe('by an editor')
     const again = valueOf(await service.read(first, handle))
-    expect(codeOf(await service.save(first, handle, 'ours', fingerprint))).toBe('file-changed-outside')
-    expect(codeOf(await service.save(first, handle, 'ours', again.fingerprint))).toBe('ok')
+    expect(codeOf(await service.save(first, handle, asShown('ours'), fingerprint))).toBe(
+      'file-changed-outside',
+    )
+    expect(codeOf(await service.save(first, handle, asShown('ours'), again.fingerprint))).toBe('ok')
     writeFileSync(file, 'by an editor again')
-    expect(codeOf(await service.save(first, handle, 'ours', 'overwrite'))).toBe('ok')
+    expect(codeOf(await service.save(first, handle, asShown('ours'), 'overwrite'))).toBe('ok')
     expect(readFileSync(file, 'utf8')).toBe('ours')
   })
 
   it('is refused where another program put back what was there before our own save', async () => {
     const { handle, fingerprint } = await open()
-    const saved = valueOf(await service.save(first, handle, 'ours', fingerprint))
+    const saved = valueOf(await service.save(first, handle, asShown('ours'), fingerprint))
     writeFileSync(file, 'as it was')
-    expect(codeOf(await service.save(first, handle, 'ours too', saved.fingerprint))).toBe(
+    expect(codeOf(await service.save(first, handle, asShown('ours too'), saved.fingerprint))).toBe(
       'file-changed-outside',
     )
   })
@@ -141,9 +146,9 @@ describe('saving', () => {
   it('is refused where the file was taken away, or its disk with it', async () => {
     const { handle, fingerprint } = await open()
     renameSync(file, path.join(folder, 'moved.json'))
-    expect(codeOf(await service.save(first, handle, 'ours', fingerprint))).toBe('file-gone')
+    expect(codeOf(await service.save(first, handle, asShown('ours'), fingerprint))).toBe('file-gone')
     rmSync(folder, { recursive: true })
-    expect(codeOf(await service.save(first, handle, 'ours', 'overwrite'))).toBe('no-such-file')
+    expect(codeOf(await service.save(first, handle, asShown('ours'), 'overwrite'))).toBe('no-such-file')
   })
 
   it('keeps permissions, refuses write-protected files, and follows links', async () => {
@@ -151,23 +156,23 @@ describe('saving', () => {
     const link = path.join(folder, 'link.json')
     symlinkSync('sled.build.json', link)
     const { handle, fingerprint } = valueOf(await service.open(first, link))
-    valueOf(await service.save(first, handle, 'through the link', fingerprint))
+    valueOf(await service.save(first, handle, asShown('through the link'), fingerprint))
     expect(readFileSync(file, 'utf8')).toBe('through the link')
     expect(statSync(file).mode & 0o777).toBe(0o600)
     expect(statSync(link).isFile()).toBe(true)
     chmodSync(file, 0o444)
-    expect(codeOf(await service.save(first, handle, 'x', 'overwrite'))).toBe('file-read-only')
+    expect(codeOf(await service.save(first, handle, asShown('x'), 'overwrite'))).toBe('file-read-only')
   })
 
   it('under a name that another window works on shows that window', async () => {
     await open(first)
-    expect(codeOf(await service.saveAs(second, file, 'x'))).toBe('file-open-elsewhere')
+    expect(codeOf(await service.saveAs(second, file, asShown('x')))).toBe('file-open-elsewhere')
     expect(readFileSync(file, 'utf8')).toBe('as it was')
   })
 
   it('as a new file leaves no claim behind where it fails', async () => {
     const wanted = path.join(folder, 'no such folder', 'a.json')
-    expect(codeOf(await service.saveAs(first, wanted, 'x'))).toBe('no-such-file')
+    expect(codeOf(await service.saveAs(first, wanted, asShown('x')))).toBe('no-such-file')
     expect(files.of(first)).toEqual([])
   })
 })
@@ -197,7 +202,7 @@ describe('a change by another program', () => {
 
   it('is no save of our own', async () => {
     const { handle, fingerprint } = await open()
-    valueOf(await service.save(first, handle, 'ours', fingerprint))
+    valueOf(await service.save(first, handle, asShown('ours'), fingerprint))
     await outside.look(opened())
     expect(told).toEqual([])
   })

@@ -8,6 +8,7 @@ import { fingerprintOf } from '../../src-main/files/read.ts'
 import { RecentFiles } from '../../src-main/files/recent.ts'
 import { OutsideChanges } from '../../src-main/files/watch.ts'
 import { MemoryDisk } from './support/memory-disk.ts'
+import { asShown } from './support/as-shown.ts'
 
 const file = '/hut/sled.build.json'
 const shaOf = (text: string) => fingerprintOf(new TextEncoder().encode(text))
@@ -36,6 +37,8 @@ interface Bench {
   readonly outside: OutsideChanges
   readonly recent: RecentFiles
   readonly journal: Journal
+  /** The window's place in it. */
+  readonly id: string
   readonly told: string[]
 }
 
@@ -46,8 +49,11 @@ function benchOn(disk: MemoryDisk, seen: FileSystem): Bench {
   const recent = new RecentFiles(seen, '/data/recent.json')
   const journal = new Journal(seen, '/data/unsaved')
   const parts = { disk: seen, files, recent, outside, show: () => undefined, used: () => undefined }
-  const service = new FileService({ ...parts, saving: async () => undefined })
-  return { disk, service, files, outside, recent, journal, told }
+  const id = journal.begin()
+  const saving = (_owner: number, fingerprint: string, keeps: number) =>
+    journal.saving(id, fingerprint, keeps)
+  const service = new FileService({ ...parts, saving })
+  return { disk, service, files, outside, recent, journal, id, told }
 }
 
 describe('saves that overlap', () => {
@@ -66,7 +72,7 @@ describe('saves that overlap', () => {
         if (!one) throw new Error('nothing is open')
         // Nobody waits for an answer: each names what was read at first, as the page does while a save is on its way.
         const all = Array.from({ length: count }, (_none, at) => [
-          service.save(1, handle, `save ${at}`, fingerprint),
+          service.save(1, handle, asShown(`save ${at}`), fingerprint),
           outside.look(one),
         ]).flat()
         await scheduler.waitFor(Promise.all(all))
@@ -123,7 +129,7 @@ it('a window that let go of a file while its save was on its way does not hold i
   const { service, files } = benchOn(disk, disk)
   const opened = await service.open(1, file)
   if (!opened.ok) throw new Error('not opened')
-  const saving = service.save(1, opened.value.handle, 'saved', opened.value.fingerprint)
+  const saving = service.save(1, opened.value.handle, asShown('saved'), opened.value.fingerprint)
   service.release(1, opened.value.handle)
   expect((await saving).ok).toBe(true)
   expect(files.of(1)).toEqual([])
@@ -183,8 +189,10 @@ describe('unsaved work on a slow disk', () => {
         const id = journal.begin()
         let expected = null as { text: string; savedAs: string | null } | null
         const all: Promise<unknown>[] = []
+        let keeps = 0
         for (const [at, order] of given.entries()) {
           if (order === 'keep') {
+            keeps += 1
             expected = { text: `kept ${at}`, savedAs: null }
             all.push(journal.keep(id, work(`kept ${at}`)))
           } else if (order === 'forget') {
@@ -192,7 +200,7 @@ describe('unsaved work on a slow disk', () => {
             all.push(journal.forget(id))
           } else {
             if (expected) expected = { ...expected, savedAs: `saved ${at}` }
-            all.push(journal.saving(id, `saved ${at}`))
+            all.push(journal.saving(id, `saved ${at}`, keeps))
           }
         }
         await scheduler.waitFor(Promise.all(all))
@@ -204,6 +212,39 @@ describe('unsaved work on a slow disk', () => {
       }),
       { numRuns: 60 },
     )
+  })
+})
+
+describe('a save that waits while newer work is kept', () => {
+  it('leaves the newer work to be recovered, and is known as ours', async () => {
+    const disk = new MemoryDisk()
+    disk.put(file, 'as it was')
+    const { service, journal, id } = benchOn(disk, disk)
+    const opened = await service.open(1, file)
+    if (!opened.ok) throw new Error('cannot be opened')
+    const { handle, fingerprint } = opened.value
+    const keep = (text: string) =>
+      journal.keep(id, {
+        name: 'sled',
+        text,
+        file,
+        fingerprint,
+        known: [],
+        keptAt: '2026-01-05T10:00:00.000Z',
+      })
+    await keep('one')
+    // Asked for when the window showed this and had kept once; its turn comes behind another keep.
+    const save = service.save(1, handle, { text: 'two', keeps: 1 }, fingerprint)
+    const newer = keep('three')
+    await Promise.all([save, newer])
+    // The program is killed here.
+    const [kept] = await new Journal(disk, '/data/unsaved').recovered()
+    if (kept === undefined) throw new Error('nothing was kept')
+    expect(await service.withFile(1, kept)).toMatchObject({ text: 'three', fileChangedSince: false })
+    // A save of what was shown after that keep takes it up.
+    await service.save(1, handle, { text: 'four', keeps: 2 }, 'overwrite')
+    const [still] = await new Journal(disk, '/data/unsaved').recovered()
+    expect(still?.savedAs).toBe(shaOf('four'))
   })
 })
 

@@ -28,6 +28,7 @@ import { RecentFiles } from '../../src-main/files/recent.ts'
 import { OutsideChanges } from '../../src-main/files/watch.ts'
 import { plainBuild, soilBuild } from '../fixtures/build/plain.ts'
 import { demo } from '../engine/search/support.ts'
+import { asShown } from '../files/support/as-shown.ts'
 
 /** What real code answered: a result, or mistakes alone. */
 type Answer = { readonly ok: boolean; readonly mistakes?: readonly { readonly code: MistakeCode }[] }
@@ -93,8 +94,8 @@ const serviceOn = (disk: FileSystem) =>
 async function openTwice(): Promise<Answer> {
   const service = serviceOn(diskFileSystem)
   const file = fileOf('open-twice.json', '{}')
-  const first = await service.saveAs(1, file, '{}')
-  const second = await service.saveAs(2, file, '{}')
+  const first = await service.saveAs(1, file, asShown('{}'))
+  const second = await service.saveAs(2, file, asShown('{}'))
   service.releaseAll(1)
   return first.ok ? second : { ok: true }
 }

@@ -1,99 +1,10 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, onTestFinished, vi } from 'vitest'
-import type { FileHandle, Host, OpenedFile, SavedFile, UnsavedWork } from '../../src-renderer/host/host.ts'
-import { Ask } from '../../src-renderer/state/ask.svelte.ts'
-import { Files } from '../../src-renderer/state/files.svelte.ts'
+import type { FileHandle, Host } from '../../src-renderer/host/host.ts'
 import { Keeper } from '../../src-renderer/state/keeper.ts'
-import { Notices } from '../../src-renderer/state/notice.svelte.ts'
-import { Session } from '../../src-renderer/state/session.svelte.ts'
-import { newBuild } from '../../shared-engine/assume/start.ts'
-import { withEntry, writeBuild, type Result } from '../../shared-engine/index.ts'
-
-type Delay = (what: string) => Promise<void>
-
-/** A host with files in memory; every answer waits for `delay`, and a save lands when it is let go, not when asked. */
-class SlowHost {
-  readonly texts = new Map<FileHandle, string>()
-  readonly released: FileHandle[] = []
-  readonly kept: UnsavedWork[] = []
-  refusals: string[] = []
-  readonly demos = []
-  readonly facts = { kind: 'window', platform: 'linux', version: '', commit: '', runtime: '' } as const
-  #named = 0
-  readonly #delay: Delay
-
-  constructor(delay: Delay) {
-    this.#delay = delay
-  }
-
-  // The text itself serves as its fingerprint.
-  async save(handle: FileHandle, text: string, fingerprint: string): Promise<Result<SavedFile>> {
-    await this.#delay('save')
-    const [now] = [this.texts.get(handle)]
-    if (fingerprint !== 'overwrite' && now !== fingerprint) {
-      this.refusals.push(handle)
-      const mistake = {
-        code: 'file-changed-outside',
-        path: '',
-        value: handle,
-        allowed: '',
-        kept: '',
-      } as const
-      return { ok: false, mistakes: [mistake] }
-    }
-    this.texts.set(handle, text)
-    await this.#delay('saved')
-    return { ok: true, value: { handle, name: handle, fingerprint: text } }
-  }
-
-  async saveAs(_name: string, text: string): Promise<Result<SavedFile>> {
-    const handle = `file ${(this.#named += 1)}`
-    await this.#delay('saveAs')
-    this.texts.set(handle, text)
-    await this.#delay('saved')
-    return { ok: true, value: { handle, name: handle, fingerprint: text } }
-  }
-
-  async open(): Promise<Result<OpenedFile>> {
-    await this.#delay('open')
-    const handle = `file ${(this.#named += 1)}`
-    const text = writeBuild(buildOf(handle, this.#named))
-    this.texts.set(handle, text)
-    const bytes = new TextEncoder().encode(text)
-    return { ok: true, value: { handle, name: handle, bytes, fingerprint: text } }
-  }
-
-  release(handle: FileHandle): void {
-    this.released.push(handle)
-  }
-
-  async keep(work: UnsavedWork): Promise<Result<null>> {
-    await this.#delay('keep')
-    this.kept.push(work)
-    return { ok: true, value: null }
-  }
-
-  async forget(): Promise<void> {}
-}
-
-/** A build of a file, which its mass tells from all others. */
-const buildOf = (name: string, number: number) =>
-  withEntry({ ...newBuild(), name }, 'vehicle.massKg', 100 + number)
-
-function window_(delay: Delay) {
-  const host = new SlowHost(delay)
-  const [session, ask, notices] = [new Session({ throttleAsked: null }), new Ask(), new Notices()]
-  const files = new Files(host as unknown as Host, session, ask, notices, () => undefined)
-  files.openDemo('')
-  return { host, session, ask, notices, files }
-}
-
-type Window = ReturnType<typeof window_>
-
-const settle = () => new Promise((done) => setTimeout(done, 0))
-let edits = 0
-const edit = ({ session }: Window) => session.setEntry('edit', 'name', `edit ${(edits += 1)}`)
+import { withEntry, writeBuild } from '../../shared-engine/index.ts'
+import { SlowHost, buildOf, window_, settle, edit } from './slow-host.ts'
 
 describe('saves that overlap', () => {
   it('of one build: the last text is on disk, said to be saved, and never taken for another program', async () => {
@@ -375,6 +286,29 @@ it('closing that is asked for again while it is being asked about is one questio
 })
 
 describe('keeping on a slow host', () => {
+  it('while a save waits for its turn is said with it: what was kept since is newer than what it saves', async () => {
+    vi.useFakeTimers()
+    onTestFinished(() => void vi.useRealTimers())
+    let letGo = () => {}
+    const held = new Promise<void>((answer) => (letGo = answer))
+    const one = window_((what) => (what === 'save' ? held : Promise.resolve()))
+    const first = one.files.saveAs()
+    await vi.advanceTimersByTimeAsync(1)
+    expect(await first).toBe(true)
+    edit(one)
+    const saves = [one.files.save()]
+    edit(one)
+    saves.push(one.files.save())
+    edit(one)
+    one.files.noteChange()
+    await vi.advanceTimersByTimeAsync(1_000)
+    expect(one.host.kept).toHaveLength(1)
+    letGo()
+    await Promise.all(saves)
+    await one.files.save()
+    expect(one.host.keepsAtSave).toEqual([0, 0, 1])
+  })
+
   it('never queues up: while one keep is under way, only the newest waits', async () => {
     vi.useFakeTimers()
     onTestFinished(() => void vi.useRealTimers())

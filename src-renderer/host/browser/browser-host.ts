@@ -37,8 +37,8 @@ export function browserHost(): Host {
       (await recentPlaces()).map(({ id, name }) => ({ id, name, place: '', missing: false })),
     openRecent: (id) => openRecent(places, id),
     clearRecent,
-    save: (handle, text, fingerprint) => places.save(handle, text, fingerprint),
-    saveAs: (name, text) => places.saveAs(name, text),
+    save: (handle, { text }, fingerprint) => places.save(handle, text, fingerprint),
+    saveAs: (name, { text }) => places.saveAs(name, text),
     async exportFile(kind, name, content) {
       const full = name.endsWith(`.${kind}`) ? name : `${name}.${kind}`
       const place = await guarded('cannot-write', full, () => pickPlace(full, types[kind]))
